@@ -1,0 +1,85 @@
+# make demo: a fresh machine plans a room.  make test: the gate.  make check: its quick half.
+# Needs python3 (3.11 or newer, with venv), make and, for one test, git.
+
+SHELL := /bin/sh
+BIN := .venv/bin
+PIP := $(BIN)/python -m pip --quiet --disable-pip-version-check
+PYTHONS := python3.14 python3.13 python3.12 python3.11 python3
+DEMO := reports/demo/renter
+
+.PHONY: help demo test check clean
+.DELETE_ON_ERROR:
+
+help:
+	@echo "make demo   sets up .venv, plans a renter's living room, names the file to open"
+	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
+	@echo "make check  the quick half of make test"
+	@echo "make clean  takes away .venv, caches and the demo's output"
+
+# The newest python3 that runs, is 3.11 or newer and can make environments.
+.venv/made:
+	@found=; bare=; \
+	for python in $(PYTHONS); do \
+	  $$python -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null || continue; \
+	  if $$python -c 'import ensurepip, venv' 2>/dev/null; then found=$$python; break; fi; \
+	  bare=$$python; \
+	done; \
+	if [ -x $(BIN)/python ] && $(BIN)/python -m pip --version >/dev/null 2>&1; then \
+	  echo "Using the .venv that is already here."; \
+	elif [ -n "$$found" ]; then \
+	  echo "Making .venv with $$($$found --version) ($$found) ..."; $$found -m venv .venv; \
+	elif [ -n "$$bare" ]; then \
+	  echo "$$bare has no venv or ensurepip. On Debian and its kin: apt-get install python3-venv" >&2; exit 1; \
+	else \
+	  echo "No Python 3.11 or newer was found (looked for: $(PYTHONS))." >&2; exit 1; \
+	fi; \
+	touch $@
+
+.venv/ready-to-run: .venv/made pyproject.toml
+	@echo "Installing budgetfix and what it needs into .venv (about a minute, once) ..."
+	@$(PIP) install --editable .
+	@touch $@
+
+.venv/ready-to-test: .venv/made pyproject.toml
+	@echo "Installing budgetfix and what its tests need into .venv (about a minute, once) ..."
+	@$(PIP) install --editable '.[dev]'
+	@touch $@ .venv/ready-to-run
+
+demo: .venv/ready-to-run
+	@echo "Copying the renter's room into $(DEMO), inspecting it, planning it ..."
+	@rm -rf $(DEMO)
+	@mkdir -p $(dir $(DEMO))
+	@$(BIN)/budgetfix demo $(DEMO) --scenario renter
+	@for book in $(DEMO)/plan.html $(DEMO)/plan.xlsx; do \
+	  if [ -f $$book ]; then echo; echo "Open $$book"; exit 0; fi; \
+	done; echo "No plan was written." >&2; exit 1
+
+# step NAME COMMAND...: runs it, shows what it said if it failed, and notes the first that did.
+STEPS = first=; notes=; \
+  note() { notes="$$notes$$(printf '%-16s %-6s %3d s' "$$1" "$$2" $$(( $$(date +%s) - began )))\n"; }; \
+  step() { name=$$1; shift; began=$$(date +%s); \
+    if said=$$("$$@" 2>&1); then note "$$name" ok; \
+    else note "$$name" FIX; first="$${first:-$$name}"; echo "--- $$name"; echo "$$said"; fi; }; \
+  tests() { began=$$(date +%s); \
+    if $(BIN)/python -m pytest -n auto --dist loadgroup "$$@"; then note pytest ok; else note pytest FIX; first="$${first:-pytest}"; fi; }
+LOOKS = step "ruff format" $(BIN)/ruff format --check .; \
+  step "ruff check" $(BIN)/ruff check .; \
+  step "mypy --strict" $(BIN)/mypy; \
+  step "imports" $(BIN)/lint-imports --no-logo
+VERDICT = missing=; \
+  command -v soffice >/dev/null || missing=LibreOffice; \
+  command -v pdftotext >/dev/null || missing="$${missing:+$$missing, }poppler"; \
+  printf "$$notes"; \
+  if [ -n "$$missing" ]; then missing=" (NOT RUN: tests that need $$missing)"; fi; \
+  if [ -n "$$first" ]; then echo "GATE SHUT: fix $$first first$$missing"; exit 1; fi; \
+  echo "GATE OPEN$$missing"
+
+test: .venv/ready-to-test
+	@$(STEPS); $(LOOKS); tests --durations=3; $(VERDICT)
+
+check: .venv/ready-to-test
+	@$(STEPS); $(LOOKS); tests -m "not slow"; $(VERDICT)
+
+clean:
+	rm -rf .venv dist build reports/demo .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache
+	find budgetfix tests catalog_demo -name __pycache__ -type d -prune -exec rm -rf {} +

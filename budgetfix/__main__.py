@@ -1,0 +1,5 @@
+"""`python -m budgetfix`."""
+
+from budgetfix.cli import main
+
+main()

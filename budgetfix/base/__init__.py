@@ -1,0 +1,1 @@
+"""Units, money, places in files, problems: what every other folder speaks in."""

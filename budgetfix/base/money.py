@@ -1,0 +1,100 @@
+"""Money in minor units, read and written exactly.
+
+Digits after the point by ISO 4217, as the Unicode CLDR carries them (read through babel where needed).
+"""
+
+from __future__ import annotations
+
+import re
+from decimal import Decimal
+from fractions import Fraction
+from functools import lru_cache
+
+_BY_DIGITS = {
+    2: "AED ARS AUD BGN BRL CAD CHF CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR KES MAD MXN MYR NGN NOK NZD PEN "
+    "PHP PKR PLN RON SAR SEK SGD THB TRY TWD UAH USD UYU ZAR",
+    0: "CLP ISK JPY KRW PYG RSD UGX VND XAF XOF XPF",
+    3: "BHD JOD KWD OMR TND",
+}
+CURRENCY_DIGITS: dict[str, int] = {code: digits for digits, codes in _BY_DIGITS.items() for code in codes.split()}
+"""Minor digits of the currencies that are known without asking babel (ISO 4217)."""
+
+LETTER_PAPER = ("USD", "CAD", "MXN", "PHP", "CLP", "COP")
+"""Homes of Letter paper; everywhere else prints on A4."""
+
+_NUMBER = re.compile(r"-?(\d+(\.\d*)?|\.\d+)")
+_THOUSANDS = re.compile(r"-?\d{1,3}(,\d{3})+(\.\d+)?")
+
+
+@lru_cache(maxsize=64)
+def digits_of(currency: str) -> int:
+    """Digits after the point. Errors: KeyError for no such currency."""
+    if currency in CURRENCY_DIGITS:
+        return CURRENCY_DIGITS[currency]
+    from babel.numbers import get_currency_precision, is_currency
+
+    if not is_currency(currency):
+        raise KeyError(currency)
+    return get_currency_precision(currency)
+
+
+def read_number(value: object) -> Decimal:
+    """An exact decimal from a number or plain text. Errors: ValueError with advice."""
+    if isinstance(value, bool) or value is None:
+        raise ValueError("")
+    if isinstance(value, (int, Decimal)):
+        return Decimal(value)
+    text = repr(value) if isinstance(value, float) else str(value).strip()
+    if "," in text:
+        raise ValueError(_about_comma(text))
+    if isinstance(value, float) and "e" in text and "inf" not in text:
+        text = format(Decimal(text), "f")
+    if not _NUMBER.fullmatch(text):
+        raise ValueError("")
+    return Decimal(text)
+
+
+def _about_comma(text: str) -> str:
+    """Advice for a number with commas: `1,200` is told apart from `12,5`."""
+    if _THOUSANDS.fullmatch(text):
+        return f"write no comma between thousands: {text.replace(',', '')}"
+    swapped = text.replace(".", "").replace(",", ".")
+    return f"write a point, not a comma: {swapped}" if _NUMBER.fullmatch(swapped) else "write no commas"
+
+
+def read_money(value: object, currency: str) -> int:
+    """Minor units, exactly. Errors: ValueError with advice (more digits than the currency has, negative)."""
+    number = read_number(value)
+    if number < 0:
+        raise ValueError("money cannot be below 0")
+    scaled = Fraction(number) * 10 ** digits_of(currency)
+    if scaled.denominator != 1:
+        raise ValueError(f"{currency} has {digits_of(currency)} digits after the point")
+    return int(scaled)
+
+
+def write_money(minor: int, currency: str) -> str:
+    """Plain digits: 13780 in EUR is `137.80`."""
+    digits = digits_of(currency)
+    sign, amount = ("-" if minor < 0 else ""), abs(minor)
+    if digits == 0:
+        return f"{sign}{amount}"
+    return f"{sign}{amount // 10**digits}.{amount % 10**digits:0{digits}d}"
+
+
+def write_money_long(minor: int, currency: str, locale: str = "en") -> str:
+    """With the currency's sign and thousands, by the CLDR: `€1,137.80`."""
+    from babel.numbers import format_currency
+
+    return format_currency(Decimal(minor).scaleb(-digits_of(currency)), currency, locale=locale)
+
+
+__all__ = [
+    "CURRENCY_DIGITS",
+    "LETTER_PAPER",
+    "digits_of",
+    "read_money",
+    "read_number",
+    "write_money",
+    "write_money_long",
+]

@@ -1,0 +1,112 @@
+"""What the household wants and allows: money, hours, people, wishes. And the faults it typed in itself."""
+
+from __future__ import annotations
+
+from datetime import date
+from fractions import Fraction
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+Profile = Literal["living", "listing", "handing-back"]
+
+
+class Frozen(BaseModel):
+    """Records do not change, and refuse what they do not know."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, arbitrary_types_allowed=True)
+
+
+class Person(Frozen):
+    """Someone who works. `refuses`: words matched against a remedy's tools and hazards (ladder, drill, lifting)."""
+
+    name: str
+    refuses: tuple[str, ...] = Field(default=(), strict=False)
+
+
+class Hours(Frozen):
+    """One session of the list of hours: whole minutes a person, in the order of the brief's people.
+
+    Minutes are after `load`. `day` counts from 0; `start_minute` is the minute of that day.
+    """
+
+    minutes: tuple[int, ...] = Field(strict=False)
+    day: int
+    start_minute: int = 0
+    length_minutes: int
+    on: date | None = None
+    quiet: bool = False
+
+
+class Errand(Frozen):
+    """A round of shops, or a collection: a task before the first use of the goods of `shops`."""
+
+    errand: str
+    name: str
+    shops: tuple[str, ...] = Field(strict=False)
+    minutes: int
+    people: int = 1
+
+
+class BandChange(Frozen):
+    """A band that the brief changes, in millimetres or in the rule's own unit; `switch` turns a rule on or off."""
+
+    rule: str
+    sound: tuple[float | None, float | None] | None = Field(default=None, strict=False)
+    glaring: tuple[float | None, float | None] | None = Field(default=None, strict=False)
+    switch: bool | None = None
+
+
+class Brief(Frozen):
+    """The brief. Money in minor units, time in whole minutes; None = no limit.
+
+    `hours` None: no limit of hours; () = no time. `must` holds remedy ids or pick-one names, or is ("all",).
+    """
+
+    currency: str = "USD"
+    budget_minor: int | None = None
+    contingency_minor: int = 0
+    contingency_share: Fraction = Fraction(0)
+    hours: tuple[Hours, ...] | None = Field(default=None, strict=False)
+    people: tuple[Person, ...] = Field(default=(Person(name="1"),), strict=False)
+    limits: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    must: tuple[str, ...] = Field(default=(), strict=False)
+    must_all: bool = False
+    never: tuple[str, ...] = Field(default=(), strict=False)
+    priorities: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    bands: tuple[BandChange, ...] = Field(default=(), strict=False)
+    profile: Profile = "living"
+    load: Fraction = Fraction(1)
+    setup_minutes: int = 0
+    errands: tuple[Errand, ...] = Field(default=(), strict=False)
+    finish_by: int | None = None
+    """Last session, counted from 1."""
+    ordered: date | None = None
+    may_worsen: tuple[str, ...] = Field(default=(), strict=False)
+    hazards_first: bool = True
+    catalog: str | None = None
+
+    def held_back_minor(self) -> int:
+        """The contingency in minor units, halves up; 0 without a budget."""
+        if self.budget_minor is None:
+            return 0
+        share = self.contingency_share * self.budget_minor
+        return self.contingency_minor + int((share * 2 + 1) // 2)
+
+    def priority(self, *names: str) -> Fraction:
+        """Product of the priorities that name any of these (rule, family, thing or listed fault)."""
+        found = dict(self.priorities)
+        product = Fraction(1)
+        for name in names:
+            product *= found.get(name, Fraction(1))
+        return product
+
+
+class ListedFault(Frozen):
+    """A fault that the user typed in: points count as typed, times the priority that names it."""
+
+    fault: str
+    points: int
+    what: str = ""
+    where: str = ""
+    safety: bool = False

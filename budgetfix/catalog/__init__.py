@@ -1,0 +1,1 @@
+"""Products, tools, shops, and the bill for what is chosen."""

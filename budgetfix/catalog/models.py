@@ -1,0 +1,167 @@
+"""The catalog: the user's remedies, products, tools and shops. Money in minor units, quantities exact."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from pydantic import BaseModel, ConfigDict, Field
+
+from budgetfix.room.items import Table
+from budgetfix.room.survey import Value
+
+
+class Frozen(BaseModel):
+    """Records do not change, and refuse what they do not know."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, arbitrary_types_allowed=True)
+
+
+class Product(Frozen):
+    """Something sold in whole packs. `what` and the sizes let a kind find what fits; sizes in millimetres."""
+
+    product: str
+    name: str = ""
+    shop: str | None = None
+    price_minor: int
+    pack: Fraction = Fraction(1)
+    unit: str = ""
+    on_hand: Fraction = Fraction(0)
+    lead_days: int = 0
+    example: bool = False
+    """The price is an example of ours, not a shop's."""
+    label: str = ""
+    """The size as the shop prints it."""
+    what: str = ""
+    """One of `WHATS`: rug, pad, rod, panels, console, ... ; empty: used only where a remedy names it."""
+    width: float | None = None
+    width_to: float | None = None
+    """The longest that an extending rod reaches."""
+    depth: float | None = None
+    height: float | None = None
+    drop: float | None = None
+    heading: str = ""
+    cloth: str = ""
+    round: bool = False
+    lumens: float | None = None
+    kelvin: float | None = None
+    lead: float | None = None
+    """Length of its lead, mm."""
+    carries: float | None = None
+    """Kilograms."""
+
+
+WHATS = (
+    "rug",
+    "pad",
+    "rod",
+    "clamp rod",
+    "panels",
+    "hem tape",
+    "clip rings",
+    "console",
+    "coffee table",
+    "side table",
+    "nightstand",
+    "lamp",
+    "floor lamp",
+    "table lamp",
+    "picture",
+    "strap",
+    "screen strap",
+    "strips",
+    "hooks",
+    "basket",
+    "cord cleat",
+    "cable cover",
+    "plant",
+    "filler",
+    "paint",
+)
+
+
+class Tool(Frozen):
+    """Owned, bought, or hired by the session."""
+
+    tool: str
+    name: str = ""
+    own: bool = False
+    buy_minor: int | None = None
+    hire_minor: int | None = None
+
+
+class Shop(Frozen):
+    """Delivery once an order, free from a sum of goods on; tax on goods as an exact fraction."""
+
+    shop: str
+    name: str = ""
+    delivery_minor: int = 0
+    free_over_minor: int | None = None
+    tax: Fraction = Fraction(0)
+
+
+class WorkStep(Frozen):
+    """One step. `minutes` is planned (the mean of three when three are given), rounded up to whole minutes."""
+
+    minutes: int
+    low: int | None = None
+    likely: int | None = None
+    high: int | None = None
+    wait_sessions: int = 0
+    wait_minutes: int = 0
+    people: int | None = None
+    text: str = ""
+
+
+class SetChange(Frozen):
+    """A change that a remedy states itself: fields of a survey thing set, a thing added, or taken away."""
+
+    table: Table | None = None
+    item: str
+    set: tuple[tuple[str, Value], ...] = Field(default=(), strict=False)
+    add: bool = False
+    remove: bool = False
+
+
+class Remedy(Frozen):
+    """One line of the user's catalog of remedies. Reliefs are exact fractions of a listed fault's points."""
+
+    remedy: str
+    name: str = ""
+    answers: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    kind: str | None = None
+    on: str | None = None
+    set: tuple[tuple[str, Value], ...] = Field(default=(), strict=False)
+    """Fields of the thing `on`; lengths in millimetres."""
+    changes: tuple[SetChange, ...] = Field(default=(), strict=False)
+    cost_minor: int = 0
+    uses: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    tools: tuple[str, ...] = Field(default=(), strict=False)
+    pick_one: str | None = None
+    needs: tuple[str, ...] = Field(default=(), strict=False)
+    excludes: tuple[str, ...] = Field(default=(), strict=False)
+    spends: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    people: int = 1
+    steps: tuple[WorkStep, ...] = Field(default=(), strict=False)
+    cares: tuple[str, ...] = Field(default=(), strict=False)
+    phase: int | None = None
+
+
+class Catalog(Frozen):
+    """Everything that may be done or bought."""
+
+    currency: str | None = None
+    remedies: tuple[Remedy, ...] = Field(default=(), strict=False)
+    products: tuple[Product, ...] = Field(default=(), strict=False)
+    tools: tuple[Tool, ...] = Field(default=(), strict=False)
+    shops: tuple[Shop, ...] = Field(default=(), strict=False)
+
+    def product(self, product: str) -> Product:
+        """The product of that id. Errors: KeyError."""
+        for item in self.products:
+            if item.product == product:
+                return item
+        raise KeyError(product)
+
+    def of(self, what: str) -> tuple[Product, ...]:
+        """All products of one kind, by id."""
+        return tuple(sorted((p for p in self.products if p.what == what), key=lambda p: p.product))

@@ -1,0 +1,10 @@
+"""Words in, words out, an exit code: the only folder that prints and reads the clock."""
+
+from __future__ import annotations
+
+
+def main() -> None:
+    """Run the command line."""
+    from budgetfix.cli.app import app
+
+    app()

@@ -1,0 +1,104 @@
+"""The commands. Each parses, calls one function, prints."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from budgetfix import __version__
+from budgetfix.cli import say
+
+app = typer.Typer(
+    name="budgetfix",
+    help="Which fixes for a room, with which products, in what order, for what money and hours.",
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+)
+
+Job = Annotated[Path, typer.Argument(metavar="JOB", help="The job folder.")]
+Json = Annotated[bool, typer.Option("--json", help="Print one JSON object and nothing else.")]
+Quiet = Annotated[bool, typer.Option("--quiet", "-q", help="Print nothing but problems.")]
+Budget = Annotated[str | None, typer.Option(metavar="MONEY", help="The most to spend, over the brief.")]
+Hours = Annotated[str | None, typer.Option(metavar="4,3,3", help="Hours by session, over the brief.")]
+Catalog = Annotated[str | None, typer.Option(metavar="FILE", help="Another catalogue.")]
+Seconds = Annotated[float, typer.Option(metavar="N", help="Time for choosing.", min=0.0)]
+
+
+def _version(wanted: bool) -> None:
+    if wanted:
+        say.out(f"budgetfix {__version__}")
+        raise typer.Exit()
+
+
+@app.callback()
+def _all(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version.")
+    ] = False,
+) -> None:
+    """Measure the room, say what you may spend, and get the purchase list and the task list that do most."""
+
+
+@app.command(epilog="Examples:  budgetfix demo   ·   budgetfix demo my-copy --scenario stager")
+def demo(
+    folder: Annotated[Path | None, typer.Argument(metavar="[FOLDER]", help="Where the copy goes.")] = None,
+    scenario: Annotated[str, typer.Option(metavar="NAME", help="renter, stager or couple.")] = "renter",
+    quiet: Quiet = False,
+) -> None:
+    """Copy a ready-made job into FOLDER, inspect it and plan it."""
+    from budgetfix.cli.commands import run_demo
+
+    run_demo(folder or Path(scenario), scenario, quiet)
+
+
+@app.command(epilog="Examples:  budgetfix start my-room   ·   budgetfix start flat/bedroom --unit in")
+def start(
+    folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="A new or empty folder.")],
+    unit: Annotated[str, typer.Option(metavar="in|cm|mm", help="What a bare number means.")] = "cm",
+    currency: Annotated[str, typer.Option(metavar="CODE", help="Currency, such as EUR.")] = "EUR",
+    quiet: Quiet = False,
+) -> None:
+    """Write a blank survey workbook, a starter catalogue with example prices, and a brief."""
+    from budgetfix.cli.commands import run_start
+
+    run_start(folder, unit, currency, quiet)
+
+
+@app.command(epilog="Examples:  budgetfix inspect my-room   ·   budgetfix inspect my-room --json")
+def inspect(job: Job, json: Json = False, quiet: Quiet = False) -> None:
+    """Measure the room against the rules, and list what is off. Writes nothing but a marked copy."""
+    from budgetfix.cli.commands import run_inspect
+
+    run_inspect(job, json, quiet)
+
+
+@app.command(epilog="Examples:  budgetfix plan my-room   ·   budgetfix plan my-room --budget 300 --hours 4,3")
+def plan(
+    job: Job,
+    budget: Budget = None,
+    hours: Hours = None,
+    catalog: Catalog = None,
+    seconds: Seconds = 60.0,
+    json: Json = False,
+    quiet: Quiet = False,
+) -> None:
+    """Choose the fixes that do most, place them in your sessions, and write the lists into JOB."""
+    from budgetfix.cli.commands import PlanWords, run_plan
+
+    run_plan(job, PlanWords(budget, hours, catalog, seconds, json, quiet))
+
+
+@app.command(epilog="Examples:  budgetfix rules rod-too-narrow   ·   budgetfix rules --kinds")
+def rules(
+    slug: Annotated[str | None, typer.Argument(metavar="[SLUG]", help="A rule, or a kind of remedy.")] = None,
+    kinds: Annotated[bool, typer.Option("--kinds", help="List the kinds of remedies.")] = False,
+    json: Json = False,
+) -> None:
+    """List the rules, or show the manual page of one."""
+    from budgetfix.cli.commands import run_rules
+
+    run_rules(slug, kinds, json)

@@ -1,0 +1,194 @@
+"""What each command does: read, call the pipeline once, print."""
+
+from __future__ import annotations
+
+import time
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from budgetfix.base.problems import FileProblem, FilesRefused
+from budgetfix.cli import say
+from budgetfix.cli.progress import progress
+
+if TYPE_CHECKING:
+    from budgetfix.intake.job import Job
+    from budgetfix.optimize.problem import NoPlan
+    from budgetfix.outcome.book import PlanBook
+
+
+@dataclass(frozen=True)
+class PlanWords:
+    """The options of `plan`, as typed."""
+
+    budget: str | None = None
+    hours: str | None = None
+    catalog: str | None = None
+    seconds: float = 60.0
+    json: bool = False
+    quiet: bool = False
+
+
+def _job(folder: Path, words: PlanWords) -> Job:
+    """The job, or the end of the run: 2 when it is no folder, 3 with every problem of every file."""
+    from budgetfix.pipeline.reading import JobOptions, read
+
+    if not folder.is_dir():
+        say.stop(say.MISUSE, [f"{folder} is no folder. `budgetfix start {folder}` makes one."])
+    try:
+        return read(folder, JobOptions(words.budget, words.hours, words.catalog), date.today())
+    except FilesRefused as refused:
+        _refuse(refused.problems, refused.marked)
+
+
+def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> None:
+    files = len({problem.place.file for problem in problems})
+    count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}"
+    where = f"{files} file{'s' if files != 1 else ''}"
+    wrote = f"Nothing was written but {', '.join(marked)}." if marked else "Nothing was written."
+    say.stop(say.REFUSED, [*map(str, problems), "", f"{count} in {where}. {wrote}"])
+
+
+def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
+    """`inspect`."""
+    from budgetfix.exports.plan_json import inspect_object
+    from budgetfix.exports.screen import inspect_text
+    from budgetfix.pipeline.inspecting import inspected, room_words, title
+
+    job = _job(folder, PlanWords())
+    seen = inspected(job)
+    if json:
+        say.obj(inspect_object(seen.findings, seen.points, seen.hazards))
+    elif not quiet:
+        unit = job.survey.household.unit if job.survey is not None else "mm"
+        say.out(
+            inspect_text(
+                title=title(job),
+                room_words=room_words(job.survey),
+                findings=seen.findings,
+                listed=job.faults,
+                points=seen.points,
+                hazards=seen.hazards,
+                rules=seen.rules,
+                unit=unit,
+                job=str(folder),
+                notes=job.notes,
+                unicode=say.can_unicode(),
+            )
+        )
+
+
+def run_plan(folder: Path, words: PlanWords) -> None:
+    """`plan`."""
+    from budgetfix.exports.plan_json import plan_object
+    from budgetfix.exports.screen import plan_text
+    from budgetfix.optimize.problem import NoPlan
+    from budgetfix.pipeline.planning import Wish, planned
+    from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
+
+    job = _job(folder, words)
+    try:
+        refuse_touched(folder)
+    except Touched as touched:
+        say.stop(say.MISUSE, [_TOUCHED.format(touched)])
+    line = progress(words.quiet or words.json)
+    book = planned(job, Wish(words.seconds, time.monotonic, line))
+    if line is not None:
+        line.clear()
+    if isinstance(book, NoPlan):
+        say.stop(say.NO_PLAN, [no_plan(book)])
+    files = write_plan(folder, book)
+    if words.json:
+        say.obj(plan_object(book, files))
+    elif not words.quiet:
+        say.out(plan_text(book, files, unicode=say.can_unicode()))
+    if not book.proven:
+        raise SystemExit(say.STOPPED)
+
+
+_TOUCHED = (
+    "{} holds ticks or figures of yours, and is not written over.\n"
+    "Move it out of the folder to plan anew; `budgetfix replan` will read it back once it is built."
+)
+
+
+def no_plan(found: NoPlan) -> str:
+    """Which wish to give up."""
+    if not found.relax:
+        return "No plan fits, and giving up one wish alone is not enough: relax several of must, money, hours and limits."
+    return f"No plan fits. Give one of these up: {' · '.join(_wish(name) for name in found.relax)}."
+
+
+def _wish(name: str) -> str:
+    kind, _, what = name.partition(":")
+    words = {
+        "must": f"must {what.replace(',', ' or ')}",
+        "limit": f"the limit on {what}",
+        "budget": "the budget",
+        "sessions": "the list of hours",
+        "last_session": "finish_by",
+    }
+    return words.get(kind, name)
+
+
+def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
+    """`demo`."""
+    from budgetfix.exports.files import write_whole
+    from budgetfix.pipeline.demo_data import SCENARIOS, demo_files
+
+    if scenario not in SCENARIOS:
+        say.stop(say.MISUSE, [f"There is no scenario {scenario}. There are: {', '.join(SCENARIOS)}."])
+    if folder.exists() and any(folder.iterdir()) and not (folder / "brief.yaml").is_file():
+        say.stop(say.MISUSE, [f"{folder} holds other files. Name a new folder."])
+    write_whole(folder, demo_files(scenario))
+    if not quiet:
+        say.out(f"Copied the {scenario}'s job into {folder}.\n\n$ budgetfix inspect {folder}")
+    run_inspect(folder, json=False, quiet=quiet)
+    if not quiet:
+        say.out(f"\n$ budgetfix plan {folder}")
+    run_plan(folder, PlanWords(quiet=quiet))
+    if not quiet:
+        say.out(f"\nOpen {folder / 'plan.xlsx'}")
+
+
+def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:
+    """`start`."""
+    from budgetfix.exports.files import write_whole
+    from budgetfix.pipeline.starting import STARTERS, starter_files
+
+    if unit not in ("in", "cm", "mm"):
+        say.stop(say.MISUSE, [f"{unit} is no unit here. There are: in, cm, mm."])
+    taken = [name for name in STARTERS if (folder / name).exists()]
+    if taken:
+        say.stop(say.MISUSE, [f"{folder} already holds {', '.join(taken)}. Name a new folder."])
+    try:
+        files = starter_files(unit, currency)
+    except ValueError as reason:
+        say.stop(say.MISUSE, [str(reason)])
+    write_whole(folder, files)
+    if not quiet:
+        say.out(
+            f"Wrote {folder / 'survey.xlsx'}, catalog.xlsx, brief.yaml.\n\n"
+            f"1  Fill in survey.xlsx: half an hour with a tape, sheet by sheet.\n"
+            f"2  Put your money and your hours into brief.yaml, your shop's prices into catalog.xlsx\n"
+            f"   (every price in it is an example).\n"
+            f"3  budgetfix inspect {folder}\n"
+            f"4  budgetfix plan {folder}"
+        )
+
+
+def run_rules(slug: str | None, kinds: bool, json: bool) -> None:
+    """`rules`."""
+    from budgetfix.pipeline.manual import kinds_text, page_of, rules_objects, rules_text
+
+    if json:
+        say.obj(rules_objects(slug))
+        return
+    if slug is not None:
+        page = page_of(slug)
+        if page is None:
+            say.stop(say.MISUSE, [f"There is no rule and no kind {slug}. `budgetfix rules` lists them."])
+        say.out(page)
+        return
+    say.out(kinds_text() if kinds else rules_text())

@@ -1,0 +1,48 @@
+"""Printing: plain text, the user's own brackets left alone, bold only, nothing but the object under --json."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterable, Mapping
+from typing import NoReturn
+
+import typer
+
+DONE, NO_PLAN, MISUSE, REFUSED, STOPPED = 0, 1, 2, 3, 4
+
+
+def can_unicode() -> bool:
+    """True where standard output takes any character."""
+    return "utf" in (getattr(sys.stdout, "encoding", "") or "").lower()
+
+
+def out(text: str) -> None:
+    """Text to standard output, with what the encoding lacks replaced."""
+    from rich.console import Console
+
+    encoding = sys.stdout.encoding or "utf-8"
+    safe = text.encode(encoding, "replace").decode(encoding)
+    Console(markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
+
+
+def err(text: str) -> None:
+    """Text to standard error."""
+    from rich.console import Console
+
+    encoding = sys.stderr.encoding or "utf-8"
+    safe = text.encode(encoding, "replace").decode(encoding)
+    Console(stderr=True, markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
+
+
+def obj(value: Mapping[str, object] | list[object]) -> None:
+    """One JSON value and nothing else."""
+    sys.stdout.write(json.dumps(value, ensure_ascii=False, indent=1) + "\n")
+    sys.stdout.flush()
+
+
+def stop(code: int, lines: Iterable[str]) -> NoReturn:
+    """Say why on standard error, and leave."""
+    for line in lines:
+        err(line)
+    raise typer.Exit(code)

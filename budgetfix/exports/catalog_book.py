@@ -1,0 +1,244 @@
+"""The catalog as a workbook: starter prices to replace, or a catalog of the user's written out again.
+
+The sheets and columns are those that `intake` reads. Same catalog, same bytes: the date of making is fixed.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable
+from datetime import datetime
+from fractions import Fraction
+from typing import Any
+
+from budgetfix.base.money import LETTER_PAPER, digits_of
+from budgetfix.base.tape import in_unit
+from budgetfix.catalog.models import Catalog, Product, Remedy, Shop, Tool, WorkStep
+from budgetfix.exports.catalog_text import changes_text, set_text
+from budgetfix.forms.catalog_form import CATALOG_SHEETS, CATALOG_TOP
+from budgetfix.forms.column import Column
+from budgetfix.forms.survey_form import Sheet
+
+TEAL, STRAW, MISSING, LINE, QUIET = "#1F4E4A", "#EFEBDD", "#F7C6B4", "#D9D4C3", "#6B665E"
+CREATED = datetime(2026, 1, 1)  # noqa: DTZ001 - a workbook holds no time zone
+TITLE, HOW, TOP, HEADS, HINTS, FIRST = 0, 1, 2, 3, 4, 5
+"""Rows from 0: title, how to fill in, currency and unit, headings, hints, the first line."""
+
+MONEY = ("cost", "price", "buy", "hire_per_session", "delivery", "free_over")
+LISTED = {("products", "shop"): "shop_names", ("steps", "remedy"): "remedy_names"}
+"""Cells that offer the names typed on another sheet."""
+
+Value = str | int | float | None
+Cells = dict[str, Value]
+
+
+def catalog_book(catalog: Catalog, *, unit: str, currency: str) -> bytes:
+    """The workbook, with `unit` (in, cm, mm) for bare lengths. Errors: KeyError for no such currency."""
+    import xlsxwriter
+
+    saved = io.BytesIO()
+    book = xlsxwriter.Workbook(saved, {"in_memory": True})
+    book.set_properties({"title": "Catalogue", "created": CREATED})
+    writer = _Writer(book, currency)
+    tables = _tables(catalog, unit, digits_of(currency))
+    for sheet in CATALOG_SHEETS:
+        writer.sheet(sheet, tables[sheet.key], {"currency": currency, "unit": unit})
+    writer.lists()
+    book.close()
+    return saved.getvalue()
+
+
+def _tables(catalog: Catalog, unit: str, digits: int) -> dict[str, list[Cells]]:
+    """The cells of every sheet, by field."""
+    return {
+        "products": [_product(product, unit, digits) for product in catalog.products],
+        "remedies": [_remedy(remedy, unit, digits) for remedy in catalog.remedies],
+        "steps": [_step(remedy.remedy, step) for remedy in catalog.remedies for step in remedy.steps],
+        "tools": [_tool(tool, digits) for tool in catalog.tools],
+        "shops": [_shop(shop, digits) for shop in catalog.shops],
+    }
+
+
+def _number(value: Fraction | float | None) -> Value:
+    """As few digits as say it."""
+    if value is None:
+        return None
+    return int(value) if value == int(value) else float(value)
+
+
+def _money(minor: int | None, digits: int) -> Value:
+    return None if minor is None else _number(Fraction(minor, 10**digits))
+
+
+def _pairs(pairs: tuple[tuple[str, Fraction], ...]) -> str:
+    return "; ".join(f"{name}:{_number(amount)}" for name, amount in pairs)
+
+
+def _yes(value: bool) -> Value:
+    return "yes" if value else None
+
+
+def _product(product: Product, unit: str, digits: int) -> Cells:
+    sizes = ("width", "width_to", "depth", "height", "drop", "lead")
+    words = ("product", "name", "what", "label", "shop", "unit", "heading", "cloth")
+    return {
+        **{field: getattr(product, field) or None for field in words},
+        **{field: _number(getattr(product, field)) for field in ("pack", "lumens", "kelvin", "carries")},
+        **{field: None if (mm := getattr(product, field)) is None else in_unit(mm, unit) for field in sizes},
+        "price": _money(product.price_minor, digits),
+        "on_hand": _number(product.on_hand) or None,
+        "lead_days": product.lead_days or None,
+        "example": _yes(product.example),
+        "round": _yes(product.round),
+    }
+
+
+def _remedy(remedy: Remedy, unit: str, digits: int) -> Cells:
+    return {
+        **{field: getattr(remedy, field) for field in ("remedy", "name", "kind", "on", "pick_one", "phase")},
+        **{field: _pairs(getattr(remedy, field)) for field in ("answers", "uses", "spends")},
+        **{field: "; ".join(getattr(remedy, field)) for field in ("tools", "needs", "excludes", "cares")},
+        "cost": _money(remedy.cost_minor or None, digits),
+        "people": remedy.people,
+        "set": set_text(remedy.set, unit),
+        "changes": changes_text(remedy.changes, unit),
+    }
+
+
+def _step(remedy: str, step: WorkStep) -> Cells:
+    return {
+        "remedy": remedy,
+        "text": step.text,
+        "low": step.low,
+        "likely": step.minutes if step.likely is None else step.likely,
+        "high": step.high,
+        "wait_sessions": step.wait_sessions or None,
+        "wait_hours": _number(Fraction(step.wait_minutes, 60)) or None,
+        "people": step.people,
+    }
+
+
+def _tool(tool: Tool, digits: int) -> Cells:
+    money = {"buy": _money(tool.buy_minor, digits), "hire_per_session": _money(tool.hire_minor, digits)}
+    return {"tool": tool.tool, "name": tool.name, "own": _yes(tool.own), **money}
+
+
+def _shop(shop: Shop, digits: int) -> Cells:
+    money = {"delivery": _money(shop.delivery_minor or None, digits), "free_over": _money(shop.free_over_minor, digits)}
+    return {"shop": shop.shop, "name": shop.name, **money, "tax": _number(shop.tax) or None}
+
+
+class _Writer:
+    """One workbook in the making: its formats, and the sheets one by one."""
+
+    def __init__(self, book: Any, currency: str) -> None:
+        self.book = book
+        self.paper = 1 if currency in LETTER_PAPER else 9
+        self.money = "#,##0" + ("." + "0" * digits_of(currency) if digits_of(currency) else "") + "_)"
+        self.formats: dict[tuple[tuple[str, Any], ...], Any] = {}
+        self.choices: dict[str, tuple[str, ...]] = {}
+
+    def format(self, **what: Any) -> Any:
+        key = tuple(sorted(what.items()))
+        if key not in self.formats:
+            self.formats[key] = self.book.add_format({"font_name": "Calibri", "font_size": 11, **what})
+        return self.formats[key]
+
+    def sheet(self, sheet: Sheet, rows: list[Cells], top: dict[str, str]) -> None:
+        """One sheet: title, how, headings with hints, lines, and empty lines ready to be filled in."""
+        page = self.book.add_worksheet(sheet.title)
+        last = FIRST + max(sheet.rows, len(rows) + 12) - 1
+        page.set_row(TITLE, 26)
+        page.write_string(TITLE, 0, sheet.title, self.format(bold=True, font_size=18, font_color=TEAL))
+        page.write_string(HOW, 0, sheet.how, self.format(font_color=QUIET))
+        if sheet.key == "products":
+            self._top(page, top)
+        page.set_row(HEADS, 32)
+        page.set_row(HINTS, 30)
+        for at, column in enumerate(sheet.columns):
+            self._column(page, sheet.key, at, column, last)
+        for number, cells in enumerate(rows):
+            for at, column in enumerate(sheet.columns):
+                self._cell(page, FIRST + number, at, cells.get(column.field), self._input(column))
+        self._needed(page, sheet, last)
+        self._print(page, sheet, last)
+
+    def _top(self, page: Any, top: dict[str, str]) -> None:
+        for at, column in enumerate(CATALOG_TOP):
+            page.write_string(TOP, 2 * at, column.heading, self.format(bold=True))
+            page.write_string(TOP, 2 * at + 1, top[column.field], self.format(border=1, border_color=LINE))
+            if column.choices:
+                page.data_validation(TOP, 2 * at + 1, TOP, 2 * at + 1, {"validate": "list", "source": column.choices})
+
+    def _column(self, page: Any, key: str, at: int, column: Column, last: int) -> None:
+        look = {"bg_color": TEAL, "font_color": "#FFFFFF"} if column.needed else {"bg_color": STRAW, "font_color": TEAL}
+        page.write_string(HEADS, at, column.heading, self.format(bold=True, text_wrap=True, valign="vcenter", **look))
+        hint = self.format(italic=True, font_size=9, font_color=QUIET, text_wrap=True, valign="top")
+        page.write_string(HINTS, at, column.hint, hint)
+        page.set_column(at, at, column.wide)
+        for row in range(FIRST, last + 1):
+            page.write_blank(row, at, None, self._input(column))
+        source = LISTED.get((key, column.field))
+        if column.kind == "yes-no":
+            source = "yes_no"
+            self.choices[source] = ("yes", "no")
+        elif column.choices:
+            source = f"{key}_{column.field}"
+            self.choices[source] = column.choices
+        if source:
+            rule = {"validate": "list", "source": f"={source}", "error_type": "warning"}
+            page.data_validation(FIRST, at, last, at, rule)
+
+    def _input(self, column: Column) -> Any:
+        shape: dict[str, Any] = {"border": 1, "border_color": LINE, "valign": "top"}
+        if column.field in MONEY:
+            shape["num_format"] = self.money
+        elif column.kind == "percent":
+            shape["num_format"] = "0.0##%"
+        elif column.wide >= 34:
+            shape["text_wrap"] = True
+        return self.format(**shape)
+
+    def _cell(self, page: Any, row: int, at: int, value: Value, shape: Any) -> None:
+        if isinstance(value, str) and value:
+            page.write_string(row, at, value, shape)
+        elif isinstance(value, (int, float)):
+            page.write_number(row, at, value, shape)
+
+    def _needed(self, page: Any, sheet: Sheet, last: int) -> None:
+        """A needed cell turns salmon as soon as its row is begun without it."""
+        row = FIRST + 1
+        wide = _letters(len(sheet.columns) - 1)
+        for at, column in enumerate(sheet.columns):
+            if column.needed:
+                begun = f"=AND(COUNTA($A{row}:${wide}{row})>0,ISBLANK({_letters(at)}{row}))"
+                shape = self.book.add_format({"bg_color": MISSING})
+                page.conditional_format(FIRST, at, last, at, {"type": "formula", "criteria": begun, "format": shape})
+
+    def _print(self, page: Any, sheet: Sheet, last: int) -> None:
+        page.freeze_panes(FIRST, 1)
+        page.hide_gridlines(2)
+        page.set_landscape()
+        page.set_paper(self.paper)
+        page.fit_to_pages(1, 0)
+        page.repeat_rows(HEADS, HINTS)
+        page.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.75)
+        page.set_footer("&L&A&R&P / &N")
+        page.ignore_errors({"number_stored_as_text": f"A1:{_letters(len(sheet.columns) - 1)}{last + 1}"})
+
+    def lists(self) -> None:
+        """A hidden sheet with every list of choices, and the names of lists typed on other sheets."""
+        page = self.book.add_worksheet("Lists")
+        page.hide()
+        for at, (name, choices) in enumerate(sorted(self.choices.items())):
+            for row, choice in enumerate(choices):
+                page.write_string(row, at, choice)
+            letters = _letters(at)
+            self.book.define_name(name, f"=Lists!${letters}$1:${letters}${len(choices)}")
+        rows = {sheet.key: (sheet.title, FIRST + sheet.rows) for sheet in CATALOG_SHEETS}
+        for name, key in (("remedy_names", "remedies"), ("shop_names", "shops")):
+            title, last = rows[key]
+            self.book.define_name(name, f"={title}!$A${FIRST + 1}:$A${last}")
+
+
+_letters: Callable[[int], str] = lambda at: (chr(64 + at // 26) if at >= 26 else "") + chr(65 + at % 26)  # noqa: E731

@@ -1,0 +1,1 @@
+"""One column a field: the form, the reader, the message."""

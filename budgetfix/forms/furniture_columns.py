@@ -1,0 +1,49 @@
+"""The columns of what stands on the floor, with the trade's usual sizes for what was not measured."""
+
+from __future__ import annotations
+
+from budgetfix.base.twin import Twin
+from budgetfix.forms.column import Column, Default
+from budgetfix.forms.wall_columns import ROOM
+from budgetfix.room.items import HEATERS, SEATS, TABLES_TO_REACH, TALL
+
+BENCHES = ("screen bench", "bench")
+CHAIRS = ("dining chair", "desk chair")
+BEDS = ("bed",)
+OTHERS = ("dining table", "desk", "console", "basket", "plant", "coat rack", "floor mirror", "toy box", "fireplace")
+PIECES = tuple(sorted({*SEATS, *HEATERS, *TALL, *TABLES_TO_REACH, *BENCHES, *CHAIRS, *BEDS, *OTHERS}))
+
+SOFAS = ("sofa", "corner sofa", "loveseat")
+ARMED = (*SOFAS, "armchair")
+
+FURNITURE = (
+    Column("name", "Name", "yours, used once", "text", needed=True, wide=18),
+    Column("what", "What", "choose or write", "suggestion", needed=True, choices=PIECES, wide=17),
+    Column("wall", "Nearest wall", "its letter", "wall", needed=True, wide=9),
+    Column("from_left", "From left", "corner to its left edge", "length", needed=True, wide=12),
+    Column("width", "Width", "along its own back", "length", needed=True, positive=True, wide=10),
+    Column("depth", "Depth", "front to back", "length", needed=True, positive=True, wide=10,
+           defaults=(Default(Twin(36, 900), SOFAS),)),
+    Column("height", "Height", "to the very top", "length", needed=True, positive=True, wide=10,
+           defaults=(Default(Twin(34, 850), SOFAS), Default(Twin(18, 450), BENCHES))),
+    Column("gap", "Gap to wall", "empty = touches", "length", wide=10),
+    Column("faces", "Faces", "a wall; empty = into the room", "wall", wide=13),
+    Column("seat", "Seat or top", "seat, mattress, or top", "length", positive=True, wide=11,
+           defaults=(Default(Twin(17, 430), SEATS), Default(Twin(24, 600), BEDS))),
+    Column("arm", "Arm", "arm above the floor", "length", positive=True, wide=10,
+           defaults=(Default(Twin(24, 610), ARMED),)),
+    Column("round", "Round", "any curve?", "yes-no", wide=8),
+    Column("fixed", "Fixed", "to the wall?", "yes-no", wide=8),
+    Column("heavy", "Heavy", "takes two?", "yes-no", wide=8),
+    Column("main", "Main seat", "the one you use", "yes-no", wide=9),
+    Column("at", "Belongs at", "its table, desk or bed", "name", names=("furniture",), wide=14),
+    Column("tucked", "Pushed in", "under its table?", "yes-no", wide=9),
+    Column("reading", "For reading", "a seat to read in?", "yes-no", wide=9),
+    Column("headboard", "Headboard", "a bed's", "yes-no", wide=11),
+    Column("sleepers", "Sleepers", "how many", "count", wide=10),
+    Column("drawers", "Drawers", "how far they pull out", "length", wide=11),
+    Column("hangs", "Hangs", "off the floor?", "yes-no", wide=8),
+    Column("surface", "Surface", "no = takes no cup", "yes-no", wide=9),
+    Column("things", "Things", "how many on it", "count", wide=8),
+    ROOM,
+)  # fmt: skip

@@ -1,0 +1,75 @@
+"""The columns of what belongs to walls: openings, curtains, and what hangs."""
+
+from __future__ import annotations
+
+from budgetfix.base.twin import Twin
+from budgetfix.forms.column import Column, Default
+
+ROOM = Column("room", "Room", "if several", "name", names=("rooms",), wide=12)
+NAME = Column("name", "Name", "yours, used once", "text", needed=True, wide=18)
+WALL = Column("wall", "Wall", "its letter", "wall", needed=True, wide=8)
+
+WHAT_OPENS = ("door", "opening", "window", "closet")
+DOOR_TOP = Default(Twin(80, 2030), ("door", "opening", "closet"))
+
+OPENINGS = (
+    NAME,
+    Column("what", "What", "choose", "choice", needed=True, choices=WHAT_OPENS, wide=10),
+    WALL,
+    Column("from_left", "From left", "corner to frame", "length", needed=True, wide=10),
+    Column("width", "Width", "frame to frame", "length", needed=True, positive=True, wide=10,
+           defaults=(Default(Twin(30, 760), ("door",)),)),
+    Column("bottom", "Sill", "above the floor", "length", needed_for=("window",), wide=10),
+    Column("top", "Top", "above the floor", "length", positive=True, needed_for=("window",), defaults=(DOOR_TOP,),
+           wide=10),
+    Column("opens", "Opens", "choose", "choice", choices=("in", "out", "slides", "no leaf")),
+    Column("hinge", "Hinge", "seen from inside", "choice", choices=("left", "right")),
+    Column("entry", "Front door", "of the home", "yes-no"),
+    Column("outside", "Outside wall", "in one?", "yes-no"),
+    Column("blind", "Blind", "there is one?", "yes-no"),
+    Column("cord", "Cord", "free length", "length"),
+    Column("overlooked", "Overlooked", "seen from outside?", "yes-no"),
+    Column("escape", "Escape", "a way out in a fire?", "yes-no"),
+    ROOM,
+)  # fmt: skip
+
+CURTAINS = (
+    Column("name", "Name", "yours, or leave empty", "text", wide=18),
+    Column("window", "Window", "from Openings", "name", needed=True, names=("openings",), wide=16),
+    Column("rod_height", "Rod height", "above the floor", "length", needed=True, positive=True),
+    Column("rod_from_left", "Rod from left", "corner to its left end", "length", needed=True, wide=12),
+    Column("rod_width", "Rod width", "end to end", "length", needed=True, positive=True),
+    Column("panel_width", "Panel width", "one panel, flat", "length", needed=True, positive=True),
+    Column("hem", "Hem", "above the floor; below 0 = lies on it", "length", needed=True, negative=True, wide=13),
+    Column("panels", "Panels", "empty = 2", "count", wide=9),
+    Column("heading", "Heading", "how it hangs", "choice", choices=("eyelet", "tab", "pocket", "wave", "pleat")),
+    Column("cloth", "Cloth", "choose", "choice", choices=("sheer", "lined", "blackout")),
+    Column("length", "Reaches to", "choose", "choice", choices=("floor", "sill", "apron")),
+    Column("stack", "Open stack", "pushed open, each side", "length", wide=12),
+    Column("also_window", "Also across", "a second window", "name", names=("openings",), wide=14),
+    ROOM,
+)
+
+WHAT_HANGS = ("picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock")
+FIXINGS = ("nail", "screws", "strips", "strap", "none", "unknown")
+
+PICTURES = (
+    NAME,
+    Column("what", "What", "choose", "choice", needed=True, choices=WHAT_HANGS, wide=12),
+    WALL,
+    Column("from_left", "From left", "corner to left edge", "length", needed=True, wide=12),
+    Column("width", "Width", "outer edges", "length", needed=True, positive=True, unless="diagonal", wide=10),
+    Column("height", "Height", "outer edges", "length", needed=True, positive=True, unless="diagonal", wide=10),
+    Column("bottom", "Bottom edge", "above the floor", "length", needed=True, wide=12),
+    Column("diagonal", "Diagonal", "screens: instead of width, height", "length", positive=True, model=False, wide=13),
+    Column("over", "Hangs over", "a piece of furniture", "name", names=("furniture",), wide=15),
+    Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=15),
+    Column("group", "Group", "same word = one group", "text", wide=12),
+    Column("depth", "Stands out", "from the wall", "length", wide=10),
+    Column("leaned", "Leaned", "not hung?", "yes-no", wide=9),
+    Column("weight", "Weight", "kilograms", "number", wide=9),
+    Column("fixing", "Held by", "choose", "choice", choices=FIXINGS, wide=10),
+    Column("feet", "Feet", "a screen's, outer edges", "length", positive=True, wide=12),
+    Column("personal", "Personal", "family photograph, name?", "yes-no", wide=12),
+    ROOM,
+)

@@ -1,0 +1,1 @@
+"""Candidates, bills and brief as one integer problem."""

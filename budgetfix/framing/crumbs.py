@@ -1,0 +1,61 @@
+"""Floors under crumbs: what the tool sized itself and does too little by itself is left out before framing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from budgetfix.framing.exclusion import Exclusions
+from budgetfix.framing.frame import Ground
+from budgetfix.framing.measured import MeasuredTree
+from budgetfix.inspection.inspect import Seen
+from budgetfix.remedies.candidate import Candidate
+
+LEAST_POINTS = 20
+"""Common practice: nobody plans for less."""
+
+
+@dataclass(frozen=True, slots=True)
+class Alone:
+    """What one candidate takes away by itself in the room as surveyed."""
+
+    hazards: int
+    points: int
+
+
+def alone(base: Ground, candidates: Iterable[Candidate]) -> tuple[dict[str, Alone], dict[str, dict[frozenset[str], Seen]]]:
+    """For each changing candidate its own effect, and the inspections that it took (to warm the trees)."""
+    changing = {one.id: one for one in candidates if one.changes}
+    memories: dict[str, dict[frozenset[str], Seen]] = {}
+    sums = {id: [0, 0] for id in changing}
+    if base.survey is None:
+        return {}, {}
+    absences = {judge.rule.slug: judge for judge in base.judged}
+    free = Exclusions.of(changing, (), ())
+    for block, seen in zip(base.blocks, base.seen, strict=True):
+        tree = MeasuredTree(block, base.survey, base.brief, changing, free, absences, seen)
+        for id in tree.touching(frozenset(), frozenset()):
+            after = tree.look(frozenset({id}))
+            sums[id][0] += seen.hazards - after.hazards
+            sums[id][1] += seen.points - after.points
+        memories[f"{block.room}/{block.name}"] = tree.memory
+    return {id: Alone(hazards, points) for id, (hazards, points) in sums.items()}, memories
+
+
+def without_crumbs(
+    candidates: tuple[Candidate, ...], effects: Mapping[str, Alone], keep: Iterable[str]
+) -> tuple[Candidate, ...]:
+    """Drop own candidates that take away no hazard and under 20 points or under 1 point a minute by themselves.
+
+    Never dropped: the user's, what answers a listed fault, what is in `keep`, what another candidate needs.
+    """
+    needed = {need for candidate in candidates for need in candidate.needs} | set(keep)
+    return tuple(one for one in candidates if one.id in needed or not _crumb(one, effects))
+
+
+def _crumb(candidate: Candidate, effects: Mapping[str, Alone]) -> bool:
+    if not candidate.own or candidate.answers:
+        return False
+    effect = effects.get(candidate.id, Alone(0, 0))
+    minutes = sum(work.minutes * work.people for work in candidate.work)
+    return effect.hazards <= 0 and (effect.points < LEAST_POINTS or effect.points < minutes)

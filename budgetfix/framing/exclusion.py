@@ -1,0 +1,38 @@
+"""Which options cannot be chosen together, worked out once and asked often."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Exclusions:
+    """Pairs that exclude each other (both ways), groups included."""
+
+    against: dict[str, frozenset[str]]
+
+    @classmethod
+    def of(cls, ids: Iterable[str], groups: Iterable[Sequence[str]], pairs: Iterable[tuple[str, str]]) -> Exclusions:
+        """`groups`: ids of which at most one is chosen; `pairs`: two that cannot both be."""
+        found: dict[str, set[str]] = {id: set() for id in ids}
+        for group in groups:
+            for id in group:
+                found[id] |= set(group) - {id}
+        for one, other in pairs:
+            if one in found and other in found and one != other:
+                found[one].add(other)
+                found[other].add(one)
+        return cls({id: frozenset(others) for id, others in found.items()})
+
+    def any(self, id: str, chosen: frozenset[str]) -> bool:
+        """True where something chosen excludes it."""
+        return not self.against[id].isdisjoint(chosen)
+
+    def clique(self, ids: Sequence[str]) -> tuple[str, ...]:
+        """The first of the ids, and every later one that excludes all taken so far."""
+        taken: list[str] = []
+        for id in ids:
+            if all(id in self.against[other] for other in taken):
+                taken.append(id)
+        return tuple(taken)

@@ -1,0 +1,150 @@
+"""Measured findings as trees: the room is inspected with what is chosen so far, and asked what it looked at."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+
+from budgetfix.base.numbers import half_even
+from budgetfix.brief.models import Brief
+from budgetfix.framing.exclusion import Exclusions
+from budgetfix.inspection.inspect import Seen, look_again, look_at
+from budgetfix.inspection.judging import Block, Judge
+from budgetfix.inspection.look import Question
+from budgetfix.optimize.problem import Asked, Tree
+from budgetfix.remedies.candidate import Candidate
+from budgetfix.room.items import TABLES, Item, Piece, Table
+from budgetfix.room.places import wall_lines
+from budgetfix.room.survey import Change, Survey, moved
+
+WORSE = Fraction(1, 4)
+"""A plan leaves no measured finding worse by more than this (the guard of the trade page)."""
+ANCHORS = ("bed",)
+
+
+def changed_by(survey: Survey, candidates: Mapping[str, Candidate], chosen: Iterable[str]) -> Survey:
+    """The survey with all changes of the chosen candidates, in the order of their ids."""
+    return survey.changed(change for id in sorted(chosen) for change in candidates[id].changes)
+
+
+def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
+    """The things of the old survey that are not in the new one."""
+    return tuple(
+        (table, item) for table in TABLES for item in before.table(table) if item.name not in after.named
+    )
+
+
+def too_much_worse(before: Seen, after: Seen, may_worsen: Iterable[str]) -> bool:
+    """True where a measured finding is left more than a quarter worse than it was; a new one counts from 0."""
+    free = frozenset(may_worsen)
+    was = {finding.id: finding.severity for finding in before.findings}
+    return any(
+        finding.severity > was.get(finding.id, Fraction(0)) + WORSE
+        for finding in after.findings
+        if finding.rule not in free
+    )
+
+
+@dataclass
+class MeasuredTree:
+    """One block of findings over all candidates that change the room."""
+
+    block: Block
+    survey: Survey
+    brief: Brief
+    candidates: Mapping[str, Candidate]
+    exclusions: Exclusions
+    absences: Mapping[str, Judge]
+    before: Seen
+    memory: dict[frozenset[str], Seen] = field(default_factory=dict)
+    _said: dict[tuple[str, Question], bool] = field(default_factory=dict)
+
+    def look(self, chosen: frozenset[str]) -> Seen:
+        """The block with these candidates, inspected once."""
+        if chosen not in self.memory:
+            after = changed_by(self.survey, self.candidates, chosen)
+            self.memory[chosen] = look_again(
+                self.block, after, self.brief, self.before, gone(self.survey, after), self.absences
+            )
+        return self.memory[chosen]
+
+    def ask(self, chosen: frozenset[str], refused: frozenset[str]) -> Asked:
+        """Exact where no undecided candidate touches anything that was asked."""
+        seen = self.look(chosen)
+        touching = self.touching(chosen, refused)
+        if touching:
+            return Asked(0, 0, self.exclusions.clique(touching))
+        return Asked(seen.hazards, seen.points, (), not too_much_worse(self.before, seen, self.brief.may_worsen))
+
+    def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, int]:
+        """What cannot be got below: with every undecided piece lifted out, where lifting never hurts; else 0."""
+        if not all(judge.rule.lifting_helps for judge in self.block.judges):
+            return (0, 0)
+        after = changed_by(self.survey, self.candidates, chosen)
+        lifted: set[str] = set()
+        for id in self.touching(chosen, refused):
+            for change in self.candidates[id].changes:
+                item = after.named.get(change.item, (None, None))[1]
+                if item is None and change.add is not None:
+                    continue
+                if not isinstance(item, Piece) or item.seat is not None or item.what in ANCHORS:
+                    return (0, 0)
+                lifted.add(item.name)
+        seen = look_at(self.block, after, self.brief, frozenset(lifted))
+        return (_worst(seen, safety=True), _worst(seen, safety=False))
+
+    def touching(self, chosen: frozenset[str], refused: frozenset[str]) -> list[str]:
+        """Undecided candidates that change the answer of something that was asked, by id."""
+        seen = self.look(chosen)
+        after: Survey | None = None
+        touched_names = {change.item for id in chosen for change in self.candidates[id].changes}
+        found = []
+        for id, candidate in self.candidates.items():
+            if id in chosen or id in refused or not candidate.changes or self.exclusions.any(id, chosen):
+                continue
+            if touched_names.isdisjoint(change.item for change in candidate.changes):
+                touches = any(self._says(id, question) for question in seen.asked)
+            else:
+                after = after or changed_by(self.survey, self.candidates, chosen)
+                touches = touched(after, candidate.changes, seen.asked, self.block.room)
+            if touches:
+                found.append(id)
+        return found
+
+    def _says(self, id: str, question: Question) -> bool:
+        key = (id, question)
+        if key not in self._said:
+            self._said[key] = touched(self.survey, self.candidates[id].changes, (question,), self.block.room)
+        return self._said[key]
+
+
+def touched(survey: Survey, changes: Iterable[Change], asked: Iterable[Question], room: str) -> bool:
+    """True where a change alters the answer of a question: the thing is in it before or after."""
+    lines = wall_lines(survey, room)
+    questions = tuple(asked)
+    return any(
+        question.covers(change.table, item, lines)
+        for change in changes
+        for item in _before_and_after(survey, change)
+        for question in questions
+    )
+
+
+def _before_and_after(survey: Survey, change: Change) -> tuple[Item, ...]:
+    if change.add is not None:
+        return (change.add,)
+    if change.item not in survey.named:
+        return ()
+    item = survey.named[change.item][1]
+    return (item,) if change.remove else (item, moved(item, **dict(change.set)))
+
+
+def _worst(seen: Seen, *, safety: bool) -> int:
+    """The worst single finding: shares may shift between findings when pieces go, so their sum is no bound."""
+    return max((half_even(finding.raw) for finding in seen.findings if finding.safety == safety), default=0)
+
+
+def measured_tree(tree: MeasuredTree) -> Tree:
+    """The tree of one block, for the chooser."""
+    return Tree(f"{tree.block.room}/{tree.block.name}", tree.ask, tree.bound)

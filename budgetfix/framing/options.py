@@ -1,0 +1,135 @@
+"""Candidates, errands and the brief as options, sessions and limits of one integer problem."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import timedelta
+from fractions import Fraction
+
+from budgetfix.brief.models import Brief, Errand, Person
+from budgetfix.catalog.models import Catalog
+from budgetfix.framing.scale import scaled
+from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
+from budgetfix.remedies.candidate import Candidate
+
+ERRAND = "errand:"
+"""Errands are options of their own, needed by what they fetch; their ids start with this."""
+
+
+@dataclass(frozen=True)
+class Scales:
+    """The scales of products and limits."""
+
+    products: Mapping[str, int]
+    limits: Mapping[str, int]
+
+
+def sessions(brief: Brief) -> tuple[Session, ...] | None:
+    """The list of hours; None = no limit of hours."""
+    if brief.hours is None:
+        return None
+    return tuple(
+        Session(
+            hours.day * 1440 + hours.start_minute,
+            hours.day * 1440 + hours.start_minute + hours.length_minutes,
+            hours.minutes,
+        )
+        for hours in brief.hours
+    )
+
+
+def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
+    """Products with whole quantities."""
+    return tuple(
+        Product(
+            product.product,
+            product.price_minor,
+            int(product.pack * by.products[product.product]),
+            int(product.on_hand * by.products[product.product]),
+            product.shop,
+        )
+        for product in sorted(catalog.products, key=lambda product: product.product)
+        if product.product in by.products
+    )
+
+
+def tools(catalog: Catalog) -> tuple[Tool, ...]:
+    return tuple(
+        Tool(tool.tool, tool.own, tool.buy_minor, tool.hire_minor)
+        for tool in sorted(catalog.tools, key=lambda tool: tool.tool)
+    )
+
+
+def shops(catalog: Catalog) -> tuple[Shop, ...]:
+    return tuple(
+        Shop(shop.shop, shop.delivery_minor, shop.free_over_minor, shop.tax.numerator, shop.tax.denominator)
+        for shop in sorted(catalog.shops, key=lambda shop: shop.shop)
+    )
+
+
+def limits(brief: Brief, by: Scales) -> tuple[Limit, ...]:
+    """The brief's extra limits; a limit is rounded down to the scale, which loses nothing that fits."""
+    return tuple(Limit(name, int(most * by.limits.get(name, 1))) for name, most in sorted(brief.limits))
+
+
+def barred(person: Person, candidate: Candidate) -> bool:
+    """True where someone does not do this: a refused word is a tool or a hazard of the candidate."""
+    words = {word.casefold() for word in (*candidate.tools, *candidate.hazards)}
+    return any(refused.casefold() in words for refused in person.refuses)
+
+
+def first_session(lead_days: int, brief: Brief) -> int:
+    """First session on or after `ordered` + lead days; the number of sessions when there is none."""
+    if brief.hours is None or lead_days <= 0:
+        return 0
+    for index, hours in enumerate(brief.hours):
+        if hours.on is not None and brief.ordered is not None:
+            if hours.on >= brief.ordered + timedelta(days=lead_days):
+                return index
+        elif hours.day >= lead_days:
+            return index
+    return len(brief.hours)
+
+
+def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction]) -> int:
+    """The longest wait for goods; goods of which enough is on hand for everybody do not wait."""
+    leads = {
+        product.product: product.lead_days
+        for product in catalog.products
+        if product.on_hand < totals.get(product.product, Fraction(0))
+    }
+    return max((leads.get(product, 0) for product, units in candidate.uses if units > 0), default=0)
+
+
+def option(
+    candidate: Candidate, brief: Brief, catalog: Catalog, by: Scales, totals: Mapping[str, Fraction], needs: tuple[str, ...]
+) -> Option:
+    """One candidate as an option."""
+    refusing = tuple(person.name for person in brief.people if barred(person, candidate))
+    return Option(
+        id=candidate.id,
+        group=candidate.pick_one or None,
+        steps=tuple(
+            Step(work.minutes, work.people, refusing, work.wait_sessions, work.wait_minutes) for work in candidate.work
+        ),
+        cost_minor=candidate.cost_minor,
+        uses=scaled(candidate.uses, by.products),
+        tools=tuple(sorted(candidate.tools)),
+        needs=tuple(sorted({*candidate.needs, *needs})),
+        excludes=tuple(sorted(candidate.excludes)),
+        spends=scaled(candidate.spends, by.limits),
+        first_session=first_session(lead_days(candidate, catalog, totals), brief),
+    )
+
+
+def errand_option(errand: Errand) -> Option:
+    """An errand as an option that only those need who need its goods."""
+    return Option(id=ERRAND + errand.errand, steps=(Step(errand.minutes, errand.people),))
+
+
+def errands_of(candidate: Candidate, catalog: Catalog, errands: Iterable[Errand]) -> tuple[str, ...]:
+    """The errands that fetch this candidate's goods."""
+    shop_of = {product.product: product.shop for product in catalog.products}
+    wanted = {shop_of.get(product) for product, units in candidate.uses if units > 0}
+    return tuple(ERRAND + errand.errand for errand in errands if wanted & set(errand.shops))

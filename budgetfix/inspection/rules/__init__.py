@@ -1,0 +1,1 @@
+"""One file a rule; each is named by hand in the registry."""

@@ -1,0 +1,98 @@
+"""Cloth too near a heater.
+
+How to measure. Open the curtains. Measure from the nearest edge of the cloth to the heater, along the floor.
+Cloth that ends higher above the heater than the clear distance does not count.
+
+Sound: 12 in (300 mm) from an electric panel or a baseboard heater, 36 in (910 mm) from a portable one,
+2 in (50 mm) from a hot-water radiator. Glaring: 2 in (50), 12 in (300), touching. Aim: the sound figure and
+a little more. Why: cloth on a hot heater catches fire; over a radiator it only keeps the warmth at the window,
+so there the severity is divided by five (weight 1 against 5).
+
+Basis: fire-service guidance, portable heater 3 ft from anything that burns, baseboard heater 12 in (published
+value S8). The radiator's 2 in is common practice.
+"""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+
+from budgetfix.base.numbers import TOLERANCE
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, slope, tape_give
+from budgetfix.room.items import HEATERS, Curtain, Piece
+from budgetfix.room.places import extent, footprint, rectangle
+from budgetfix.room.sides import Lines
+
+ELECTRIC = Band(low=Twin(12), bad_low=Twin(2))
+PORTABLE = Band(low=Twin(36), bad_low=Twin(12))
+RADIATOR = Band(low=Twin(2), bad_low=0.0)
+BANDS = {"radiator": RADIATOR, "portable heater": PORTABLE}
+RADIATOR_SHARE = Fraction(1, 5)
+STACK_SHARE = {"sheer": 0.18, "lined": 0.22, "blackout": 0.28}
+CLOTH_DEPTH_MM = 100.0
+
+
+def _stacks(curtain: Curtain) -> tuple[tuple[float, float], ...]:
+    """The open cloth along its wall, from and to."""
+    wide = curtain.panel_width * STACK_SHARE[curtain.cloth] if curtain.stack is None else curtain.stack
+    start, end = curtain.rod_from_left, curtain.rod_from_left + curtain.rod_width
+    return ((start, start + wide), (end - wide, end))[: max(1, min(curtain.panels, 2))]
+
+
+def _distance(curtain: Curtain, wall: str, heater: Piece, lines: Lines) -> float:
+    apart = math.inf
+    for start, end in _stacks(curtain):
+        if heater.wall == wall:
+            along, _ = extent(heater, lines)
+            beside = max(start - heater.from_left - along, heater.from_left - end, 0.0)
+            apart = min(apart, math.hypot(beside, max(heater.gap - CLOTH_DEPTH_MM, 0.0)))
+        else:
+            (x0, y0), (x1, y1) = lines[wall].point(start), lines[wall].point(end, CLOTH_DEPTH_MM)
+            cloth = rectangle(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+            apart = min(apart, float(cloth.distance(footprint(heater, lines))))
+    return apart
+
+
+def _subjects(look: Look) -> tuple[str, ...]:
+    return tuple(curtain.name for curtain in look.curtains()) if look.pieces(whats=HEATERS) else ()
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    curtain = look.curtain(subject)
+    window = look.opening(curtain.window) if curtain is not None else None
+    if curtain is None or window is None or window.wall not in look.lines:
+        return None
+    found = []
+    for heater in look.pieces(whats=HEATERS):
+        band = BANDS.get(heater.what, ELECTRIC)
+        clear = look.mm(band.low) if isinstance(band.low, Twin) else 0.0
+        if heater.wall not in look.lines or curtain.hem > heater.height + clear + TOLERANCE["mm"]:
+            continue
+        apart = _distance(curtain, window.wall, heater, look.lines)
+        severity = slope(apart, band, "mm", look.household.metric)
+        found.append((severity * (RADIATOR_SHARE if band is RADIATOR else 1), -apart, heater.name, band))
+    if not found:
+        return None
+    severity, nearest, name, band = max(found, key=lambda one: one[:3])
+    unsure = abs(-nearest - (look.mm(band.low) if isinstance(band.low, Twin) else 0.0)) < tape_give(nearest)
+    return Measured(-nearest, band=band, severity=severity, note=f"to {name}", uncertain=unsure)
+
+
+RULE = Rule(
+    slug="curtain-near-heater",
+    title="Curtain too near a heater",
+    measures="distance from the open curtain to the nearest heater",
+    how="Open the curtain and measure from its nearest edge to the heater.",
+    unit="mm",
+    band=ELECTRIC,
+    weight=Fraction(5),
+    subjects=_subjects,
+    measure=_measure,
+    basis="S8 (fire-service guidance); radiator: common practice",
+    why="Cloth on a hot heater catches fire.",
+    safety=True,
+    absence="window-bare",
+    sound_words="12 in (300 mm) from electric, 36 in (910 mm) from portable, 2 in (50 mm) from hot-water heaters",
+)

@@ -1,0 +1,119 @@
+"""Too little floor before a window, a dresser, a desk, a wardrobe or a closet.
+
+How to measure. Before the middle half of the front. Window: from the wall to the far side of what stands there,
+the reach over it; a piece that leaves 22 in (560 mm) of floor to stand on does not count, nor do heaters. Others:
+from the front to the next thing or wall. A chair that belongs to the desk does not count.
+
+Sound: window at most 24 in (610 mm) to reach over; drawers and desk 30 in (760 mm) free; hinged closet or
+wardrobe its leaf + 12 in (300 mm); sliding closet 24 in (610 mm). Glaring: window 36 in; drawers the depth that
+they pull out, else 15 in (380); desk 18 in (460); closets half. Aim: 36 in (910 mm) before a dresser. Why: a
+window that nobody can reach stays shut, drawers that hit the bed stay closed.
+
+Basis: 2010 ADA Standards 308.2 for the reach (published value C11; its 25 in limit is for a seated person, ours
+is rounded down), HUD manual of 1973 for desk and dresser (C15, C16: 36 in is the aim, 30 in what passes).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Edge, Measured, Rule, tape_give
+from budgetfix.room.items import HEATERS, WITH_DRAWERS, Opening, Piece
+from budgetfix.room.places import footprint
+from budgetfix.room.sides import Side, free_ahead, sides, span, strip
+
+FRONTS = (*WITH_DRAWERS, "desk", "wardrobe")
+WINDOW = Band(high=Twin(24, 610), bad_high=Twin(36))
+STAND = Twin(22, 560)
+DRAWERS, PULL = Twin(30), Twin(15)
+DESK = Band(low=Twin(30), bad_low=Twin(18))
+SLIDING = Band(low=Twin(24, 610), bad_low=Twin(12))
+SWING = Twin(12)
+DRESSER_AIM: tuple[Edge, Edge] = (Twin(36), None)
+REACH_MM = 1500.0
+MIDDLE_HALF = 0.5
+
+
+def _subjects(look: Look) -> tuple[str, ...]:
+    openings = look.openings(whats=("window", "closet"))
+    fronts = look.pieces(whats=FRONTS)
+    return tuple(thing.name for thing in (*openings, *fronts) if thing.wall in look.lines)
+
+
+def _hinged(look: Look, leaf: float) -> Band:
+    low = leaf + look.mm(SWING)
+    return Band(low=low, bad_low=low / 2)
+
+
+def _front_band(look: Look, piece: Piece) -> Band:
+    if piece.what in WITH_DRAWERS:
+        return Band(low=DRAWERS, bad_low=PULL if piece.drawers is None else piece.drawers, aim=DRESSER_AIM)
+    return DESK if piece.what == "desk" else _hinged(look, piece.width / 2)
+
+
+def _before(look: Look, side: Side, outward: tuple[float, float]) -> tuple[Piece, ...]:
+    """What stands on the strip before a front."""
+    x0, y0, x1, y1 = strip(side, outward, REACH_MM, MIDDLE_HALF).bounds
+    return look.pieces(box=(x0, y0, x1, y1))
+
+
+def _window(look: Look, window: Opening) -> Measured:
+    line = look.lines[window.wall]
+    side = (line.point(window.from_left), line.point(window.from_left + window.width))
+    floor = strip(side, line.inward, REACH_MM, MIDDLE_HALF)
+    base = span(floor, line.inward)[0]
+    reach, name = 0.0, ""
+    for piece in _before(look, side, line.inward):
+        spot = footprint(piece, look.lines)
+        if piece.what in HEATERS or floor.intersection(spot).area <= 1.0:
+            continue
+        near, far = (at - base for at in span(spot, line.inward))
+        if near < look.mm(STAND) - 0.1 and far > reach:
+            reach, name = far, piece.name
+    note = f"reach over {name}" if name else "nothing before it"
+    return Measured(reach, give=tape_give(reach) if name else 0.0, band=WINDOW, note=note)
+
+
+def _free(look: Look, side: Side, outward: tuple[float, float], band: Band, own: str) -> Measured:
+    others = [piece for piece in _before(look, side, outward) if piece.name != own and piece.at != own]
+    blocks = [footprint(piece, look.lines) for piece in others]
+    free = free_ahead(side, outward, look.outline, blocks, REACH_MM, MIDDLE_HALF)
+    return Measured(free, give=tape_give(free), band=band, note="free before it")
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    opening = look.opening(subject)
+    if opening is not None:
+        if opening.what == "window":
+            return _window(look, opening)
+        line = look.lines[opening.wall]
+        side = (line.point(opening.from_left), line.point(opening.from_left + opening.width))
+        band = SLIDING if opening.opens in ("slides", "no leaf") else _hinged(look, opening.width / 2)
+        return _free(look, side, line.inward, band, subject)
+    piece = look.piece(subject)
+    if piece is None:
+        return None
+    its = sides(piece, look.lines)
+    return _free(look, its.front, its.look, _front_band(look, piece), subject)
+
+
+RULE = Rule(
+    slug="front-blocked",
+    title="Front blocked",
+    measures="free floor before drawers, desk or closet; reach over what stands before a window",
+    how="Measure straight out from the middle of the front to the next thing.",
+    unit="mm",
+    band=Band(low=DRAWERS, bad_low=PULL, aim=DRESSER_AIM),
+    weight=Fraction(2),
+    subjects=_subjects,
+    measure=_measure,
+    basis="C11 (2010 ADA Standards 308.2), C15, C16 (HUD 1973); common practice",
+    why="A window that nobody can reach stays shut; drawers that hit the bed stay closed.",
+    family="free floor",
+    family_by_room=True,
+    lifting_helps=True,
+    profiles={"listing": Fraction(0)},
+    sound_words="window: reach at most 24 in (610 mm); drawers, desk 30 in (760 mm) free; closet leaf + 12 in, or 24 in",
+)

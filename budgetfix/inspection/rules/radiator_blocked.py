@@ -1,0 +1,75 @@
+"""A heater with furniture close before it, or long cloth hanging over it.
+
+How to measure. From the front of the heater to the next thing that stands before it; and with the curtains open,
+how much of the heater the cloth covers.
+
+Sound: 4 in (100 mm) or more free, and no more than 4 in (100 mm) of the heater under cloth. Glaring: touching, or
+cloth over it. Why: the warmth stays behind the sofa or at the window.
+
+Basis: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+from budgetfix.room.items import Piece
+from budgetfix.room.places import extent, footprint
+from budgetfix.room.sides import free_ahead, sides, strip
+
+FIXED_HEATERS = ("radiator", "electric heater", "baseboard heater")
+FREE = Twin(4)
+REACH_MM = 600.0
+STACK_SHARE = {"sheer": 0.18, "lined": 0.22, "blackout": 0.28}
+
+
+def _covered(look: Look, heater: Piece) -> float:
+    """How much of a heater open cloth hangs over, along its wall."""
+    start, end = heater.from_left, heater.from_left + extent(heater, look.lines)[0]
+    windows = {window.name for window in look.openings(whats=("window",), wall=heater.wall)}
+    covered = 0.0
+    for curtain in look.curtains():
+        if curtain.window in windows and curtain.hem < heater.height:
+            wide = curtain.panel_width * STACK_SHARE[curtain.cloth] if curtain.stack is None else curtain.stack
+            left, right = curtain.rod_from_left, curtain.rod_from_left + curtain.rod_width
+            for low, high in ((left, left + wide), (right - wide, right)):
+                covered += max(0.0, min(end, high) - max(start, low))
+    return covered
+
+
+def _subjects(look: Look) -> tuple[str, ...]:
+    return tuple(heater.name for heater in look.pieces(whats=FIXED_HEATERS) if heater.wall in look.lines)
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    heater = look.piece(subject)
+    if heater is None:
+        return None
+    its = sides(heater, look.lines)
+    x0, y0, x1, y1 = strip(its.front, its.look, REACH_MM).bounds
+    others = [piece for piece in look.pieces(box=(x0, y0, x1, y1)) if piece.name != subject]
+    blocks = [footprint(piece, look.lines) for piece in others]
+    free = free_ahead(its.front, its.look, look.outline, blocks, REACH_MM)
+    if _covered(look, heater) > look.mm(FREE):
+        return Measured(free, severity=Fraction(1), note="long cloth hangs over it")
+    return Measured(free, give=tape_give(free), note="free before it")
+
+
+RULE = Rule(
+    slug="radiator-blocked",
+    title="Heater blocked",
+    measures="free floor before a heater, and cloth over it",
+    how="Measure from the heater's front to the next thing; look whether open cloth hangs over it.",
+    unit="mm",
+    band=Band(low=FREE, bad_low=0.0),
+    weight=Fraction(3),
+    subjects=_subjects,
+    measure=_measure,
+    basis="common practice",
+    why="The warmth stays behind the sofa or at the window.",
+    family="free floor",
+    family_by_room=True,
+)

@@ -1,0 +1,1 @@
+"""Files in: the only folder that opens files to read."""

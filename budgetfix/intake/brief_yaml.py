@@ -1,0 +1,161 @@
+"""The brief: `brief.yaml` over the survey's first sheet, the command line over both."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from fractions import Fraction
+from pathlib import Path
+from typing import Literal, cast, get_args
+
+from budgetfix.base.money import digits_of, read_money
+from budgetfix.base.problems import FileProblem, Place
+from budgetfix.brief.models import Brief, Hours, Profile
+from budgetfix.intake.brief_bands import (
+    WANTED_BANDS,
+    WANTED_ERRANDS,
+    read_bands,
+    read_errands,
+    read_finish,
+    read_priorities,
+)
+from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, named_people, read_hours, read_people
+from budgetfix.intake.catalog_build import as_share
+from budgetfix.intake.raw_rows import RawCell, RawRow
+from budgetfix.intake.reader import Record, as_text, unknown_fields
+from budgetfix.intake.yaml_lines import load_yaml
+
+FIELDS = (
+    "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
+    "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
+    "catalog", "holes",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Over:
+    """What the command line says, as typed."""
+
+    budget: str | None = None
+    hours: str | None = None
+    catalog: str | None = None
+
+
+@dataclass(frozen=True)
+class BriefFile:
+    """A brief, read; `places` tells where each wish stands."""
+
+    brief: Brief
+    problems: tuple[FileProblem, ...]
+    row: RawRow
+
+
+def brief_row(
+    path: Path | None, sheet: Mapping[str, tuple[object, Place]], over: Over, problems: list[FileProblem]
+) -> RawRow:
+    """The wishes of all three sources, field by field, the later ones over the earlier."""
+    row = RawRow("brief", Place(path.name if path is not None else "brief.yaml"))
+    for field, (value, place) in sheet.items():
+        row.cells[field] = RawCell(value, place)
+    if path is not None:
+        file = load_yaml(path)
+        problems += file.problems
+        for field, value in file.data.items():
+            row.cells[field] = RawCell(value, file.place(field))
+    typed = {"budget": over.budget, "hours": over.hours, "catalog": over.catalog}
+    for field, words in typed.items():
+        if words is not None:
+            row.cells[field] = RawCell(words, Place(f"--{field}"))
+    return row
+
+
+def read_brief(
+    row: RawRow, problems: list[FileProblem], today: date, unit: str, rule_units: Mapping[str, str]
+) -> Brief:
+    """The brief of one row of wishes; what cannot be read is noted and left at its default."""
+    record = Record(row, problems)
+    unknown_fields(record, FIELDS, row.cells)
+    currency = _currency(record)
+    ordered = record.read("ordered", today, _day, "a date such as 2026-06-01")
+    load = record.read("load", Fraction(1), as_share, "a share such as 0.85")
+    if load == 0:
+        record.problem("load", "a share above 0")
+        load = Fraction(1)
+    hours_typed = row.cells["hours"].value if "hours" in row.cells else None
+    people = named_people(record.read("people", None, read_people, WANTED_PEOPLE), hours_typed)
+    hours = record.read("hours", None, lambda value: read_hours(value, people, load, ordered), WANTED_HOURS)
+    must = record.names("must")
+    share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
+    return Brief(
+        currency=currency,
+        budget_minor=record.money("budget", currency),
+        contingency_minor=fixed,
+        contingency_share=share,
+        hours=hours,
+        people=people,
+        limits=_limits(record),
+        must=() if must == ("all",) else must,
+        must_all=must == ("all",),
+        never=record.names("never"),
+        priorities=record.read("priorities", (), read_priorities, "priorities such as {rod-too-narrow: 1.5}"),
+        bands=record.read("bands", (), lambda value: read_bands(value, rule_units, unit), WANTED_BANDS),
+        profile=_profile(record),
+        load=load,
+        setup_minutes=record.whole("setup_minutes", 0),
+        errands=record.read("errands", (), read_errands, WANTED_ERRANDS),
+        finish_by=_finish(record, hours),
+        ordered=ordered,
+        may_worsen=record.names("may_worsen"),
+        hazards_first=record.yes("hazards_first", True),
+        catalog=record.text("catalog") or None,
+    )
+
+
+def _currency(record: Record) -> str:
+    currency = record.text("currency").upper() or "USD"
+    try:
+        digits_of(currency)
+    except KeyError:
+        record.problem("currency", "a currency code such as EUR")
+        return "USD"
+    return currency
+
+
+def _day(value: object) -> date:
+    if isinstance(value, date):
+        return value
+    try:
+        return date.fromisoformat(as_text(value))
+    except ValueError:
+        raise ValueError("") from None
+
+
+def _held(value: object, currency: str) -> tuple[Fraction, int]:
+    text = as_text(value)
+    return (as_share(text), 0) if text.endswith("%") else (Fraction(0), read_money(value, currency))
+
+
+def _limits(record: Record) -> tuple[tuple[str, Fraction], ...]:
+    limits = dict(record.pairs("limits"))
+    if record.has("holes"):
+        limits.setdefault("holes", Fraction(record.whole("holes", 0)))
+    return tuple(sorted(limits.items()))
+
+
+def _profile(record: Record) -> Profile:
+    choices = get_args(Profile)
+    word = record.text("profile") or "living"
+    if word not in choices:
+        record.problem("profile", f"one of: {', '.join(choices)}")
+        return "living"
+    return cast(Literal["living", "listing", "handing-back"], word)
+
+
+def _finish(record: Record, hours: tuple[Hours, ...] | None) -> int | None:
+    """The number of the last session on or before a date, or the number as typed; 0 sessions fit = 0."""
+    cell = record.row.cells.get("finish_by")
+    if cell is not None and isinstance(cell.value, date):
+        by = cell.value
+        return sum(1 for session in hours or () if session.on is None or session.on <= by)
+    return record.read("finish_by", None, read_finish, "a date, or the number of a session")

@@ -1,0 +1,94 @@
+"""Names in a catalog: used once, known, and no circle of needs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from budgetfix.base.problems import FileProblem
+from budgetfix.catalog.models import Catalog
+from budgetfix.intake.catalog_raw import RawCatalog
+from budgetfix.intake.raw_rows import RawRow, close_to
+from budgetfix.intake.reader import Record, as_text
+
+KEY = {"tools": "tool", "shops": "shop", "products": "product", "remedies": "remedy"}
+
+
+def link(
+    raw: RawCatalog, catalog: Catalog, faults: tuple[str, ...], kinds: tuple[str, ...], problems: list[FileProblem]
+) -> None:
+    """Note every name that stands twice, is not known, or closes a circle."""
+    ids = {table: _ids(raw.rows.get(table, []), KEY[table], problems) for table in KEY}
+    rows = ids["remedies"]
+    for product in catalog.products:
+        _known(ids["products"][product.product], "shop", [product.shop] if product.shop else [], ids["shops"], problems)
+    for remedy in catalog.remedies:
+        row = rows[remedy.remedy]
+        _known(row, "answers", [fault for fault, _ in remedy.answers], faults, problems)
+        _known(row, "uses", [product for product, _ in remedy.uses], ids["products"], problems)
+        _known(row, "tools", remedy.tools, ids["tools"], problems)
+        _known(row, "needs", remedy.needs, rows, problems)
+        _known(row, "excludes", remedy.excludes, rows, problems)
+        if remedy.kind is not None:
+            _kind(row, remedy.kind, kinds, problems)
+        if any(relief > 1 for _, relief in remedy.answers):
+            Record(row, problems).problem("answers", "shares of at most 1")
+    _circles(catalog, rows, problems)
+
+
+def _ids(rows: Iterable[RawRow], key: str, problems: list[FileProblem]) -> dict[str, RawRow]:
+    found: dict[str, RawRow] = {}
+    for row in rows:
+        cell = row.cells.get(key)
+        if cell is None or isinstance(cell.value, (dict, list, bool)):
+            continue
+        name = as_text(cell.value)
+        if name in found:
+            problems.append(FileProblem(cell.place, f"'{name}' a second time", "each name once"))
+        found.setdefault(name, row)
+    return found
+
+
+def _known(
+    row: RawRow, field: str, names: Iterable[str], known: Iterable[str], problems: list[FileProblem]
+) -> None:
+    there = list(known)
+    held = frozenset(there)
+    for name in names:
+        if name not in held:
+            near = close_to(name, there)
+            wanted = {"answers": "a fault that is listed", "uses": "a product", "shop": "a shop", "tools": "a tool"}
+            problems.append(
+                FileProblem(row.place_of(field), f"'{name}'", f"{wanted.get(field, 'a remedy')} by its name", near)
+            )
+
+
+def _kind(row: RawRow, kind: str, kinds: tuple[str, ...], problems: list[FileProblem]) -> None:
+    if kind not in kinds:
+        wanted = f"one of: {', '.join(kinds)}"
+        problems.append(FileProblem(row.place_of("kind"), f"'{kind}'", wanted, close_to(kind, list(kinds))))
+
+
+def _circles(catalog: Catalog, rows: dict[str, RawRow], problems: list[FileProblem]) -> None:
+    """Each circle of needs once, at the remedy in it that comes first by name."""
+    needs = {remedy.remedy: tuple(sorted(remedy.needs)) for remedy in catalog.remedies}
+    told: set[frozenset[str]] = set()
+    for start in sorted(needs):
+        circle = _way_back(start, needs)
+        if circle and frozenset(circle) not in told:
+            told.add(frozenset(circle))
+            shown = " needs ".join((*circle, circle[0]))
+            problems.append(FileProblem(rows[start].place_of("needs"), shown, "needs without a circle"))
+
+
+def _way_back(start: str, needs: dict[str, tuple[str, ...]]) -> tuple[str, ...]:
+    paths: list[tuple[str, ...]] = [(start,)]
+    seen = {start}
+    while paths:
+        path = paths.pop(0)
+        for need in needs.get(path[-1], ()):
+            if need == start:
+                return path
+            if need not in seen:
+                seen.add(need)
+                paths.append((*path, need))
+    return ()

@@ -1,0 +1,35 @@
+"""Listed faults from `faults.csv`: fault, points, and optionally what, where, safety."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from budgetfix.base.problems import FileProblem
+from budgetfix.brief.models import ListedFault
+from budgetfix.intake.catalog_raw import csv_rows
+from budgetfix.intake.reader import Record
+
+FIELDS = ("fault", "points", "what", "where", "safety")
+
+
+def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]:
+    """Every listed fault, and every problem. Errors: OSError."""
+    problems: list[FileProblem] = []
+    found: dict[str, ListedFault] = {}
+    for row in csv_rows(path, "faults", list(FIELDS), problems):
+        record = Record(row, problems)
+        fault = record.id("fault")
+        if not record.has("points"):
+            record.problem("points", "whole points, 0 or more")
+        points = record.whole("points", 0)
+        if fault in found:
+            record.problem("fault", "each fault once", found=f"'{fault}' a second time")
+        if record.sound:
+            found[fault] = ListedFault(
+                fault=fault,
+                points=points,
+                what=record.text("what"),
+                where=record.text("where"),
+                safety=record.yes("safety"),
+            )
+    return tuple(found.values()), problems

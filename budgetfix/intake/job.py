@@ -1,0 +1,150 @@
+"""A job folder, read whole: survey, catalog, brief, listed faults, and every problem of every file."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from budgetfix.base.problems import FileProblem, Place
+from budgetfix.brief.models import Brief, ListedFault
+from budgetfix.catalog.models import Catalog
+from budgetfix.inspection.registry import RULES
+from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
+from budgetfix.intake.catalog_build import build_catalog
+from budgetfix.intake.catalog_raw import quick_json, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
+from budgetfix.intake.faults_csv import read_faults
+from budgetfix.intake.raw_rows import RawCell, RawRow
+from budgetfix.room.survey import Survey
+
+if TYPE_CHECKING:
+    from budgetfix.intake.survey_file import SurveyFile
+
+SURVEYS = ("survey.xlsx", "survey.yaml")
+CATALOGS = ("catalog.xlsx", "catalog.yaml", "catalog.csv")
+
+
+@dataclass(frozen=True)
+class Job:
+    """Everything that a folder says. `marked`: copies with notes on the bad cells, by file name."""
+
+    name: str
+    survey: Survey | None
+    brief: Brief
+    catalog: Catalog
+    faults: tuple[ListedFault, ...]
+    notes: tuple[str, ...]
+    problems: tuple[FileProblem, ...]
+    marked: tuple[tuple[str, bytes], ...] = ()
+
+
+def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> Job:
+    """Read every file of a job. Errors: OSError."""
+    problems: list[FileProblem] = []
+    notes: list[str] = []
+    file = _survey(folder, problems, notes)
+    listed = _faults(folder, file, problems)
+    if file is None and not (folder / "faults.csv").is_file():
+        problems.append(FileProblem(Place(str(folder)), "no survey", "survey.xlsx, survey.yaml or faults.csv"))
+    unit = file.unit if file is not None else "mm"
+    units = {rule.slug: rule.unit for rule in RULES}
+    path = folder / "brief.yaml"
+    row = brief_row(path if path.is_file() else None, file.brief_fields if file is not None else {}, over, problems)
+    brief = read_brief(row, problems, today, unit, units)
+    catalog = _catalog(folder, brief, row.place_of("catalog"), unit, listed, kinds, problems, notes)
+    if "currency" not in row.cells and catalog.currency is not None:
+        brief = read_brief(_with_currency(row, catalog.currency), [], today, unit, units)
+    elif catalog.currency is not None and catalog.currency != brief.currency:
+        wanted = f"one currency: the brief says {brief.currency}"
+        problems.append(FileProblem(Place(_catalog_path(folder, brief, notes=[])[1]), catalog.currency, wanted))
+    found = tuple(sorted(set(problems)))
+    marked = _marked(folder, found)
+    survey = file.survey if file is not None else None
+    return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, marked)
+
+
+def _survey(folder: Path, problems: list[FileProblem], notes: list[str]) -> SurveyFile | None:
+    there = [name for name in SURVEYS if (folder / name).is_file()]
+    if not there:
+        return None
+    from budgetfix.intake.survey_file import read_survey
+
+    if len(there) > 1:
+        notes.append(f"Read {there[0]}; {there[1]} is there too and was not read.")
+    file = read_survey(folder / there[0])
+    problems += file.problems
+    return file
+
+
+def _faults(
+    folder: Path, file: SurveyFile | None, problems: list[FileProblem]
+) -> tuple[ListedFault, ...]:
+    """From the survey and from faults.csv; a fault that stands in both is a problem."""
+    listed = {fault.fault: fault for fault in (file.faults if file is not None else ())}
+    path = folder / "faults.csv"
+    if path.is_file():
+        typed, found = read_faults(path)
+        problems += found
+        for fault in typed:
+            if fault.fault in listed:
+                problems.append(FileProblem(Place(path.name), f"'{fault.fault}'", "faults that the survey does not list"))
+            listed[fault.fault] = fault
+    return tuple(listed[name] for name in sorted(listed))
+
+
+def _catalog_path(folder: Path, brief: Brief, notes: list[str]) -> tuple[Path | None, str]:
+    if brief.catalog is not None:
+        return folder / brief.catalog, Path(brief.catalog).name
+    there = [name for name in CATALOGS if (folder / name).is_file()]
+    if len(there) > 1:
+        notes.append(f"Read {there[0]}; {', '.join(there[1:])} is there too and was not read.")
+    return (folder / there[0], there[0]) if there else (None, "")
+
+
+def _catalog(
+    folder: Path,
+    brief: Brief,
+    place: Place,
+    unit: str,
+    faults: tuple[ListedFault, ...],
+    kinds: tuple[str, ...],
+    problems: list[FileProblem],
+    notes: list[str],
+) -> Catalog:
+    path, _ = _catalog_path(folder, brief, notes)
+    if path is None:
+        return Catalog()
+    if not path.is_file():
+        problems.append(FileProblem(place, f"'{brief.catalog}'", "a catalogue that is there (.xlsx, .yaml or .csv)"))
+        return Catalog()
+    names = tuple(fault.fault for fault in faults)
+    if path.suffix.lower() in (".yaml", ".yml", ".json"):
+        quick = quick_json(path)
+        if quick is not None:
+            catalog, found = build_catalog(quick, brief.currency, unit, names, kinds)
+            if not found:
+                return catalog
+        raw = raw_yaml_catalog(path)
+    else:
+        raw = raw_csv_catalog(path) if path.suffix.lower() == ".csv" else raw_xlsx_catalog(path)
+    catalog, found = build_catalog(raw, brief.currency, unit, names, kinds)
+    problems += found
+    return catalog
+
+
+def _with_currency(row: RawRow, currency: str) -> RawRow:
+    """The same wishes with the catalog's currency, where the brief names none."""
+    return replace(row, cells={**row.cells, "currency": RawCell(currency, row.place)})
+
+
+def _marked(folder: Path, problems: tuple[FileProblem, ...]) -> tuple[tuple[str, bytes], ...]:
+    """Marked copies of the survey workbook and the catalog workbook, where something in them was refused."""
+    found = []
+    for name in ("survey.xlsx", "catalog.xlsx"):
+        its = [problem for problem in problems if problem.place.file == name and problem.place.sheet_index > 0]
+        if its and (folder / name).is_file():
+            from budgetfix.intake.survey_xlsx import marked
+
+            found.append((f"{Path(name).stem}.marked.xlsx", marked(folder / name, its)))
+    return tuple(found)

@@ -1,0 +1,223 @@
+"""The data of one choice: options, money, minutes, and trees that say what every set is worth.
+
+Nothing here knows furniture. Everything is a whole number: money in minor units, time in minutes,
+quantities and limits scaled by the caller, so that no float is ever rounded into money or packs.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One piece of work that is never split between sessions.
+
+    `minutes` is clock time; `people` work at once, so person-minutes are minutes x people.
+    `barred` names the people who do not do this kind of work. The waits count from the step before
+    (on a first step: from the last step of every option in `needs`); 1 = the next session at the earliest.
+    """
+
+    minutes: int
+    people: int = 1
+    barred: tuple[str, ...] = ()
+    wait_sessions: int = 0
+    wait_minutes: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Option:
+    """Something that may be chosen, whole or not at all. At most one option of a `group` is chosen."""
+
+    id: str
+    group: str | None = None
+    steps: tuple[Step, ...] = ()
+    cost_minor: int = 0
+    uses: tuple[tuple[str, int], ...] = ()
+    """(product id, scaled quantity)."""
+    tools: tuple[str, ...] = ()
+    needs: tuple[str, ...] = ()
+    excludes: tuple[str, ...] = ()
+    spends: tuple[tuple[str, int], ...] = ()
+    """(limit id, scaled amount)."""
+    first_session: int = 0
+    """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
+
+
+@dataclass(frozen=True, slots=True)
+class Product:
+    """Sold in whole packs: packs = ceil((use - on_hand) / pack), never one more. Quantities are scaled."""
+
+    id: str
+    price_minor: int
+    pack: int = 1
+    on_hand: int = 0
+    shop: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Tool:
+    """Owned, or bought once, or hired and paid for in each session with a step of an option that lists it."""
+
+    id: str
+    owned: bool = False
+    buy_minor: int | None = None
+    hire_minor: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """One order a shop: delivery, free from `free_over_minor` of goods on; tax on the goods, half up."""
+
+    id: str
+    delivery_minor: int = 0
+    free_over_minor: int | None = None
+    tax_numerator: int = 0
+    tax_denominator: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A ceiling on the sum of what the chosen options spend of it (holes, kilograms). Scaled."""
+
+    id: str
+    most: int
+
+
+@dataclass(frozen=True, slots=True)
+class Session:
+    """One block of hours. Minutes count from midnight of day 0; `minutes[p]` belongs to `people[p]`."""
+
+    start_minute: int
+    end_minute: int
+    minutes: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What is known of the part of the world that a tree watches, for chosen and refused options.
+
+    `branch` empty: exact, and the same for every completion. Else: options, no two of which may be chosen
+    together, that have a say in this value; the tree branches into each of them and into none of them.
+    `allowed` False: no plan may hold this combination (it would leave something too much worse).
+    """
+
+    hazards: int
+    points: int
+    branch: tuple[str, ...] = ()
+    allowed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Tree:
+    """What remains (hazard points, points) after a set, for one family of findings.
+
+    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives
+    (hazard points, points) that no completion can get below; it is asked only where growth stopped at a cap.
+    """
+
+    name: str
+    ask: Callable[[frozenset[str], frozenset[str]], Asked]
+    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, int]]
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """Everything that one choice depends on.
+
+    `sessions` None: no limit of hours (minutes still count as a wish). `budget_minor` None: no limit of money;
+    the contingency is held back by the caller. `must`: of each tuple of ids at least one is chosen.
+    `must_all`: the order of wishes for "do everything": last session, spend, hazards, points, person-minutes, ids.
+    `last_session`: the last session (from 0) in which a step may stand. `setup_minutes` are taken from each
+    person in each session in which that person works.
+    """
+
+    options: tuple[Option, ...]
+    trees: tuple[Tree, ...] = ()
+    products: tuple[Product, ...] = ()
+    tools: tuple[Tool, ...] = ()
+    shops: tuple[Shop, ...] = ()
+    limits: tuple[Limit, ...] = ()
+    people: tuple[str, ...] = ("1",)
+    sessions: tuple[Session, ...] | None = None
+    budget_minor: int | None = None
+    must: tuple[tuple[str, ...], ...] = ()
+    must_all: bool = False
+    last_session: int | None = None
+    setup_minutes: int = 0
+    hazards_first: bool = True
+    """False: hazard points are added to the points instead of being the first wish."""
+
+
+@dataclass(frozen=True, slots=True)
+class Extra:
+    """Ceilings and forced choices on top of a problem: for the cheaper plans, the curve, and "why not"."""
+
+    hazards_at_most: int | None = None
+    points_at_most: int | None = None
+    """Points that may remain (hazard points included when they are not first)."""
+    spend_at_most: int | None = None
+    chosen: tuple[str, ...] = ()
+    refused: tuple[str, ...] = ()
+    spend_first: bool = False
+    """True: spend is the first wish, before hazards and points."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """Step `step` (from 0) of option `option` stands in session `session` (from 0; None without sessions)."""
+
+    option: str
+    step: int
+    session: int | None
+    people: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """One answer that fits every limit. `packs`, `bought`, `hired` hold only what is more than nothing."""
+
+    chosen: tuple[str, ...]
+    placed: tuple[Placed, ...]
+    hazards: int
+    points: int
+    spent_minor: int
+    person_minutes: int
+    packs: tuple[tuple[str, int], ...] = ()
+    bought: tuple[str, ...] = ()
+    hired: tuple[tuple[str, int], ...] = ()
+    """(tool, sessions paid for)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rounds:
+    """How often a family had to be looked at again, and how often a chosen set had to be placed."""
+
+    inspections: int = 0
+    placings: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """The best plan found. `proven`: its hazards, points and spend are proven best.
+
+    `least_hazards`, `least_points`: proven floors on what remains (equal to the plan's own when proven).
+    """
+
+    plan: Plan
+    proven: bool
+    least_hazards: int
+    least_points: int
+    rounds: Rounds
+
+
+@dataclass(frozen=True, slots=True)
+class NoPlan:
+    """No set keeps every wish. `relax`: names of wishes, each of which alone would let a plan exist.
+
+    Names are "must:<ids joined by commas>", "budget", "limit:<id>", "sessions", "last_session"; empty if no
+    single one is enough.
+    """
+
+    relax: tuple[str, ...] = ()

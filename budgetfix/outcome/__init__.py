@@ -1,0 +1,1 @@
+"""The chosen set applied, inspected, billed and timed again."""

@@ -1,0 +1,180 @@
+"""Everything that the outputs show of one plan, worked out and checked: exports only lay it out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+
+@dataclass(frozen=True, slots=True)
+class MoneyLine:
+    """One line of money. `kind`: product, tool, hire, remedy, labour, fixed, delivery or tax."""
+
+    kind: str
+    product: str | None
+    name: str
+    shop: str | None
+    shop_name: str
+    packs: int | None
+    unit_price_minor: int | None
+    line_minor: int
+    label: str = ""
+    accepts: str = ""
+    second_choice: str = ""
+    tasks: tuple[str, ...] = ()
+    """Names of the chosen remedies that it is for."""
+    lead_days: int = 0
+    example: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One step of a chosen candidate (or an errand), in working order. `session` from 1; None without hours."""
+
+    candidate: str
+    name: str
+    step: int
+    steps: int
+    session: int | None
+    text: str
+    minutes: int
+    low: int
+    likely: int
+    high: int
+    people: int
+    who: tuple[str, ...] = ()
+    tools: tuple[str, ...] = ()
+    cares: tuple[str, ...] = ()
+    done_when: str = ""
+    worth: int = 0
+    """Points (hazard points counted in) that would come back without this remedy; 0 on all but its last step."""
+    cost_minor: int = 0
+    """What it costs without shared goods, plus its own packs; on its first step only."""
+
+
+@dataclass(frozen=True, slots=True)
+class SessionRow:
+    """One session: person-minutes there are and are used. `number` from 1."""
+
+    number: int
+    on: date | None
+    start_minute: int
+    minutes_available: int
+    minutes_used: int
+    who: tuple[tuple[str, int, int], ...] = ()
+    """(person, minutes there are, minutes used)."""
+
+
+@dataclass(frozen=True, slots=True)
+class FaultRow:
+    """One fault before and after. `fault` is a listed fault's id or `rule/subject`."""
+
+    fault: str
+    rule: str | None
+    subject: str
+    title: str
+    room: str
+    before: str
+    sound: str
+    after: str
+    points_before: int
+    points_after: int
+    severity_before: float
+    severity_after: float
+    safety: bool
+    certain: bool
+    listed: bool
+    state: str
+    """fixed, better, still there, worse or new."""
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenRow:
+    """One chosen candidate. `cost_minor` without shared goods."""
+
+    id: str
+    name: str
+    answers: tuple[str, ...]
+    cost_minor: int
+    cares: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOutRow:
+    """One candidate that is not in the plan, and why not."""
+
+    id: str
+    name: str
+    cost_minor: int
+    minutes: int
+    would_add: int | None
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class MorePlan:
+    """The best plan for another sum of money: `improvement` against this plan's, and what changes."""
+
+    spent_minor: int
+    improvement: int
+    hazards_after: int
+    minutes: int
+    with_: tuple[str, ...]
+    without: tuple[str, ...]
+    this_one: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Sums:
+    """One of the three plans in figures; `chosen` are ids."""
+
+    spent_minor: int
+    improvement: int
+    hazards_after: int
+    minutes: int
+    chosen: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PlanBook:
+    """One plan, whole. Money in minor units of `currency`; hazards are counts, `hazard_points` their points."""
+
+    title: str
+    room_words: str
+    """For example "3.6 m by 4.5 m"; empty for a job of listed faults."""
+    currency: str
+    unit: str
+    ordered: date | None
+    budget_minor: int | None
+    held_back_minor: int
+    spent_minor: int
+    hazards_before: int
+    hazards_after: int
+    hazard_points_before: int
+    hazard_points_after: int
+    points_before: int
+    points_after: int
+    proven: bool
+    bound: int
+    inspections: int
+    placings: int
+    candidates: int
+    seconds_limit: float
+    people: tuple[str, ...]
+    money: tuple[MoneyLine, ...]
+    tasks: tuple[Task, ...]
+    sessions: tuple[SessionRow, ...] | None
+    faults: tuple[FaultRow, ...]
+    chosen: tuple[ChosenRow, ...]
+    left_out: tuple[LeftOutRow, ...]
+    more: tuple[MorePlan, ...]
+    best: Sums
+    recommended: Sums | None
+    free: Sums | None
+    notes: tuple[str, ...] = ()
+    """Lines a reader must know: example prices, what was not got done in time, which survey was read."""
+    cautions: tuple[str, ...] = ()
+
+    @property
+    def improvement(self) -> int:
+        return self.points_before - self.points_after

@@ -1,0 +1,147 @@
+"""After solving: apply, inspect again, bill again, check every limit again. Claim and check agree, or we fail."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from budgetfix.catalog.bill import BillLine, bill, total_minor
+from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.listed import remaining
+from budgetfix.framing.measured import changed_by, gone, too_much_worse
+from budgetfix.framing.options import ERRAND
+from budgetfix.inspection.finding import Finding
+from budgetfix.inspection.inspect import look_again
+from budgetfix.optimize.problem import Option, Plan
+from budgetfix.remedies.candidate import Candidate
+from budgetfix.room.overlaps import overlaps
+from budgetfix.room.survey import Survey
+
+
+class ClaimFails(Exception):
+    """What the chooser promised is not what the room, the bill or the clock say: our bug, never the user's."""
+
+
+@dataclass(frozen=True)
+class Checked:
+    """A plan, checked. `listed_after`: points left of each listed fault. `used`: person-minutes by session."""
+
+    chosen: tuple[Candidate, ...]
+    room: Survey | None
+    findings: tuple[Finding, ...]
+    listed_after: Mapping[str, int]
+    bill: tuple[BillLine, ...]
+    used: tuple[int, ...]
+
+
+def uses_of(chosen: Iterable[Candidate]) -> dict[str, Fraction]:
+    """Units of each product, by product."""
+    totals: dict[str, Fraction] = defaultdict(Fraction)
+    for candidate in chosen:
+        for product, units in candidate.uses:
+            totals[product] += units
+    return dict(totals)
+
+
+def listed_after(base: Ground, chosen: Iterable[Candidate]) -> dict[str, int]:
+    """Points left of each listed fault, reliefs of the chosen working on what is left."""
+    picked = tuple(chosen)
+    return {
+        fault.fault: remaining(
+            fault, (relief for one in picked for name, relief in one.answers if name == fault.fault), base.brief
+        )
+        for fault in base.faults
+    }
+
+
+def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
+    """The plan taken off again from its set. Errors: ClaimFails."""
+    ids = tuple(id for id in plan.chosen if not id.startswith(ERRAND))
+    chosen = tuple(framed.candidates[id] for id in ids)
+    room, findings = _inspected(base, framed, ids)
+    left = listed_after(base, chosen)
+    lines = bill(
+        base.catalog, [(one.id, one.cost_minor) for one in chosen], uses_of(chosen), plan.bought, plan.hired
+    )
+    found = Checked(chosen, room, findings, left, lines, used_minutes(base, framed, plan))
+    _agree(base, framed, plan, found)
+    return found
+
+
+def _inspected(base: Ground, framed: Framed, ids: tuple[str, ...]) -> tuple[Survey | None, tuple[Finding, ...]]:
+    if base.survey is None:
+        return None, ()
+    room = changed_by(base.survey, framed.candidates, ids)
+    absences = {judge.rule.slug: judge for judge in base.judged}
+    findings: list[Finding] = []
+    away = gone(base.survey, room)
+    for block, before in zip(base.blocks, base.seen, strict=True):
+        after = look_again(block, room, base.brief, before, away, absences)
+        if too_much_worse(before, after, base.brief.may_worsen):
+            raise ClaimFails(f"{block.room}/{block.name} is left worse than the guard allows")
+        findings += after.findings
+    _no_new_overlap(base.survey, room)
+    return room, tuple(findings)
+
+
+def _no_new_overlap(before: Survey, after: Survey) -> None:
+    for facts in before.rooms:
+        fresh = set(overlaps(after, facts.room)) - set(overlaps(before, facts.room))
+        if fresh:
+            raise ClaimFails(f"two things on one spot: {sorted(fresh)}")
+
+
+def used_minutes(base: Ground, framed: Framed, plan: Plan) -> tuple[int, ...]:
+    """Person-minutes of every session, setting up included. Errors: ClaimFails when a person has too few."""
+    sessions = framed.problem.sessions
+    if sessions is None:
+        return ()
+    options: dict[str, Option] = {option.id: option for option in framed.problem.options}
+    people = framed.problem.people
+    used = [dict.fromkeys(people, 0) for _ in sessions]
+    for placed in plan.placed:
+        if placed.session is None:
+            raise ClaimFails(f"{placed.option} has no session")
+        for person in placed.people:
+            used[placed.session][person] += options[placed.option].steps[placed.step].minutes
+    for row, session in zip(used, sessions, strict=True):
+        for person, there in zip(people, session.minutes, strict=True):
+            row[person] += framed.problem.setup_minutes if row[person] else 0
+            if row[person] > there:
+                raise ClaimFails(f"{person} has {there} minutes, not {row[person]}")
+    return tuple(sum(row.values()) for row in used)
+
+
+def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
+    hazards = sum(finding.points for finding in found.findings if finding.safety)
+    points = sum(finding.points for finding in found.findings if not finding.safety)
+    for fault in base.faults:
+        hazards += found.listed_after[fault.fault] if fault.safety else 0
+        points += 0 if fault.safety else found.listed_after[fault.fault]
+    claims = (
+        ("hazard points", plan.hazards, hazards),
+        ("points", plan.points, points),
+        ("money", plan.spent_minor, total_minor(found.bill)),
+    )
+    for name, claimed, counted in claims:
+        if claimed != counted:
+            raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
+    _limits_hold(framed, found)
+
+
+def _limits_hold(framed: Framed, found: Checked) -> None:
+    problem = framed.problem
+    if problem.budget_minor is not None and total_minor(found.bill) > problem.budget_minor:
+        raise ClaimFails("the bill is above the budget")
+    chosen = {candidate.id for candidate in found.chosen}
+    options = {option.id: option for option in problem.options}
+    for limit in problem.limits:
+        if sum(dict(options[id].spends).get(limit.id, 0) for id in chosen) > limit.most:
+            raise ClaimFails(f"limit {limit.id} is not kept")
+    for id in sorted(chosen):
+        missing = [need for need in options[id].needs if need not in chosen and not need.startswith(ERRAND)]
+        against = [other for other in options[id].excludes if other in chosen]
+        if missing or against:
+            raise ClaimFails(f"{id} needs {missing} and excludes {against}")

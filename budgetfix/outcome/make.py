@@ -1,0 +1,171 @@
+"""From a checked plan to the book that every output shows."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from budgetfix.catalog.bill import BillLine
+from budgetfix.catalog.models import Catalog, Product
+from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.options import ERRAND
+from budgetfix.optimize.problem import Answer, Plan
+from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, PlanBook, Sums
+from budgetfix.outcome.check import Checked
+from budgetfix.outcome.faults import fault_rows
+from budgetfix.outcome.tasks import session_rows, tasks
+from budgetfix.outcome.worth import Worth
+from budgetfix.remedies.candidate import Candidate
+
+
+@dataclass(frozen=True)
+class Around:
+    """What stands beside the best plan: the other plans, what was left out, notes."""
+
+    title: str
+    room_words: str
+    seconds_limit: float
+    recommended: Sums | None
+    free: Sums | None
+    more: tuple[MorePlan, ...]
+    left_out: tuple[LeftOutRow, ...]
+    notes: tuple[str, ...]
+
+
+def sums(plan: Plan, points_before: int, hazards_after: int) -> Sums:
+    """A plan in figures."""
+    chosen = tuple(id for id in plan.chosen if not id.startswith(ERRAND))
+    return Sums(plan.spent_minor, points_before - plan.points, hazards_after, plan.person_minutes, chosen)
+
+
+def before(base: Ground) -> tuple[int, int, int]:
+    """(hazards as a count, hazard points, points) as surveyed and listed."""
+    findings = [finding for seen in base.seen for finding in seen.findings]
+    listed = {fault.fault: base.brief.priority(fault.fault) * fault.points for fault in base.faults}
+    safe = [fault for fault in base.faults if fault.safety and round(listed[fault.fault]) > 0]
+    count = sum(1 for finding in findings if finding.safety and finding.fault) + len(safe)
+    hazards = sum(finding.points for finding in findings if finding.safety)
+    hazards += sum(round(listed[fault.fault]) for fault in safe)
+    points = sum(finding.points for finding in findings if not finding.safety)
+    points += sum(round(listed[fault.fault]) for fault in base.faults if not fault.safety)
+    return count, hazards, points
+
+
+def hazards_left(base: Ground, found: Checked) -> int:
+    """How many hazards are still there: safety findings with severity above 0, listed ones with points left."""
+    measured = sum(1 for finding in found.findings if finding.safety and finding.fault)
+    return measured + sum(1 for fault in base.faults if fault.safety and found.listed_after[fault.fault] > 0)
+
+
+def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, around: Around) -> PlanBook:
+    """The book of the best plan."""
+    plan, brief = answer.plan, base.brief
+    worth = Worth(base, framed)
+    ids = tuple(one.id for one in found.chosen)
+    each = {id: worth.of(id, ids) for id in ids}
+    count, hazard_points, points = before(base)
+    after = hazards_left(base, found)
+    unit = base.survey.household.unit if base.survey is not None else "mm"
+    return PlanBook(
+        title=around.title,
+        room_words=around.room_words,
+        currency=brief.currency,
+        unit=unit,
+        ordered=brief.ordered,
+        budget_minor=brief.budget_minor,
+        held_back_minor=brief.held_back_minor(),
+        spent_minor=plan.spent_minor,
+        hazards_before=count,
+        hazards_after=after,
+        hazard_points_before=hazard_points,
+        hazard_points_after=plan.hazards,
+        points_before=points,
+        points_after=plan.points,
+        proven=answer.proven,
+        bound=points - plan.points if answer.proven else max(points - answer.least_points, points - plan.points),
+        inspections=answer.rounds.inspections,
+        placings=answer.rounds.placings,
+        candidates=len(framed.candidates),
+        seconds_limit=around.seconds_limit,
+        people=tuple(person.name for person in brief.people),
+        money=money(base.catalog, found.bill, found.chosen),
+        tasks=tasks(brief, base.catalog, framed, plan, each),
+        sessions=session_rows(brief, framed, plan, found.used),
+        faults=fault_rows(base, found.findings, found.listed_after),
+        chosen=tuple(_chosen(base, one) for one in found.chosen),
+        left_out=around.left_out,
+        more=around.more,
+        best=sums(plan, points, after),
+        recommended=around.recommended,
+        free=around.free,
+        notes=around.notes,
+        cautions=tuple(dict.fromkeys(care for one in found.chosen for care in one.cares)),
+    )
+
+
+def _chosen(base: Ground, one: Candidate) -> ChosenRow:
+    listed = {fault.fault for fault in base.faults}
+    answers = [fault for fault, relief in one.answers if fault in listed and relief > 0]
+    faults = [finding for seen in base.seen for finding in seen.findings if finding.fault]
+    answers += [finding.id for finding in faults if finding.rule in one.targets and _about(finding.subject, one)]
+    return ChosenRow(one.id, one.name, tuple(dict.fromkeys(answers)), one.cost_minor, one.cares)
+
+
+def _about(subject: str, one: Candidate) -> bool:
+    return not one.subject or subject == one.subject or any(change.item == subject for change in one.changes)
+
+
+def money(catalog: Catalog, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...]) -> tuple[MoneyLine, ...]:
+    """The bill in words, with what each line is for."""
+    products = {product.product: product for product in catalog.products}
+    shops = {shop.shop: shop.name or shop.shop for shop in catalog.shops}
+    tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
+    names = {one.id: one.name for one in chosen}
+    return tuple(_line(line, products, shops, tools, names, chosen) for line in bill)
+
+
+def _line(
+    line: BillLine,
+    products: Mapping[str, Product],
+    shops: Mapping[str, str],
+    tools: Mapping[str, str],
+    names: Mapping[str, str],
+    chosen: tuple[Candidate, ...],
+) -> MoneyLine:
+    shop = shops.get(line.shop or "", line.shop or "")
+    if line.kind == "product":
+        product = products[line.id]
+        users = tuple(one for one in chosen if line.id in dict(one.uses))
+        return MoneyLine(
+            "product",
+            line.id,
+            product.name or line.id,
+            line.shop,
+            shop,
+            line.packs,
+            line.unit_price_minor,
+            line.line_minor,
+            label=product.label,
+            accepts="; ".join(dict.fromkeys(one.accepts for one in users if one.accepts)),
+            tasks=tuple(one.name for one in users),
+            lead_days=product.lead_days,
+            example=product.example,
+        )
+    words = {
+        "delivery": f"Delivery, {shop}",
+        "tax": f"Tax, {shop}",
+        "tool": tools.get(line.id, line.id),
+        "hire": f"Hire: {tools.get(line.id, line.id)}",
+    }
+    users = tuple(one.name for one in chosen if line.kind in ("tool", "hire") and line.id in one.tools)
+    return MoneyLine(
+        line.kind,
+        None,
+        words.get(line.kind, names.get(line.id, line.id)),
+        line.shop,
+        shop,
+        line.packs,
+        line.unit_price_minor,
+        line.line_minor,
+        tasks=users or ((names[line.id],) if line.id in names else ()),
+    )

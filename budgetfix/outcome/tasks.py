@@ -1,0 +1,106 @@
+"""The chosen candidates as tasks in working order, session by session."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping
+
+from budgetfix.brief.models import Brief
+from budgetfix.catalog.bill import packs_needed
+from budgetfix.catalog.models import Catalog
+from budgetfix.framing.frame import Framed
+from budgetfix.framing.options import ERRAND
+from budgetfix.optimize.problem import Placed, Plan
+from budgetfix.outcome.book import SessionRow, Task
+from budgetfix.outcome.order import Slot, predecessors, working_order
+from budgetfix.remedies.candidate import Candidate, Work
+
+ERRAND_PHASE = 0
+"""Errands stand before all that waits for them; what does not wait may come first (see `order`)."""
+
+
+def tasks(
+    brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Mapping[str, int]
+) -> tuple[Task, ...]:
+    """Every placed step, in the order in which it is done."""
+    placed = {(one.option, one.step): one for one in plan.placed}
+    by_session: dict[int, list[Slot]] = defaultdict(list)
+    for key in placed:
+        by_session[placed[key].session or 0].append(_slot(framed, plan, key))
+    return tuple(
+        _task(brief, catalog, framed, placed[key], worth)
+        for session in sorted(by_session)
+        for key in working_order(by_session[session])
+    )
+
+
+def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
+    id, step = key
+    options = {option.id: option for option in framed.problem.options}
+    last = {other: len(options[other].steps) - 1 for other in plan.chosen}
+    minutes = options[id].steps[step].minutes
+    after = predecessors(id, step, options[id].needs, last)
+    if id.startswith(ERRAND):
+        return Slot(key, ERRAND_PHASE + 2, minutes, after)
+    return Slot(key, framed.candidates[id].work[step].phase, minutes, after)
+
+
+def _task(brief: Brief, catalog: Catalog, framed: Framed, placed: Placed, worth: Mapping[str, int]) -> Task:
+    session = None if placed.session is None else placed.session + 1
+    if placed.option.startswith(ERRAND):
+        errand = next(one for one in brief.errands if ERRAND + one.errand == placed.option)
+        minutes = errand.minutes
+        work = Work(errand.name, minutes, minutes, minutes, minutes, errand.people)
+        one = Candidate(placed.option, "errand", errand.name, work=(work,))
+    else:
+        one = framed.candidates[placed.option]
+        work = one.work[placed.step]
+    last, first = placed.step == len(one.work) - 1, placed.step == 0
+    tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
+    return Task(
+        candidate=one.id,
+        name=one.name,
+        step=placed.step + 1,
+        steps=len(one.work),
+        session=session,
+        text=work.text,
+        minutes=work.minutes,
+        low=work.low,
+        likely=work.likely,
+        high=work.high,
+        people=work.people,
+        who=placed.people,
+        tools=tuple(tools.get(tool, tool) for tool in one.tools),
+        cares=one.cares,
+        done_when=one.done_when if last else "",
+        worth=worth.get(one.id, 0) if last else 0,
+        cost_minor=alone_minor(one, catalog) if first else 0,
+    )
+
+
+def alone_minor(candidate: Candidate, catalog: Catalog) -> int:
+    """What a candidate costs if bought alone: its own cost and whole packs, no delivery, tax or tools."""
+    known = {product.product: product for product in catalog.products}
+    return candidate.cost_minor + sum(
+        known[id].price_minor * packs_needed(units, known[id].on_hand, known[id].pack) for id, units in candidate.uses
+    )
+
+
+def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]) -> tuple[SessionRow, ...] | None:
+    """Every session, also the empty ones; None without a list of hours."""
+    if brief.hours is None:
+        return None
+    options = {option.id: option for option in framed.problem.options}
+    rows = []
+    for index, hours in enumerate(brief.hours):
+        own = dict.fromkeys((person.name for person in brief.people), 0)
+        for placed in plan.placed:
+            if placed.session == index:
+                for person in placed.people:
+                    own[person] += options[placed.option].steps[placed.step].minutes
+        who = tuple(
+            (name, there, own[name] + (brief.setup_minutes if own[name] else 0))
+            for name, there in zip(own, hours.minutes, strict=True)
+        )
+        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who))
+    return tuple(rows)

@@ -1,0 +1,1 @@
+"""The walk from a job folder to a plan."""

@@ -1,0 +1,54 @@
+"""What could be done about the faults found: candidates, their clashes, and no crumbs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from budgetfix.framing.crumbs import alone, without_crumbs
+from budgetfix.framing.frame import Framed, Ground, frame
+from budgetfix.inspection.finding import Finding
+from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.clashes import clashes
+from budgetfix.remedies.fit import candidates
+from budgetfix.room.survey import Survey
+
+
+@dataclass(frozen=True)
+class Offered:
+    """The candidates of one job, framed. `never`: those that the brief rules out."""
+
+    framed: Framed
+    never: tuple[Candidate, ...]
+
+
+def offered(base: Ground, more: tuple[Candidate, ...] = ()) -> Offered:
+    """Fit every kind to the faults found, drop crumbs, frame. `more`: candidates fitted again on a chosen room."""
+    faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
+    fitted = candidates(base.survey, base.catalog, base.brief, faults)
+    known = {one.id for one in fitted}
+    everything = (*fitted, *(one for one in more if one.id not in known))
+    effects, memories = alone(base, everything)
+    keep = (*base.brief.must, *(one.id for one in more))
+    kept = without_crumbs(everything, effects, keep)
+    against = clashes(base.survey, kept) if base.survey is not None else ()
+    framed = frame(base, kept, against, memories)
+    return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates))
+
+
+def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], known: Framed) -> tuple[Candidate, ...]:
+    """Free moves that the changed room offers beside the first candidates; ids get a mark of their own.
+
+    They are stated as places in the room, so they hold from the first survey too where their thing was not moved.
+    """
+    faults = tuple(finding for finding in findings if finding.fault)
+    old = {(one.changes) for one in known.candidates.values()}
+    fresh = []
+    for one in candidates(room, base.catalog, base.brief, faults):
+        free = one.own and not one.uses and not one.cost_minor
+        if free and one.changes and one.changes not in old and _applies(base.survey, one):
+            fresh.append(replace(one, id=f"{one.id}~again"))
+    return tuple(fresh)
+
+
+def _applies(survey: Survey | None, one: Candidate) -> bool:
+    return survey is not None and all(change.add is not None or change.item in survey.named for change in one.changes)

@@ -1,0 +1,105 @@
+"""The whole walk: inspect, match, frame, choose and place, fit again, check, and make the book."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from budgetfix.framing.options import ERRAND
+from budgetfix.intake.job import Job
+from budgetfix.optimize import Growth, impossible
+from budgetfix.optimize.problem import Answer, NoPlan
+from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.check import Checked, checked
+from budgetfix.outcome.left_out import left_out
+from budgetfix.outcome.make import Around, make_book
+from budgetfix.outcome.worth import Worth
+from budgetfix.pipeline.candidates import Offered, fitted_again, offered
+from budgetfix.pipeline.inspecting import Inspected, inspected, room_words, title
+from budgetfix.pipeline.plans import Chooser, Clock, free, more_plans, recommended
+
+BESIDE = 0.5
+"""Share of the seconds that the other plans, the curve and the reasons may take after the best one."""
+
+
+@dataclass(frozen=True)
+class Wish:
+    """How long to choose, and where progress goes."""
+
+    seconds: float
+    clock: Clock
+    report: Callable[[str], None] | None = None
+
+
+def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
+    """The best plan of a job as a book, or that no plan keeps every wish."""
+    seen = inspected(job)
+    first = offered(seen.base)
+    chooser = _chooser(seen, first, wish)
+    started = wish.clock()
+    answer = chooser.best(wish.seconds)
+    if isinstance(answer, NoPlan):
+        return answer
+    offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
+    found = checked(seen.base, offer.framed, answer.plan)
+    return make_book(seen.base, offer.framed, answer, found, _around(job, offer, chooser, answer, wish))
+
+
+def _chooser(seen: Inspected, offer: Offered, wish: Wish) -> Chooser:
+    return Chooser(seen.base, offer.framed, wish.clock, wish.report, Growth(offer.framed.problem))
+
+
+def _once_more(
+    seen: Inspected, first: Offered, chooser: Chooser, answer: Answer, wish: Wish, started: float
+) -> tuple[Offered, Chooser, Answer]:
+    """Fit the free moves again on the chosen room, and solve once more over the longer list."""
+    found = checked(seen.base, first.framed, answer.plan)
+    more = _fresh_moves(seen, first, found)
+    left = wish.seconds - (wish.clock() - started)
+    if not more or left <= 0 or not answer.proven:
+        return first, chooser, answer
+    second = offered(seen.base, more)
+    again = _chooser(seen, second, wish)
+    better = again.best(left)
+    if isinstance(better, NoPlan) or not better.proven:
+        return first, chooser, answer
+    rounds = replace(
+        better.rounds,
+        inspections=better.rounds.inspections + answer.rounds.inspections,
+        placings=better.rounds.placings + answer.rounds.placings,
+    )
+    return second, again, replace(better, rounds=rounds)
+
+
+def _fresh_moves(seen: Inspected, offer: Offered, found: Checked) -> tuple[object, ...]:
+    if found.room is None:
+        return ()
+    return fitted_again(seen.base, found.room, found.findings, offer.framed)
+
+
+def _around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, wish: Wish) -> Around:
+    until = wish.clock() + wish.seconds * BESIDE
+    cheaper = recommended(chooser, answer, max(0.0, until - wish.clock()))
+    nothing = free(chooser, max(0.0, until - wish.clock()))
+    more = more_plans(chooser, answer, until)
+    worth = Worth(chooser.base, offer.framed)
+    cannot = impossible(offer.framed.problem)
+    out = left_out(job.brief, job.catalog, offer.framed, answer.plan, worth, cannot, offer.never)
+    return Around(
+        title(job), room_words(job.survey), wish.seconds, cheaper, nothing, more, out, _notes(job, offer, answer)
+    )
+
+
+def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
+    """What a reader must know beside the plan."""
+    used = {
+        product for id in answer.plan.chosen if not id.startswith(ERRAND) for product, _ in offer.framed.candidates[id].uses
+    }
+    examples = sum(1 for product in job.catalog.products if product.example and product.product in used)
+    notes = list(job.notes)
+    if examples:
+        notes.append(f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's.")
+    if any(work.low != work.high for id in answer.plan.chosen if id in offer.framed.candidates
+           for work in offer.framed.candidates[id].work):
+        notes.append("Minutes are the mean of low, likely and high where all three are given.")
+    return tuple(notes)

@@ -1,0 +1,31 @@
+"""What a plan writes into its job folder: all of it, or nothing."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from budgetfix.exports.files import write_whole
+from budgetfix.exports.plan_book import plan_book
+from budgetfix.exports.plan_csv import buy_csv, do_csv
+from budgetfix.intake.plan_ticks import touched
+from budgetfix.outcome.book import PlanBook
+
+PLAN = "plan.xlsx"
+
+
+class Touched(Exception):
+    """The earlier plan holds ticks or figures of the user's, and is not written over."""
+
+
+def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
+    """Write the lists; returns the paths as JOB joined with the names. Errors: Touched."""
+    refuse_touched(folder)
+    made = {PLAN: plan_book(book), "buy.csv": buy_csv(book), "do.csv": do_csv(book)}
+    write_whole(folder, made)
+    return tuple(str(folder / name) for name in made)
+
+
+def refuse_touched(folder: Path) -> None:
+    """Errors: Touched, before any work is done."""
+    if (folder / PLAN).exists() and touched(folder / PLAN):
+        raise Touched(str(folder / PLAN))

@@ -1,0 +1,1 @@
+"""What could be done: candidates, each with one product sized to fit."""

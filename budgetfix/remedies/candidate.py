@@ -1,0 +1,60 @@
+"""A candidate: one remedy with one product (or none) on one subject, its changes and needs as data."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from budgetfix.room.survey import Change
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """One step of a task. `minutes` planned (mean of three), `text` tells what to do with heights from the floor
+    and distances from the left corner. `phase` orders steps inside a session (trade: 1 safety ... 13 sweep).
+    """
+
+    text: str
+    minutes: int
+    low: int
+    likely: int
+    high: int
+    people: int = 1
+    phase: int = 8
+    wait_sessions: int = 0
+    wait_minutes: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """`id` unique and stable; `key` joins candidates that do the same thing in another size (one is picked).
+
+    `uses`: (product id, units). `spends`: (limit, amount), e.g. ("holes", 4). `answers`: listed faults with
+    their relief. `targets`: rule slugs that it is meant for. `hazards`: words matched against what people
+    refuse (ladder, drill, lifting). `own`: True when the tool itself sized it from the survey (may be dropped
+    as a crumb), False for the user's catalog.
+    """
+
+    id: str
+    kind: str
+    name: str
+    subject: str = ""
+    room: str = ""
+    key: str = ""
+    changes: tuple[Change, ...] = ()
+    uses: tuple[tuple[str, Fraction], ...] = ()
+    tools: tuple[str, ...] = ()
+    cost_minor: int = 0
+    work: tuple[Work, ...] = ()
+    spends: tuple[tuple[str, Fraction], ...] = ()
+    needs: tuple[str, ...] = ()
+    excludes: tuple[str, ...] = ()
+    pick_one: str = ""
+    answers: tuple[tuple[str, Fraction], ...] = ()
+    targets: tuple[str, ...] = ()
+    hazards: tuple[str, ...] = ()
+    cares: tuple[str, ...] = ()
+    done_when: str = ""
+    accepts: str = ""
+    """The range of sizes that would do as well, in words."""
+    own: bool = False

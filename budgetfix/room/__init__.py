@@ -1,0 +1,1 @@
+"""The survey as records, its geometry, and changes to it."""

@@ -1,0 +1,88 @@
+"""The bill: whole packs, delivery, tax, tools; checked against published worked examples."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from budgetfix.catalog.bill import bill, packs_needed, tax_minor, total_minor
+from budgetfix.catalog.models import Catalog, Product, Shop, Tool
+
+F = Fraction
+
+
+@pytest.mark.parametrize(
+    ("use", "pack", "packs"),
+    [
+        (F(2000), F(350), 6),  # OpenStax, Prealgebra 2e, proportions exercise: 5.714 gallons
+        (F(13500), F(4000), 4),  # OpenStax, Prealgebra 2e, same section, answer: 4 bags
+        (F(29 * 16), F(20), 24),  # OpenStax, Contemporary Mathematics, Area: 23.2 -> 24 boxes of tile
+        (F(72), F(6), 12),  # US school arithmetic (book scan) p. 99: exactly 12 bundles, not 13
+    ],
+)
+def test_whole_packs_as_published(use: Fraction, pack: Fraction, packs: int) -> None:
+    """What is used is bought in whole packs, and an exact fit buys none to spare."""
+    assert packs_needed(use, F(0), pack) == packs
+
+
+@pytest.mark.parametrize(
+    ("price_minor", "rate", "tax"),
+    [
+        (42899, F(825, 10000), 3539),  # the book's printed total is wrong (it adds 35.88); 35.39 is right
+        (3488, F(825, 10000), 288),
+        (49900, F(881, 10000), 4396),
+    ],
+)
+def test_sales_tax_as_published(price_minor: int, rate: Fraction, tax: int) -> None:
+    """OpenStax, Contemporary Mathematics, Discounts, Markups, and Sales Tax."""
+    assert tax_minor(price_minor, rate) == tax
+
+
+def test_tax_rounds_half_up() -> None:
+    """Kansas Statutes 79-3676(a): the third decimal rounds up when it exceeds 4."""
+    assert tax_minor(100, F(5, 1000)) == 1
+    assert tax_minor(100, F(4, 1000)) == 0
+
+
+CATALOG = Catalog(
+    products=(
+        Product(product="paint", shop="mill", price_minor=2200, pack=F(5, 2), on_hand=F(1)),
+        Product(product="tape", shop="mill", price_minor=500),
+        Product(product="wax", price_minor=300),
+    ),
+    shops=(Shop(shop="mill", delivery_minor=590, free_over_minor=4500, tax=F(33, 400)),),
+    tools=(Tool(tool="drill", buy_minor=5900, hire_minor=1400), Tool(tool="saw", buy_minor=2000)),
+)
+
+
+def test_what_is_on_hand_is_used_first() -> None:
+    """One litre on hand: 3.5 litres need one tin of 2.5, 3.6 need two."""
+    assert packs_needed(F(35, 10), F(1), F(5, 2)) == 1
+    assert packs_needed(F(36, 10), F(1), F(5, 2)) == 2
+    assert packs_needed(F(1), F(1), F(5, 2)) == 0
+
+
+def test_delivery_falls_away_from_the_threshold_on() -> None:
+    """44.00 of goods pay 5.90, 49.00 pay nothing; tax is on the goods alone."""
+    short = bill(CATALOG, (), {"paint": F(6)}, (), ())
+    assert [(line.kind, line.line_minor) for line in short] == [("product", 4400), ("delivery", 590), ("tax", 363)]
+    enough = bill(CATALOG, (), {"paint": F(6), "tape": F(1)}, (), ())
+    assert [(line.kind, line.line_minor) for line in enough] == [
+        ("product", 4400),
+        ("product", 500),
+        ("delivery", 0),
+        ("tax", 404),
+    ]
+
+
+def test_tools_are_bought_or_hired_and_own_costs_stand_alone() -> None:
+    """A saw bought, a drill hired for two sessions, a remedy of 34.50, wax without a shop."""
+    lines = bill(CATALOG, [("m1", 3450), ("m2", 0)], {"wax": F(1)}, ("saw",), (("drill", 2),))
+    assert [(line.kind, line.id, line.line_minor) for line in lines] == [
+        ("product", "wax", 300),
+        ("tool", "saw", 2000),
+        ("hire", "drill", 2800),
+        ("remedy", "m1", 3450),
+    ]
+    assert total_minor(lines) == 8550
