@@ -16,6 +16,7 @@ MM_PER: dict[str, Fraction] = {
 """Exactly: 36 in = 914.4 mm (NBS Circular 572, Addendum, 1959)."""
 
 WANTED_LENGTH = "a length such as 6' 2 1/2\", 74.5 or 188 cm"
+LONGEST_MM = 10**6
 TAPE_DENOMINATORS = (2, 4, 8, 16, 32, 64)
 
 _SPELLINGS = {
@@ -56,6 +57,8 @@ def read_length(value: object, unit: str, *, negative: bool = False) -> float:
         mm = _read_text(value, unit)
     else:
         raise ValueError("that is not a length")
+    if abs(mm) > LONGEST_MM:
+        raise ValueError("nothing in a home is that long")
     if mm < 0 and not negative:
         raise ValueError("a length here is never below 0")
     return float(mm)
@@ -66,8 +69,8 @@ def _read_text(text: str, unit: str) -> Fraction:
     for glyph, spelled in _GLYPHS.items():
         plain = plain.replace(glyph, f" {spelled}")
     plain = " ".join(plain.split())
-    if not plain:
-        raise ValueError("nothing is written there")
+    if not plain or len(plain) > 60:
+        raise NotALength("nothing that can be a length is written there")
     if "," in plain:
         raise ValueError(f"write a point, not a comma: {plain.replace(',', '.')}")
     sign = -1 if plain[0] in "-−" else 1
@@ -136,7 +139,7 @@ def in_unit(mm: float, unit: str) -> float | str:
     number = round(mm / float(MM_PER[unit]), 6)
     if read_length(number, unit, negative=True) == mm:
         return int(number) if number == int(number) else number
-    return f"{mm!r} mm"
+    return f"{repr(mm).removesuffix('.0')} mm"
 
 
 def write_length(mm: float, unit: str) -> str:

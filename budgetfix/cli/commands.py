@@ -53,7 +53,7 @@ def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> None:
 def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     """`inspect`."""
     from budgetfix.exports.plan_json import inspect_object
-    from budgetfix.exports.screen import inspect_text
+    from budgetfix.exports.inspect_screen import Inspection, inspect_text
     from budgetfix.pipeline.inspecting import inspected, room_words, title
 
     job = _job(folder, PlanWords())
@@ -62,27 +62,17 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
         say.obj(inspect_object(seen.findings, seen.points, seen.hazards))
     elif not quiet:
         unit = job.survey.household.unit if job.survey is not None else "mm"
-        say.out(
-            inspect_text(
-                title=title(job),
-                room_words=room_words(job.survey),
-                findings=seen.findings,
-                listed=job.faults,
-                points=seen.points,
-                hazards=seen.hazards,
-                rules=seen.rules,
-                unit=unit,
-                job=str(folder),
-                notes=job.notes,
-                unicode=say.can_unicode(),
-            )
-        )
+        shown = Inspection(
+            title(job), room_words(job.survey), seen.findings, job.faults, seen.points, seen.hazards, seen.rules,
+            unit, str(folder), job.notes,
+        )  # fmt: skip
+        say.out(inspect_text(shown, unicode=say.can_unicode()))
 
 
 def run_plan(folder: Path, words: PlanWords) -> None:
     """`plan`."""
     from budgetfix.exports.plan_json import plan_object
-    from budgetfix.exports.screen import plan_text
+    from budgetfix.exports.plan_screen import plan_text
     from budgetfix.optimize.problem import NoPlan
     from budgetfix.pipeline.planning import Wish, planned
     from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
@@ -116,7 +106,9 @@ _TOUCHED = (
 def no_plan(found: NoPlan) -> str:
     """Which wish to give up."""
     if not found.relax:
-        return "No plan fits, and giving up one wish alone is not enough: relax several of must, money, hours and limits."
+        return (
+            "No plan fits, and giving up one wish alone is not enough: relax several of must, money, hours and limits."
+        )
     return f"No plan fits. Give one of these up: {' · '.join(_wish(name) for name in found.relax)}."
 
 

@@ -6,7 +6,6 @@ The sheets and columns are those that `intake` reads. Same catalog, same bytes: 
 from __future__ import annotations
 
 import io
-from collections.abc import Callable
 from datetime import datetime
 from fractions import Fraction
 from typing import Any
@@ -15,15 +14,23 @@ from budgetfix.base.money import LETTER_PAPER, digits_of
 from budgetfix.base.tape import in_unit
 from budgetfix.catalog.models import Catalog, Product, Remedy, Shop, Tool, WorkStep
 from budgetfix.exports.catalog_text import changes_text, set_text
+from budgetfix.exports.palette import LINE, QUIET, STRAW, TEAL, WARN_GROUND, WHITE
 from budgetfix.forms.catalog_form import CATALOG_SHEETS, CATALOG_TOP
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import Sheet
 
-TEAL, STRAW, MISSING, LINE, QUIET = "#1F4E4A", "#EFEBDD", "#F7C6B4", "#D9D4C3", "#6B665E"
 CREATED = datetime(2026, 1, 1)  # noqa: DTZ001 - a workbook holds no time zone
 TITLE, HOW, TOP, HEADS, HINTS, FIRST = 0, 1, 2, 3, 4, 5
 """Rows from 0: title, how to fill in, currency and unit, headings, hints, the first line."""
 
+TOP_AT = (0, 3)
+"""Columns of the labels of currency and unit; each value stands in the next one."""
+SPARE = 8
+"""Empty lines that are printed with the filled ones."""
+ONE_PAGE = 12
+"""Sheets with more columns print two pages wide, the first column on both."""
+WRAPPED, LINE_HEIGHT = 24, 15
+"""Columns this wide hold sentences; height of a line in points."""
 MONEY = ("cost", "price", "buy", "hire_per_session", "delivery", "free_over")
 LISTED = {("products", "shop"): "shop_names", ("steps", "remedy"): "remedy_names"}
 """Cells that offer the names typed on another sheet."""
@@ -137,6 +144,7 @@ class _Writer:
         self.money = "#,##0" + ("." + "0" * digits_of(currency) if digits_of(currency) else "") + "_)"
         self.formats: dict[tuple[tuple[str, Any], ...], Any] = {}
         self.choices: dict[str, tuple[str, ...]] = {}
+        self.last: dict[str, int] = {}
 
     def format(self, **what: Any) -> Any:
         key = tuple(sorted(what.items()))
@@ -147,7 +155,7 @@ class _Writer:
     def sheet(self, sheet: Sheet, rows: list[Cells], top: dict[str, str]) -> None:
         """One sheet: title, how, headings with hints, lines, and empty lines ready to be filled in."""
         page = self.book.add_worksheet(sheet.title)
-        last = FIRST + max(sheet.rows, len(rows) + 12) - 1
+        last = self.last[sheet.key] = FIRST + max(sheet.rows, len(rows) + 2 * SPARE) - 1
         page.set_row(TITLE, 26)
         page.write_string(TITLE, 0, sheet.title, self.format(bold=True, font_size=18, font_color=TEAL))
         page.write_string(HOW, 0, sheet.how, self.format(font_color=QUIET))
@@ -158,22 +166,26 @@ class _Writer:
         for at, column in enumerate(sheet.columns):
             self._column(page, sheet.key, at, column, last)
         for number, cells in enumerate(rows):
+            page.set_row(FIRST + number, LINE_HEIGHT * _lines(sheet, cells))
             for at, column in enumerate(sheet.columns):
                 self._cell(page, FIRST + number, at, cells.get(column.field), self._input(column))
         self._needed(page, sheet, last)
         self._print(page, sheet, last)
+        page.print_area(0, 0, FIRST + len(rows) + SPARE, len(sheet.columns) - 1)
 
     def _top(self, page: Any, top: dict[str, str]) -> None:
-        for at, column in enumerate(CATALOG_TOP):
-            page.write_string(TOP, 2 * at, column.heading, self.format(bold=True))
-            page.write_string(TOP, 2 * at + 1, top[column.field], self.format(border=1, border_color=LINE))
+        for at, column in zip(TOP_AT, CATALOG_TOP, strict=True):
+            page.write_string(TOP, at, column.heading, self.format(bold=True, font_color=TEAL))
+            page.write_string(TOP, at + 1, top[column.field], self.format(border=1, border_color=LINE, align="left"))
             if column.choices:
-                page.data_validation(TOP, 2 * at + 1, TOP, 2 * at + 1, {"validate": "list", "source": column.choices})
+                page.data_validation(TOP, at + 1, TOP, at + 1, {"validate": "list", "source": [*column.choices]})
 
     def _column(self, page: Any, key: str, at: int, column: Column, last: int) -> None:
-        look = {"bg_color": TEAL, "font_color": "#FFFFFF"} if column.needed else {"bg_color": STRAW, "font_color": TEAL}
-        page.write_string(HEADS, at, column.heading, self.format(bold=True, text_wrap=True, valign="vcenter", **look))
-        hint = self.format(italic=True, font_size=9, font_color=QUIET, text_wrap=True, valign="top")
+        look = {"bg_color": TEAL, "font_color": WHITE} if column.needed else {"bg_color": STRAW, "font_color": TEAL}
+        page.write_string(
+            HEADS, at, column.heading, self.format(bold=True, text_wrap=True, valign="vcenter", indent=1, **look)
+        )
+        hint = self.format(italic=True, font_size=9, font_color=QUIET, text_wrap=True, valign="top", indent=1)
         page.write_string(HINTS, at, column.hint, hint)
         page.set_column(at, at, column.wide)
         for row in range(FIRST, last + 1):
@@ -194,9 +206,11 @@ class _Writer:
         if column.field in MONEY:
             shape["num_format"] = self.money
         elif column.kind == "percent":
-            shape["num_format"] = "0.0##%"
-        elif column.wide >= 34:
-            shape["text_wrap"] = True
+            shape["num_format"] = "0.0##%_)"
+        elif column.kind in ("number", "count", "length"):
+            shape["num_format"] = "General_)"
+        else:
+            shape |= {"indent": 1, "align": "left", "text_wrap": column.wide >= WRAPPED}
         return self.format(**shape)
 
     def _cell(self, page: Any, row: int, at: int, value: Value, shape: Any) -> None:
@@ -212,7 +226,7 @@ class _Writer:
         for at, column in enumerate(sheet.columns):
             if column.needed:
                 begun = f"=AND(COUNTA($A{row}:${wide}{row})>0,ISBLANK({_letters(at)}{row}))"
-                shape = self.book.add_format({"bg_color": MISSING})
+                shape = self.book.add_format({"bg_color": WARN_GROUND})
                 page.conditional_format(FIRST, at, last, at, {"type": "formula", "criteria": begun, "format": shape})
 
     def _print(self, page: Any, sheet: Sheet, last: int) -> None:
@@ -220,7 +234,8 @@ class _Writer:
         page.hide_gridlines(2)
         page.set_landscape()
         page.set_paper(self.paper)
-        page.fit_to_pages(1, 0)
+        page.fit_to_pages(2 if len(sheet.columns) > ONE_PAGE else 1, 0)
+        page.repeat_columns(0)
         page.repeat_rows(HEADS, HINTS)
         page.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.75)
         page.set_footer("&L&A&R&P / &N")
@@ -235,10 +250,16 @@ class _Writer:
                 page.write_string(row, at, choice)
             letters = _letters(at)
             self.book.define_name(name, f"=Lists!${letters}$1:${letters}${len(choices)}")
-        rows = {sheet.key: (sheet.title, FIRST + sheet.rows) for sheet in CATALOG_SHEETS}
-        for name, key in (("remedy_names", "remedies"), ("shop_names", "shops")):
-            title, last = rows[key]
-            self.book.define_name(name, f"={title}!$A${FIRST + 1}:$A${last}")
+        for name, title in (("remedy_names", "Remedies"), ("shop_names", "Shops")):
+            self.book.define_name(name, f"={title}!$A${FIRST + 1}:$A${self.last[title.lower()] + 1}")
 
 
-_letters: Callable[[int], str] = lambda at: (chr(64 + at // 26) if at >= 26 else "") + chr(65 + at % 26)  # noqa: E731
+def _lines(sheet: Sheet, cells: Cells) -> int:
+    """How many lines the longest sentence of a row takes, wrapped (readers of workbooks do not all fit rows)."""
+    wrapped = (column for column in sheet.columns if column.wide >= WRAPPED)
+    return max((-(-len(str(cells.get(column.field) or "")) // (column.wide - 4)) for column in wrapped), default=1) or 1
+
+
+def _letters(at: int) -> str:
+    """Letters of a column, from 0: A ... Z, AA, AB ..."""
+    return (chr(64 + at // 26) if at >= 26 else "") + chr(65 + at % 26)

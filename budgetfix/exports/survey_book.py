@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Mapping, Sequence
-from datetime import datetime
+from datetime import UTC, datetime
 from pathlib import Path
 
 from xlsxwriter.format import Format
@@ -29,7 +29,7 @@ from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, ROOMS, SHEETS, START_TITLE, Sheet
 from budgetfix.room.survey import Survey
 
-CREATED = datetime(2026, 1, 1)
+CREATED = datetime(2026, 1, 1, tzinfo=UTC)
 """Fixed, so that two builds are the same bytes."""
 LIST_TITLE = "Lists"
 SPARE_ROWS = 6
@@ -139,10 +139,10 @@ def _table(
     """One table: title, how to measure, headings, hints, rows."""
     last = _last_row(sheet.key, sheet.rows, {sheet.key: rows})
     page.hide_gridlines(2)
-    page.set_column(0, 0, 17)
+    page.set_column(0, 0, 16)
     page.set_row(0, 28)
     page.set_row(3, 31)
-    page.set_row(4, 36)
+    page.set_row(4, 24)
     page.write_string(0, 0, f"{number}  {sheet.title}", looks["title"])
     page.write_string(1, 0, sheet.how, looks["how"])
     page.write_string(3, 0, "ready?", looks["live_head"])
@@ -163,7 +163,7 @@ def _table(
 
 
 def _line(page: Worksheet, looks: dict[str, Format], sheet: Sheet, line: int, values: Row) -> None:
-    page.set_row(line - 1, 17)
+    page.set_row(line - 1, 18 if sum(column.wide for column in sheet.columns) < 140 else 23)
     formula = live_formula(sheet.key, sheet.columns, line)
     page.write_formula(line - 1, 0, formula, looks["live"], live_value(sheet.key, sheet.columns, values))
     for place, column in enumerate(sheet.columns, 1):

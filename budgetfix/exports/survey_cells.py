@@ -38,7 +38,8 @@ def _row(columns: tuple[Column, ...], record: object, survey: Survey, unit: str)
         if value is None or value == "" or (name, column.field) in survey.guessed or column.field in skip:
             continue
         usual = type(record).model_fields[column.field].default  # type: ignore[attr-defined]
-        if value != usual or column.defaults or column.needed or column.needed_for:
+        always = isinstance(record, RoomFacts) or column.defaults or column.needed or column.needed_for
+        if value != usual or always:
             row[column.field] = typed(column, value, unit)
     if isinstance(record, Wall) and record.turn == 90.0:
         row.pop("turn", None)

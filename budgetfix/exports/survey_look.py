@@ -29,7 +29,7 @@ _LOOKS: dict[str, dict[str, object]] = {
     "value": {**_CELL, "bold": True, "bg_color": PAPER, "align": "left", "indent": 1},
     "needed": {**_CELL, "bold": True, "bg_color": TEAL, "font_color": "#FFFFFF", "text_wrap": True, "align": "center"},
     "applies": {**_CELL, "bold": True, "bg_color": STRAW, "text_wrap": True, "align": "center"},
-    "hint": {"font_color": SOFT, "italic": True, "font_size": 8, "text_wrap": True, "valign": "top", "align": "center",
+    "hint": {"font_color": SOFT, "italic": True, "font_size": 8, "text_wrap": True, "align": "center",
              "bottom": 1, "bottom_color": TEAL},
     "text": {**_CELL, "align": "left", "indent": 1},
     "number": {**_CELL, "align": "right", "num_format": PADDED},

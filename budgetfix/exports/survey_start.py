@@ -7,7 +7,7 @@ from xlsxwriter.workbook import Workbook
 from xlsxwriter.worksheet import Worksheet
 
 from budgetfix.exports.survey_cells import Row
-from budgetfix.exports.survey_look import PADDED, TEAL, boxed, cell_format
+from budgetfix.exports.survey_look import TEAL, boxed, cell_format
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS
 
@@ -90,7 +90,7 @@ def _rooms(sheet: Worksheet, looks: dict[str, Format], rooms: list[Row]) -> None
 def _drawing(book: Workbook, sheet: Worksheet, looks: dict[str, Format]) -> None:
     """The room from above, drawn in cells: A at the top, you in the middle."""
     _section(sheet, looks, HOME_ROW, _DRAWING, _DRAWING + 4, "How the walls are called")
-    top, bottom, left, right = HOME_ROW + 2, HOME_ROW + 7, _DRAWING + 1, _DRAWING + 3
+    top, bottom, left, right = HOME_ROW + 2, HOME_ROW + 6, _DRAWING + 1, _DRAWING + 3
     words = {(top, left): "← start here", (top, left + 1): "main door", (top + 2, left + 1): "you, facing A",
              (top + 3, left + 1): "then turn right ↻"}  # fmt: skip
     for row in range(top, bottom + 1):
@@ -113,4 +113,4 @@ def _things(sheet: Worksheet, looks: dict[str, Format]) -> None:
         sheet.write_string(MONEY_ROW + line, _DRAWING + 1, text, looks["label"])
 
 
-__all__ = ["FIRST_ROOM", "HOME_ROW", "LEAST_ROOMS", "MONEY_ROW", "PADDED", "put", "write_start"]
+__all__ = ["FIRST_ROOM", "HOME_ROW", "LEAST_ROOMS", "MONEY_ROW", "put", "write_start"]

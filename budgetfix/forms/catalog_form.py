@@ -5,6 +5,7 @@ from __future__ import annotations
 from budgetfix.catalog.models import WHATS
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import FORM_OF, Sheet
+from budgetfix.room.items import TABLES
 
 REMEDIES = (
     Column("remedy", "Remedy", "short, used once", needed=True, wide=12),
@@ -92,7 +93,7 @@ CATALOG_TOP = (
     Column("unit", "A bare number means", "in, cm or mm", "choice", choices=("in", "cm", "mm")),
 )
 
-THING_FIELDS: dict[str, Column] = {
-    column.field: column for table, columns in FORM_OF.items() if table not in ("rooms", "walls", "faults") for column in columns
+FIELDS_OF: dict[str, dict[str, Column]] = {
+    table: {column.field: column for column in FORM_OF[table] if column.model} for table in TABLES
 }
-"""The survey's own fields that a remedy may set, by name."""
+"""The survey's own fields that a remedy may set, by table and name."""

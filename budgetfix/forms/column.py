@@ -20,7 +20,7 @@ Cell = str | float | int | bool | Fraction | None
 YES = ("yes", "y", "true", "x", "✓", "✔", "☑", "1", "on")
 NO = ("no", "n", "false", "-", "–", "☐", "0", "off", "none")
 UNKNOWN = ("not sure", "unknown", "don't know", "?")
-_NUMBER = re.compile(r"[-+]?(\d+(\.\d*)?|\.\d+)")
+_NUMBER = re.compile(r"[-+]?(\d{1,15}(\.\d{0,15})?|\.\d{1,15})")
 FIRST_DATE, LAST_DATE = 36526, 58440
 """Day numbers of 2000 and 2059 in a spreadsheet: what is left of a date that lost its format."""
 
@@ -39,10 +39,11 @@ class Default:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """One field of one table. `needed_for`: needed only where the row's `what` is one of these.
+    """One field of one table.
 
-    `unless`: not needed where that field is filled. `names`: the tables whose names may stand here. `positive`: must be above 0. `negative`: may be below 0.
-    `wide`: the column's width in characters.
+    `needed_for`: needed only where the row's `what` is one of these. `unless`: not needed where that field is
+    filled. `names`: the tables whose names may stand here. `positive`: must be above 0. `negative`: may be
+    below 0. `wide`: the column's width in characters.
     """
 
     field: str

@@ -7,9 +7,7 @@ from dataclasses import dataclass
 from budgetfix.base.twin import Twin
 from budgetfix.forms.column import Column, Default
 from budgetfix.forms.furniture_columns import FURNITURE, PIECES
-from budgetfix.forms.wall_columns import CURTAINS, OPENINGS, PICTURES
-
-ROOM = Column("room", "Room", "if several", "name", names=("rooms",), wide=12)
+from budgetfix.forms.wall_columns import CURTAINS, OPENINGS, PICTURES, ROOM
 
 KINDS_OF_ROOM = ("living room", "bedroom", "dining room", "kitchen", "hall", "study", "living-dining room")
 
@@ -49,19 +47,19 @@ LIGHTS = (
     Column("name", "Name", "yours, used once", "text", needed=True, wide=18),
     Column("what", "What", "choose", "choice", needed=True, choices=LAMPS, wide=12),
     Column("switch", "Switched with", "same word = same switch", "text", wide=14),
-    Column("lumens", "Lumens", "on the lamp; all together", "number", defaults=(Default(806.0),)),
-    Column("kelvin", "Kelvin", "2700 warm, 4000 cold", "number", defaults=(Default(2700.0),)),
-    Column("wall", "Nearest wall", "its letter", "wall"),
-    Column("from_left", "From left", "corner to its left edge", "length", wide=12),
-    Column("gap", "Gap to wall", "empty = touches", "length"),
-    Column("width", "Width", "shade or foot", "length"),
-    Column("depth", "Depth", "shade or foot", "length"),
+    Column("lumens", "Lumens", "on the lamp; all together", "number", defaults=(Default(806.0),), wide=10),
+    Column("kelvin", "Kelvin", "2700 warm, 4000 cold", "number", wide=11, defaults=(Default(2700.0),)),
+    Column("wall", "Nearest wall", "its letter", "wall", wide=9),
+    Column("from_left", "From left", "corner to left edge", "length", wide=10),
+    Column("gap", "Gap to wall", "empty = touches", "length", wide=9),
+    Column("width", "Width", "shade or foot", "length", wide=9),
+    Column("depth", "Depth", "shade or foot", "length", wide=9),
     Column("bottom", "Shade above floor", "its lower edge", "length"),
     Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=14),
     Column("over", "Hangs over", "a table", "name", names=("furniture",), wide=14),
     Column("lead", "Lead", "lamp to plug", "length", defaults=(Default(Twin(60, 1500), WITH_LEAD),)),
     Column("socket", "Socket", "where it is plugged in", "name", names=("sockets",), wide=12),
-    Column("lead_over_route", "Lead where you walk", "across the way?", "yes-no"),
+    Column("lead_over_route", "Lead where you walk", "across the way?", "yes-no", wide=11),
     Column("lead_covered", "Lead covered", "taped or in a strip?", "yes-no"),
     ROOM,
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from budgetfix.base.twin import Twin
 from budgetfix.forms.column import Column, Default
 
-ROOM = Column("room", "Room", "if several", "name", names=("rooms",), wide=12)
+ROOM = Column("room", "Room", "if several", "name", names=("rooms",), wide=11)
 NAME = Column("name", "Name", "yours, used once", "text", needed=True, wide=18)
 WALL = Column("wall", "Wall", "its letter", "wall", needed=True, wide=8)
 
@@ -24,10 +24,10 @@ OPENINGS = (
            wide=10),
     Column("opens", "Opens", "choose", "choice", choices=("in", "out", "slides", "no leaf")),
     Column("hinge", "Hinge", "seen from inside", "choice", choices=("left", "right")),
-    Column("entry", "Front door", "of the home", "yes-no"),
-    Column("outside", "Outside wall", "in one?", "yes-no"),
-    Column("blind", "Blind", "there is one?", "yes-no"),
-    Column("cord", "Cord", "free length", "length"),
+    Column("entry", "Front door", "of the home", "yes-no", wide=9),
+    Column("outside", "Outside wall", "in one?", "yes-no", wide=9),
+    Column("blind", "Blind", "there is one?", "yes-no", wide=9),
+    Column("cord", "Cord", "free length", "length", wide=9),
     Column("overlooked", "Overlooked", "seen from outside?", "yes-no"),
     Column("escape", "Escape", "a way out in a fire?", "yes-no"),
     ROOM,
@@ -40,7 +40,7 @@ CURTAINS = (
     Column("rod_from_left", "Rod from left", "corner to its left end", "length", needed=True, wide=12),
     Column("rod_width", "Rod width", "end to end", "length", needed=True, positive=True),
     Column("panel_width", "Panel width", "one panel, flat", "length", needed=True, positive=True),
-    Column("hem", "Hem", "above the floor; below 0 = lies on it", "length", needed=True, negative=True, wide=13),
+    Column("hem", "Hem", "above the floor", "length", needed=True, negative=True, wide=12),
     Column("panels", "Panels", "empty = 2", "count", wide=9),
     Column("heading", "Heading", "how it hangs", "choice", choices=("eyelet", "tab", "pocket", "wave", "pleat")),
     Column("cloth", "Cloth", "choose", "choice", choices=("sheer", "lined", "blackout")),
@@ -57,13 +57,13 @@ PICTURES = (
     NAME,
     Column("what", "What", "choose", "choice", needed=True, choices=WHAT_HANGS, wide=12),
     WALL,
-    Column("from_left", "From left", "corner to left edge", "length", needed=True, wide=12),
+    Column("from_left", "From left", "corner to left edge", "length", needed=True, wide=10),
     Column("width", "Width", "outer edges", "length", needed=True, positive=True, unless="diagonal", wide=10),
     Column("height", "Height", "outer edges", "length", needed=True, positive=True, unless="diagonal", wide=10),
     Column("bottom", "Bottom edge", "above the floor", "length", needed=True, wide=12),
-    Column("diagonal", "Diagonal", "screens: instead of width, height", "length", positive=True, model=False, wide=13),
-    Column("over", "Hangs over", "a piece of furniture", "name", names=("furniture",), wide=15),
-    Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=15),
+    Column("diagonal", "Diagonal", "of a screen, instead", "length", positive=True, model=False, wide=13),
+    Column("over", "Hangs over", "a piece of furniture", "name", names=("furniture",), wide=14),
+    Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=14),
     Column("group", "Group", "same word = one group", "text", wide=12),
     Column("depth", "Stands out", "from the wall", "length", wide=10),
     Column("leaned", "Leaned", "not hung?", "yes-no", wide=9),

@@ -23,7 +23,9 @@ class Alone:
     points: int
 
 
-def alone(base: Ground, candidates: Iterable[Candidate]) -> tuple[dict[str, Alone], dict[str, dict[frozenset[str], Seen]]]:
+def alone(
+    base: Ground, candidates: Iterable[Candidate]
+) -> tuple[dict[str, Alone], dict[str, dict[frozenset[str], Seen]]]:
     """For each changing candidate its own effect, and the inspections that it took (to warm the trees)."""
     changing = {one.id: one for one in candidates if one.changes}
     memories: dict[str, dict[frozenset[str], Seen]] = {}

@@ -73,9 +73,7 @@ def musts(brief: Brief, candidates: Mapping[str, Candidate]) -> tuple[tuple[str,
         alone = [(id,) for id, candidate in candidates.items() if not candidate.pick_one and not candidate.own]
         listed = [ids for ids in groups.values() if any(not candidates[id].own for id in ids)]
         return tuple(sorted([*alone, *listed]))
-    return tuple(
-        sorted(groups[name] if name in groups and name not in candidates else (name,) for name in brief.must)
-    )
+    return tuple(sorted(groups[name] if name in groups and name not in candidates else (name,) for name in brief.must))
 
 
 def allowed(candidates: tuple[Candidate, ...], brief: Brief) -> dict[str, Candidate]:
@@ -146,7 +144,14 @@ def _measured(
     absences = {judge.rule.slug: judge for judge in base.judged}
     return tuple(
         MeasuredTree(
-            block, base.survey, base.brief, changing, exclusions, absences, seen, warm.get(f"{block.room}/{block.name}", {})
+            block,
+            base.survey,
+            base.brief,
+            changing,
+            exclusions,
+            absences,
+            seen,
+            warm.get(f"{block.room}/{block.name}", {}),
         )
         for block, seen in zip(base.blocks, base.seen, strict=True)
     )

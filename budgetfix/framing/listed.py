@@ -42,7 +42,9 @@ class ListedTree:
         open_ids = [id for id in self.reliefs if id not in decided and not self.exclusions.any(id, chosen)]
         if open_ids:
             return self._asked(0, self.exclusions.clique(open_ids))
-        return self._asked(remaining(self.fault, (self.reliefs[id] for id in sorted(chosen & set(self.reliefs))), self.brief))
+        return self._asked(
+            remaining(self.fault, (self.reliefs[id] for id in sorted(chosen & set(self.reliefs))), self.brief)
+        )
 
     def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, int]:
         """The least that can remain: every undecided clique at its best relief (never below no relief)."""

@@ -30,9 +30,7 @@ def changed_by(survey: Survey, candidates: Mapping[str, Candidate], chosen: Iter
 
 def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
     """The things of the old survey that are not in the new one."""
-    return tuple(
-        (table, item) for table in TABLES for item in before.table(table) if item.name not in after.named
-    )
+    return tuple((table, item) for table in TABLES for item in before.table(table) if item.name not in after.named)
 
 
 def too_much_worse(before: Seen, after: Seen, may_worsen: Iterable[str]) -> bool:

@@ -103,7 +103,12 @@ def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fract
 
 
 def option(
-    candidate: Candidate, brief: Brief, catalog: Catalog, by: Scales, totals: Mapping[str, Fraction], needs: tuple[str, ...]
+    candidate: Candidate,
+    brief: Brief,
+    catalog: Catalog,
+    by: Scales,
+    totals: Mapping[str, Fraction],
+    needs: tuple[str, ...],
 ) -> Option:
     """One candidate as an option."""
     refusing = tuple(person.name for person in brief.people if barred(person, candidate))

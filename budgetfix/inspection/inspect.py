@@ -113,9 +113,7 @@ def shared_out(findings: Iterable[Finding]) -> tuple[Finding, ...]:
         rule_seen[rule] = rule_seen.get(rule, 0) + 1
         points[(finding.room, finding.rule, finding.subject)] = half_even(finding.raw * share)
     in_order = sorted(findings, key=lambda finding: (finding.room, finding.rule, finding.subject))
-    return tuple(
-        replace(finding, points=points[(finding.room, finding.rule, finding.subject)]) for finding in in_order
-    )
+    return tuple(replace(finding, points=points[(finding.room, finding.rule, finding.subject)]) for finding in in_order)
 
 
 def look_again(

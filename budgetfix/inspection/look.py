@@ -139,9 +139,7 @@ class Look:
     def rugs(self, *, names: Sequence[str] | None = None, box: Box | None = None) -> tuple[Rug, ...]:
         return self._ask("rugs", Rug, names, None, None, box)
 
-    def lights(
-        self, *, names: Sequence[str] | None = None, whats: Sequence[str] | None = None
-    ) -> tuple[Light, ...]:
+    def lights(self, *, names: Sequence[str] | None = None, whats: Sequence[str] | None = None) -> tuple[Light, ...]:
         return self._ask("lights", Light, names, whats, None, None)
 
     def sockets(self) -> tuple[Socket, ...]:

@@ -13,10 +13,10 @@ from itertools import combinations
 
 from shapely.geometry import Polygon
 
+from budgetfix.inspection.grouping import main_of
 from budgetfix.inspection.look import Look
-from budgetfix.room.items import Opening, Piece
+from budgetfix.room.items import SEATS, Opening, Piece
 from budgetfix.room.routes import Floor, Passing, Way, Zone, floor_of, inside_door, near_piece, passes, widest_way
-from budgetfix.room.seating import main_seat
 from budgetfix.room.sides import ring
 
 BEDS = ("bed",)
@@ -46,7 +46,7 @@ def door_routes(look: Look) -> tuple[Route, ...]:
 
 def targets(look: Look) -> tuple[tuple[str, Piece], ...]:
     """What ways lead to beside doors: the main seat, called seats, and every bed."""
-    main = main_seat(look.pieces(whats=SEATS_ASKED), look.lines)
+    main = main_of(look)
     beds = sorted(look.pieces(whats=BEDS), key=lambda bed: bed.name)
     seats = () if main is None else (("seats", main),)
     return (*seats, *((bed.name, bed) for bed in beds if bed.wall in look.lines))

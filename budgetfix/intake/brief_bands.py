@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from datetime import date
 from fractions import Fraction
 
 from budgetfix.base.money import read_number
 from budgetfix.base.tape import read_length
 from budgetfix.brief.models import BandChange, Errand
+from budgetfix.intake.brief_hours import as_day
+from budgetfix.intake.catalog_build import as_three
+from budgetfix.intake.inside import Inside, Part, at, each, only
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.intake.reader import as_names, as_pairs, as_text, as_whole
+from budgetfix.intake.yaml_lines import Key
+
+Ends = tuple[float | None, float | None]
 
 WANTED_BANDS = "bands such as {rod-too-narrow: {sound: [200, null], glaring: 0}, screen-glare: off}"
 WANTED_ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [diy], hours: 2}]"
@@ -20,77 +27,108 @@ def read_bands(value: object, units: Mapping[str, str], unit: str) -> tuple[Band
     """`units`: the unit of each rule by slug. Lengths are in the survey's `unit`. Errors: ValueError."""
     if not isinstance(value, dict):
         raise ValueError("")
-    found = []
-    for rule, change in value.items():
+
+    def how(key: Key, change: object) -> BandChange:
+        rule = str(key)
         if rule not in units:
-            raise ValueError(f"'{rule}' is no rule. {close_to(str(rule), list(units))}".strip())
-        found.append(_band(str(rule), change, units[rule] == "mm", unit))
-    return tuple(sorted(found, key=lambda change: change.rule))
+            near = close_to(rule, list(units))
+            raise Inside(Part(rule, f"no rule is called that; {near}".removesuffix("; ")))
+        return _band(rule, change, _lengths(unit) if units[rule] == "mm" else _figures)
+
+    return tuple(sorted(each(value.items(), how), key=lambda change: change.rule))
 
 
-def _band(rule: str, change: object, lengths: bool, unit: str) -> BandChange:
-    if isinstance(change, bool) or str(change) in ("on", "off"):
-        return BandChange(rule=rule, switch=change is True or change == "on")
-    if not isinstance(change, dict) or set(change) - {"sound", "glaring"} or not change:
-        raise ValueError(f"{rule}: on, off, or {{sound: [low, high], glaring: limit}}")
-    sound = _ends(rule, change["sound"], lengths, unit) if "sound" in change else None
-    glaring = None
-    if "glaring" in change:
-        limit = change["glaring"]
-        if isinstance(limit, list):
-            glaring = _ends(rule, limit, lengths, unit)
-        else:
-            one = _figure(rule, limit, lengths, unit)
-            low, high = sound or (None, None)
-            glaring = (one if sound is None or low is not None else None, one if sound is None or high is not None else None)
+def _lengths(unit: str) -> Callable[[object], float]:
+    return lambda value: read_length(value, unit, negative=True)
+
+
+def _figures(value: object) -> float:
+    return float(read_number(value))
+
+
+def _band(rule: str, change: object, figure: Callable[[object], float]) -> BandChange:
+    if isinstance(change, bool) or str(change).lower() in ("on", "off"):
+        return BandChange(rule=rule, switch=change is True or str(change).lower() == "on")
+    if not isinstance(change, dict) or not change:
+        raise ValueError("on, off, or {sound: [low, high], glaring: limit}")
+    only(change, ("sound", "glaring"))
+    sound = at("sound", change["sound"], lambda value: _ends(value, figure)) if "sound" in change else None
+    glaring = (
+        at("glaring", change["glaring"], lambda value: _limit(value, sound, figure)) if "glaring" in change else None
+    )
     return BandChange(rule=rule, sound=sound, glaring=glaring)
 
 
-def _ends(rule: str, value: object, lengths: bool, unit: str) -> tuple[float | None, float | None]:
+def _ends(value: object, figure: Callable[[object], float]) -> Ends:
     if not isinstance(value, list) or len(value) != 2:
-        raise ValueError(f"{rule}: two ends such as [200, null]")
-    low, high = (None if end is None else _figure(rule, end, lengths, unit) for end in value)
+        raise ValueError("two ends such as [200, null]")
+    low, high = each(enumerate(value), lambda _, end: None if end is None else figure(end))
     if low is not None and high is not None and low > high:
-        raise ValueError(f"{rule}: the lower end stands first")
+        raise ValueError("the lower end stands first")
     return low, high
 
 
-def _figure(rule: str, value: object, lengths: bool, unit: str) -> float:
-    try:
-        return read_length(value, unit, negative=True) if lengths else float(read_number(value))
-    except ValueError:
-        raise ValueError(f"{rule}: '{value}' is no {'length' if lengths else 'number'}") from None
+def _limit(value: object, sound: Ends | None, figure: Callable[[object], float]) -> Ends:
+    """Two limits, or one that goes to each side where sound has an end."""
+    if isinstance(value, list):
+        low, high = _ends(value, figure)
+    else:
+        low = high = figure(value)
+        if sound is not None:
+            low, high = (None if sound[0] is None else low), (None if sound[1] is None else high)
+    inside = [
+        sound is not None and sound[0] is not None and low is not None and low > sound[0],
+        sound is not None and sound[1] is not None and high is not None and high < sound[1],
+    ]
+    if any(inside):
+        raise ValueError("glaring lies outside of sound")
+    return low, high
 
 
 def read_priorities(value: object) -> tuple[tuple[str, Fraction], ...]:
     """From 0 to 3, by rule, family, thing or listed fault. Errors: ValueError."""
-    found = as_pairs(value)
-    for name, priority in found:
-        if not 0 <= priority <= 3:
-            raise ValueError(f"{name}: from 0 to 3")
-    return found
+    return as_pairs(value, Fraction(0), Fraction(3))
 
 
 def read_errands(value: object) -> tuple[Errand, ...]:
     """Errors: ValueError."""
     if not isinstance(value, list):
         raise ValueError("")
-    found = []
-    for number, item in enumerate(value, start=1):
-        if not isinstance(item, dict) or set(item) - {"errand", "name", "shops", "hours", "minutes", "people"}:
-            raise ValueError(f"errand {number}: errand, name, shops, hours, people")
-        name = as_text(item.get("errand") or f"errand-{number}")
-        hours = item.get("hours", 0)
-        minutes = as_whole(item["minutes"]) if "minutes" in item else math.ceil(Fraction(read_number(hours)) * 60)
-        shops = as_names(item.get("shops") or [])
-        people = as_whole(item.get("people", 1))
-        words = as_text(item.get("name") or name)
-        found.append(Errand(errand=name, name=words, shops=shops, minutes=minutes, people=people))
-    return tuple(found)
+    found = tuple(each(enumerate(value), _errand))
+    names = [errand.errand for errand in found]
+    for index, name in enumerate(names):
+        if name in names[:index]:
+            raise Inside(Part(name, "each errand once", (index, "errand")))
+    return found
 
 
-def read_finish(value: object) -> int:
-    """A session number, counted from 1 (dates are turned into one by the caller). Errors: ValueError."""
+def _errand(index: Key, item: object) -> Errand:
+    if not isinstance(item, dict):
+        raise ValueError("")
+    only(item, ("errand", "name", "shops", "hours", "minutes", "people"))
+    name = at("errand", item.get("errand") or f"errand-{int(index) + 1}", as_text)
+    timed = "minutes" if "minutes" in item else "hours"
+    low, likely, high = at(timed, item.get(timed, 0), as_three)
+    return Errand(
+        errand=name,
+        name=at("name", item.get("name") or name, as_text),
+        shops=at("shops", item.get("shops") or [], as_names),
+        minutes=math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60)),
+        people=at("people", item.get("people", 1), _hands),
+    )
+
+
+def _hands(value: object) -> int:
+    people = as_whole(value)
+    if people < 1:
+        raise ValueError("1 or more people")
+    return people
+
+
+def read_finish(value: object) -> int | date:
+    """A date, or a session number, counted from 1. Errors: ValueError."""
+    if isinstance(value, date) or "-" in str(value).strip()[1:]:
+        return as_day(value)
     number = as_whole(value)
     if number < 1:
         raise ValueError("sessions count from 1")

@@ -5,110 +5,150 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
+from itertools import pairwise
 
 from budgetfix.base.money import read_number
 from budgetfix.brief.models import Hours, Person
+from budgetfix.intake.inside import Inside, Part, at, each, only
 from budgetfix.intake.reader import as_names, as_text, as_whole, as_yes
+from budgetfix.intake.yaml_lines import Key
 
 WANTED_HOURS = "hours such as [4, 3], or [{date: 2026-06-06, start: '09:00', people: {ann: 3}}], or null"
 WANTED_PEOPLE = "a number of people, or {ben: {not: [ladder]}}"
 NINE = 9 * 60
-DAY = 1440
 _CLOCK = re.compile(r"(\d{1,2}):(\d{2})")
 
 
 def read_people(value: object) -> tuple[Person, ...]:
     """`2`, or a mapping of names. Errors: ValueError."""
     if isinstance(value, dict):
-        found = []
-        for name, facts in value.items():
-            facts = facts or {}
-            if not isinstance(facts, dict) or set(facts) - {"not"}:
-                raise ValueError(f"{name}: only `not` is known, such as {{not: [ladder]}}")
-            found.append(Person(name=str(name), refuses=as_names(facts.get("not") or [])))
-        if not found:
-            raise ValueError("")
-        return tuple(found)
+        if not value:
+            raise ValueError("there must be somebody")
+        return tuple(each(value.items(), _person))
     count = as_whole(value)
     if count < 1:
         raise ValueError("there must be somebody")
     return tuple(Person(name=str(number)) for number in range(1, count + 1))
 
 
+def _person(name: Key, facts: object) -> Person:
+    if facts is not None and not isinstance(facts, dict):
+        raise ValueError("only `not` is known, such as {not: [ladder]}")
+    given = facts or {}
+    only(given, ("not",))
+    return Person(name=str(name), refuses=at("not", given.get("not") or [], as_names))
+
+
 def named_people(people: tuple[Person, ...] | None, hours: object) -> tuple[Person, ...]:
-    """The people of the brief and everybody named in the hours; one person when nobody is named."""
+    """The people of the brief and everybody named in the hours; one person when nobody is named.
+
+    Where every session names its people, a mere number of people adds nobody.
+    """
     found = {person.name: person for person in people or ()}
-    if isinstance(hours, list):
-        for item in hours:
-            if isinstance(item, dict) and isinstance(item.get("people"), dict):
-                for name in item["people"]:
-                    found.setdefault(str(name), Person(name=str(name)))
+    sessions = hours if isinstance(hours, list) else []
+    named = [item["people"] for item in sessions if isinstance(item, dict) and isinstance(item.get("people"), dict)]
+    if named and len(named) == len(sessions):
+        found = {name: person for name, person in found.items() if not name.isdigit()}
+    for people_of_session in named:
+        for name in people_of_session:
+            found.setdefault(str(name), Person(name=str(name)))
     return tuple(found.values()) or (Person(name="1"),)
 
 
-def read_hours(
-    value: object, people: tuple[Person, ...], load: Fraction, ordered: date | None
-) -> tuple[Hours, ...]:
+def as_day(value: object) -> date:
+    """A date, or text such as 2026-06-01 (JSON has no dates). Errors: ValueError."""
+    if isinstance(value, date):
+        return value
+    try:
+        return date.fromisoformat(as_text(value))
+    except ValueError:
+        raise ValueError("a date such as 2026-06-06") from None
+
+
+def read_hours(value: object, people: tuple[Person, ...], load: Fraction, ordered: date | None) -> tuple[Hours, ...]:
     """Every session; minutes rounded down after `load`. Errors: ValueError."""
     if isinstance(value, str):
-        value = [part for part in re.split(r"[;,]", value) if part.strip()]
+        value = [part for part in value.split(";" if ";" in value else ",") if part.strip()]
     if isinstance(value, (int, float)) and not isinstance(value, bool):
         value = [value]
     if not isinstance(value, list):
         raise ValueError("")
-    first = next((item["date"] for item in value if isinstance(item, dict) and isinstance(item.get("date"), date)), None)
-    day_zero = min(ordered, first) if ordered and first else (ordered or first)
-    found = [_session(index, item, people, load, day_zero) for index, item in enumerate(value)]
-    for earlier, later in zip(found, found[1:], strict=False):
+    items = [item if isinstance(item, dict) else {"hours": item} for item in value]
+    dates = each(enumerate(items), lambda _, item: _date(item))
+    day_zero = min((day for day in (ordered, *dates) if day is not None), default=None)
+    days = [(on - day_zero).days if on and day_zero else index for index, on in enumerate(dates)]
+    read = _Sessions(tuple(person.name for person in people), load)
+    found = each(enumerate(items), lambda index, item: read.session(item, dates[int(index)], days[int(index)]))
+    for index, (earlier, later) in enumerate(pairwise(found), start=1):
         if (later.day, later.start_minute) < (earlier.day, earlier.start_minute):
-            raise ValueError("sessions go forwards in time")
+            raise Inside(Part(str(later.on or value[index]), "sessions go forwards in time", (index,)))
     return tuple(found)
 
 
-def _session(
-    index: int, item: object, people: tuple[Person, ...], load: Fraction, day_zero: date | None
-) -> Hours:
-    if not isinstance(item, dict):
-        item = {"people": {person.name: item for person in people}}
-    unknown = set(item) - {"date", "start", "people", "quiet", "hours"}
-    if unknown:
-        raise ValueError(f"session {index + 1}: '{sorted(unknown)[0]}' is not known")
-    given = _each(index, item, people)
-    on = item.get("date")
-    if on is not None and not isinstance(on, date):
-        raise ValueError(f"session {index + 1}: a date such as 2026-06-06")
-    minutes = tuple(math.floor(given.get(person.name, Fraction(0)) * 60 * load) for person in people)
-    return Hours(
-        minutes=minutes,
-        day=(on - day_zero).days if on is not None and day_zero is not None else index,
-        start_minute=_clock(item["start"], index) if item.get("start") is not None else (NINE if on else 0),
-        length_minutes=max((math.ceil(hours * 60) for hours in given.values()), default=0),
-        on=on,
-        quiet=as_yes(item.get("quiet", False)),
-    )
+def _date(item: object) -> date | None:
+    """The date of a session; None for an undated one."""
+    typed = item.get("date") if isinstance(item, dict) else None
+    return None if typed is None else at("date", typed, as_day)
 
 
-def _each(index: int, item: Mapping[str, object], people: tuple[Person, ...]) -> dict[str, Fraction]:
-    given = item.get("people")
-    if given is None:
-        given = {person.name: item.get("hours") for person in people}
-    if not isinstance(given, dict):
-        raise ValueError(f"session {index + 1}: people such as {{ann: 3, ben: 1.5}}")
-    found = {}
-    for name, hours in given.items():
-        try:
-            found[str(name)] = Fraction(read_number(hours.strip() if isinstance(hours, str) else hours))
-        except ValueError as advice:
-            raise ValueError(f"session {index + 1}: {str(advice) or 'hours are a number such as 3.5'}") from None
-        if found[str(name)] < 0:
-            raise ValueError(f"session {index + 1}: hours cannot be below 0")
-    return found
+@dataclass(frozen=True)
+class _Sessions:
+    """Reads sessions for these people."""
+
+    people: tuple[str, ...]
+    load: Fraction
+
+    def session(self, item: object, on: date | None, day: int) -> Hours:
+        """One session. Errors: ValueError."""
+        if not isinstance(item, dict):
+            raise ValueError("")
+        only(item, ("date", "start", "people", "quiet", "hours"))
+        given = self._each(item)
+        return Hours(
+            minutes=tuple(math.floor(given.get(name, Fraction(0)) * 60 * self.load) for name in self.people),
+            day=day,
+            start_minute=at("start", item.get("start"), as_clock)
+            if item.get("start") is not None
+            else NINE
+            if on
+            else 0,
+            length_minutes=max((math.ceil(hours * 60) for hours in given.values()), default=0),
+            on=on,
+            quiet=at("quiet", item.get("quiet", False), as_yes),
+        )
+
+    def _each(self, item: Mapping[str, object]) -> dict[str, Fraction]:
+        """Hours by person."""
+        given = item.get("people")
+        if given is None:
+            return dict.fromkeys(self.people, at("hours", item.get("hours"), as_hours))
+        return at("people", given, as_hours_of)
 
 
-def _clock(value: object, index: int) -> int:
+def as_hours_of(value: object) -> dict[str, Fraction]:
+    """Hours by person. Errors: ValueError."""
+    if not isinstance(value, dict):
+        raise ValueError("people such as {ann: 3, ben: 1.5}")
+    return dict(each(value.items(), lambda name, hours: (str(name), as_hours(hours))))
+
+
+def as_hours(value: object) -> Fraction:
+    """Hours, exactly. Errors: ValueError."""
+    try:
+        hours = Fraction(read_number(value))
+    except ValueError as advice:
+        raise ValueError(str(advice) or "hours are a number such as 3.5") from None
+    if hours < 0:
+        raise ValueError("hours cannot be below 0")
+    return hours
+
+
+def as_clock(value: object) -> int:
+    """Minutes since midnight of `09:00`. Errors: ValueError."""
     found = _CLOCK.fullmatch(as_text(value))
     if not found or int(found[1]) > 23 or int(found[2]) > 59:
-        raise ValueError(f"session {index + 1}: start is a time in quotes such as '09:00'")
+        raise ValueError("a time in quotes such as '09:00'")
     return int(found[1]) * 60 + int(found[2])

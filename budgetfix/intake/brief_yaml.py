@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
+from functools import partial
 from pathlib import Path
 from typing import Literal, cast, get_args
 
@@ -20,7 +21,7 @@ from budgetfix.intake.brief_bands import (
     read_finish,
     read_priorities,
 )
-from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, named_people, read_hours, read_people
+from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
 from budgetfix.intake.catalog_build import as_share
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record, as_text, unknown_fields
@@ -62,7 +63,7 @@ def brief_row(
         file = load_yaml(path)
         problems += file.problems
         for field, value in file.data.items():
-            row.cells[field] = RawCell(value, file.place(field))
+            row.cells[field] = RawCell(value, file.place(field), at=partial(file.place, field))
     typed = {"budget": over.budget, "hours": over.hours, "catalog": over.catalog}
     for field, words in typed.items():
         if words is not None:
@@ -77,7 +78,7 @@ def read_brief(
     record = Record(row, problems)
     unknown_fields(record, FIELDS, row.cells)
     currency = _currency(record)
-    ordered = record.read("ordered", today, _day, "a date such as 2026-06-01")
+    ordered = record.read("ordered", today, as_day, "a date")
     load = record.read("load", Fraction(1), as_share, "a share such as 0.85")
     if load == 0:
         record.problem("load", "a share above 0")
@@ -104,7 +105,7 @@ def read_brief(
         load=load,
         setup_minutes=record.whole("setup_minutes", 0),
         errands=record.read("errands", (), read_errands, WANTED_ERRANDS),
-        finish_by=_finish(record, hours),
+        finish_by=_finish(record, hours, ordered),
         ordered=ordered,
         may_worsen=record.names("may_worsen"),
         hazards_first=record.yes("hazards_first", True),
@@ -120,15 +121,6 @@ def _currency(record: Record) -> str:
         record.problem("currency", "a currency code such as EUR")
         return "USD"
     return currency
-
-
-def _day(value: object) -> date:
-    if isinstance(value, date):
-        return value
-    try:
-        return date.fromisoformat(as_text(value))
-    except ValueError:
-        raise ValueError("") from None
 
 
 def _held(value: object, currency: str) -> tuple[Fraction, int]:
@@ -152,10 +144,12 @@ def _profile(record: Record) -> Profile:
     return cast(Literal["living", "listing", "handing-back"], word)
 
 
-def _finish(record: Record, hours: tuple[Hours, ...] | None) -> int | None:
-    """The number of the last session on or before a date, or the number as typed; 0 sessions fit = 0."""
-    cell = record.row.cells.get("finish_by")
-    if cell is not None and isinstance(cell.value, date):
-        by = cell.value
-        return sum(1 for session in hours or () if session.on is None or session.on <= by)
-    return record.read("finish_by", None, read_finish, "a date, or the number of a session")
+def _finish(record: Record, hours: tuple[Hours, ...] | None, ordered: date) -> int | None:
+    """The number of the last session on or before a date, or the number as typed; 0 where no session is in time.
+
+    Undated sessions follow the day of the order, one a day. Without a list of hours there is nothing to number.
+    """
+    by = record.read("finish_by", None, read_finish, "a date, or the number of a session")
+    if isinstance(by, date):
+        by = sum(1 for session in hours or () if (session.on or ordered + timedelta(days=session.day)) <= by)
+    return by if hours is not None else None

@@ -8,15 +8,18 @@ from fractions import Fraction
 from typing import Any, TypeVar
 
 from budgetfix.base.money import digits_of, read_number
+from budgetfix.base.numbers import half_up
 from budgetfix.base.problems import FileProblem
 from budgetfix.base.tape import WANTED_LENGTH, read_length
-from budgetfix.catalog.models import Catalog, Product, Remedy, Shop, Tool, WorkStep
+from budgetfix.catalog.models import WHATS, Catalog, Product, Remedy, Shop, Tool, WorkStep
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_TOP
 from budgetfix.intake.catalog_changes import read_changes, read_set
 from budgetfix.intake.catalog_links import link
 from budgetfix.intake.catalog_raw import RawCatalog
-from budgetfix.intake.raw_rows import RawCell, RawRow
+from budgetfix.intake.catalog_things import link_things
+from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
 from budgetfix.intake.reader import Record, as_text, unknown_fields
+from budgetfix.room.survey import Survey
 
 T = TypeVar("T")
 EXTRA = {"remedies": ("steps", "minutes"), "steps": ("hours", "minutes")}
@@ -26,13 +29,21 @@ THREE = ("low", "likely", "high")
 
 
 def build_catalog(
-    raw: RawCatalog, currency: str, unit: str, faults: Iterable[str], kinds: tuple[str, ...]
+    raw: RawCatalog,
+    currency: str,
+    unit: str,
+    faults: Iterable[str],
+    kinds: tuple[str, ...],
+    survey: Survey | None = None,
 ) -> tuple[Catalog, list[FileProblem]]:
-    """The catalog and all of its problems. `currency`, `unit`: what holds where the file says nothing."""
+    """The catalog and all of its problems. `currency`, `unit`: what holds where the file says nothing.
+
+    With a `survey`, the things that remedies name are looked up in it.
+    """
     problems = list(raw.problems)
     top = Record(raw.top, problems)
     unknown_fields(top, [column.field for column in CATALOG_TOP], raw.top.cells)
-    own_currency = top.text("currency") or None
+    own_currency = top.text("currency").upper() or None
     money = own_currency or currency
     try:
         digits_of(money)
@@ -52,12 +63,12 @@ def build_catalog(
         remedies=_all(raw, "remedies", problems, lambda record: _remedy(record, money, bare, steps)),
     )
     link(raw, catalog, tuple(faults), kinds, problems)
+    if survey is not None:
+        link_things(raw, catalog, survey, problems)
     return catalog, problems
 
 
-def _all(
-    raw: RawCatalog, table: str, problems: list[FileProblem], read: Callable[[Record], T]
-) -> tuple[T, ...]:
+def _all(raw: RawCatalog, table: str, problems: list[FileProblem], read: Callable[[Record], T]) -> tuple[T, ...]:
     known = [column.field for column in CATALOG_FORM[table]] + list(EXTRA.get(table, ()))
     found = []
     for row in raw.rows.get(table, []):
@@ -109,6 +120,8 @@ def _product(record: Record, currency: str, unit: str) -> Product:
     given: dict[str, Any] = {name: _length(record, name, unit) for name in SIZES}
     given |= {name: float(record.number(name, Fraction(0))) if record.has(name) else None for name in FIGURES}
     given |= {name: record.text(name) for name in ("name", "unit", "label", "what", "heading", "cloth")}
+    if given["what"] and given["what"] not in WHATS:
+        record.problem("what", f"one of: {', '.join(WHATS)}", close_to(given["what"], list(WHATS)))
     return Product(
         product=product,
         shop=record.text("shop") or None,
@@ -133,11 +146,13 @@ def _remedy(record: Record, currency: str, unit: str, steps: dict[str, list[Reco
     people = record.whole("people", 1)
     if people < 1:
         record.problem("people", "1 or more")
+    if record.has("set") and not record.has("on"):
+        record.problem("set", "`on` beside it: the name of the thing that is set")
     phase = record.whole("phase", 0) if record.has("phase") else None
     return Remedy(
         remedy=remedy,
         name=record.text("name") or remedy,
-        answers=record.pairs("answers"),
+        answers=record.pairs("answers", negative=True),
         kind=record.text("kind") or None,
         on=record.text("on") or None,
         set=read_set(record, "set", unit),
@@ -166,8 +181,8 @@ def _steps_by_remedy(raw: RawCatalog, problems: list[FileProblem]) -> dict[str, 
         if remedy and remedy not in known:
             record.problem("remedy", "a remedy from the sheet Remedies")
         given = {name: row.cells[name].value for name in THREE if name in row.cells}
-        if "likely" in given:
-            value = given if len(given) == 3 else given["likely"]
+        if given:
+            value = given["likely"] if list(given) == ["likely"] else given
             row.cells["minutes"] = RawCell(value, row.place_of("likely"))
         found.setdefault(remedy, []).append(record)
     return found
@@ -181,8 +196,7 @@ def _steps(record: Record, sheet: list[Record]) -> tuple[WorkStep, ...]:
         if not isinstance(listed, list):
             record.problem("steps", "a list such as [{hours: 0.5}, {hours: 1, wait_sessions: 1}]")
             return ()
-        rows = [_nested(record, "steps", item) for item in listed]
-        return tuple(_step(row) for row in rows)
+        return tuple(_step(_nested(record, index, item)) for index, item in enumerate(listed))
     if sheet:
         return tuple(_step(row) for row in sheet)
     if record.has("hours") or record.has("minutes"):
@@ -191,13 +205,16 @@ def _steps(record: Record, sheet: list[Record]) -> tuple[WorkStep, ...]:
     return ()
 
 
-def _nested(record: Record, field: str, item: object) -> Record:
-    place = record.place(field)
-    cells = item if isinstance(item, dict) else {"minutes": "?"}
-    row = RawRow(field, place, {str(key): RawCell(value, place) for key, value in cells.items()})
+def _nested(record: Record, index: int, item: object) -> Record:
+    """One step of a remedy's own list, as a record."""
+    cell = record.row.cells["steps"]
+    place = cell.at(index) if cell.at is not None else cell.place
+    row = RawRow("steps", place)
+    for key, value in (item.items() if isinstance(item, dict) else [("hours", item)]):
+        inner = partial(cell.at, index, str(key)) if cell.at is not None else None
+        row.cells[str(key)] = RawCell(value, inner() if inner is not None else place, at=inner)
     nested = Record(row, record.problems)
-    known = ["hours", "minutes", "wait_sessions", "wait_hours", "people", "text"]
-    unknown_fields(nested, known, row.cells)
+    unknown_fields(nested, ["hours", "minutes", "wait_sessions", "wait_hours", "people", "text"], row.cells)
     return nested
 
 
@@ -212,9 +229,9 @@ def _step(record: Record, *, own_people: bool = True) -> WorkStep:
     three = None if low == likely == high else (low, likely, high)
     return WorkStep(
         minutes=math.ceil((low + likely + high) / 3 * per),
-        low=math.ceil(three[0] * per) if three else None,
-        likely=math.ceil(three[1] * per) if three else None,
-        high=math.ceil(three[2] * per) if three else None,
+        low=half_up(three[0] * per) if three else None,
+        likely=half_up(three[1] * per) if three else None,
+        high=half_up(three[2] * per) if three else None,
         wait_sessions=record.whole("wait_sessions", 0) if record.row.table != "remedies" else 0,
         wait_minutes=math.ceil(wait),
         people=people,

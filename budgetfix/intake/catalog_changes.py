@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from typing import cast
+from collections.abc import Mapping
 
 from budgetfix.catalog.models import SetChange
-from budgetfix.forms.catalog_form import THING_FIELDS
-from budgetfix.forms.column import Unread
+from budgetfix.forms.catalog_form import FIELDS_OF
+from budgetfix.forms.column import Column, Unread
+from budgetfix.intake.inside import Inside, Part, at, each, only
 from budgetfix.intake.raw_rows import close_to
-from budgetfix.intake.reader import Record
-from budgetfix.room.items import TABLES
+from budgetfix.intake.reader import Record, as_text
+from budgetfix.intake.yaml_lines import Key
+from budgetfix.room.items import ITEM_OF, TABLES, Table
 from budgetfix.room.survey import Value
 
+Fields = tuple[tuple[str, Value], ...]
 EMPTY = ("null", "none", "~")
 
 
@@ -33,20 +36,26 @@ def _mapping(value: object) -> dict[str, object]:
     return found
 
 
-def _fields(given: dict[str, object], unit: str) -> tuple[tuple[str, Value], ...]:
-    return tuple(sorted((name, _value(name, value, unit)) for name, value in given.items()))
+def _fields(given: Mapping[str, object], unit: str, table: str | None = None) -> Fields:
+    """Every field read; without a `table` a field may belong to any."""
+    tables = [FIELDS_OF[table]] if table is not None else list(FIELDS_OF.values())
+    return tuple(sorted(each(given.items(), lambda name, value: (str(name), _value(str(name), value, unit, tables)))))
 
 
-def _value(name: str, value: object, unit: str) -> Value:
-    if name not in THING_FIELDS:
-        raise ValueError(f"'{name}' is no field of the survey. {close_to(name, list(THING_FIELDS))}".strip())
-    if value is None or (isinstance(value, str) and value.lower() in EMPTY):
+def _value(name: str, value: object, unit: str, tables: list[dict[str, Column]]) -> Value:
+    columns = [fields[name] for fields in tables if name in fields]
+    if not columns:
+        near = close_to(name, sorted({field for fields in tables for field in fields}))
+        raise Inside(Part(name, f"no field of the survey is called that; {near}".removesuffix("; ")))
+    if value is None or (isinstance(value, str) and value.lower() in EMPTY and "none" not in columns[0].choices):
         return None
-    column = THING_FIELDS[name]
-    try:
-        return cast(Value, column.read(value, unit))
-    except Unread as advice:
-        raise ValueError(f"{name}: wanted {column.wanted}" + (f"; {advice}" if str(advice) else "")) from None
+    said = ""
+    for column in columns:
+        try:
+            return column.read(value, unit)
+        except Unread as advice:
+            said = said or f"{name}: {column.wanted}" + (f"; {advice}" if str(advice) else "")
+    raise ValueError(said)
 
 
 def read_changes(record: Record, field: str, unit: str) -> tuple[SetChange, ...]:
@@ -55,15 +64,16 @@ def read_changes(record: Record, field: str, unit: str) -> tuple[SetChange, ...]
     In a workbook: `screen: bottom = 554 | remove rug`, and `add lights lamp: what = floor lamp; ...`.
     """
     wanted = "changes such as [{item: screen, set: {bottom: 554}}]"
-    return record.read(field, (), lambda value: tuple(_change(item, unit) for item in _listed(value)), wanted)
+    none: tuple[SetChange, ...] = ()
+    return record.read(field, none, lambda value: tuple(each(_listed(value), lambda _, one: _change(one, unit))), wanted)
 
 
-def _listed(value: object) -> list[dict[str, object]]:
-    if isinstance(value, list):
-        if not all(isinstance(item, dict) for item in value):
-            raise ValueError("")
-        return [dict(item) for item in value]
-    return [_typed(part.strip()) for part in str(value).split("|") if part.strip()]
+def _listed(value: object) -> list[tuple[Key, object]]:
+    if isinstance(value, dict):
+        raise ValueError("each change behind a dash")
+    if not isinstance(value, list):
+        value = [_typed(part.strip()) for part in str(value).split("|") if part.strip()]
+    return list(enumerate(value))
 
 
 def _typed(text: str) -> dict[str, object]:
@@ -73,21 +83,45 @@ def _typed(text: str) -> dict[str, object]:
     if not colon:
         raise ValueError(f"'{text}' has no colon")
     if head.startswith("add "):
-        _, table, item = head.split(maxsplit=2)
+        table, _, item = head.removeprefix("add ").strip().partition(" ")
         return {"add": table, "item": item.strip(), **_mapping(rest)}
     return {"item": head.strip(), "set": _mapping(rest)}
 
 
-def _change(given: dict[str, object], unit: str) -> SetChange:
+def _change(given: object, unit: str) -> SetChange:
+    if not isinstance(given, dict):
+        raise ValueError("a change in braces")
     if "remove" in given:
-        return SetChange(item=str(given["remove"]), remove=True)
-    if "item" not in given:
-        raise ValueError("each change names its item")
-    item = str(given["item"])
+        only(given, ("remove",))
+        return SetChange(item=at("remove", given["remove"], _name), remove=True)
+    item = at("item", given.get("item"), _name)
     if "add" in given:
-        table = str(given["add"])
-        if table not in TABLES:
-            raise ValueError(f"'{table}' is no table. There are: {', '.join(TABLES)}")
-        fields = {name: value for name, value in given.items() if name not in ("add", "item")}
-        return SetChange(table=table, item=item, set=_fields(fields, unit), add=True)
-    return SetChange(item=item, set=_fields(_mapping(given.get("set") or {}), unit))
+        table = at("add", given["add"], _table)
+        fields = {str(name): value for name, value in given.items() if name not in ("add", "item")}
+        added = SetChange(table=table, item=item, set=_fields(fields, unit, table), add=True)
+        _whole(added, table)
+        return added
+    only(given, ("item", "set"))
+    return SetChange(item=item, set=at("set", given.get("set"), lambda value: _fields(_mapping(value or {}), unit)))
+
+
+def _name(value: object) -> str:
+    name = as_text(value) if value is not None else ""
+    if not name:
+        raise ValueError("each change names its thing")
+    return name
+
+
+def _table(value: object) -> Table:
+    for table in TABLES:
+        if table == value:
+            return table
+    raise ValueError(f"one of: {', '.join(TABLES)}")
+
+
+def _whole(added: SetChange, table: Table) -> None:
+    """A thing that is added has every field that its table cannot do without. Errors: ValueError."""
+    given = dict(added.set)
+    for name, field in ITEM_OF[table].model_fields.items():
+        if field.is_required() and name != "name" and given.get(name) is None:
+            raise ValueError(f"{added.item}: {name} is missing")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from budgetfix.base.problems import FileProblem
 from budgetfix.catalog.models import Catalog
@@ -17,13 +17,14 @@ def link(
     raw: RawCatalog, catalog: Catalog, faults: tuple[str, ...], kinds: tuple[str, ...], problems: list[FileProblem]
 ) -> None:
     """Note every name that stands twice, is not known, or closes a circle."""
+    listed = dict.fromkeys(faults)
     ids = {table: _ids(raw.rows.get(table, []), KEY[table], problems) for table in KEY}
     rows = ids["remedies"]
     for product in catalog.products:
         _known(ids["products"][product.product], "shop", [product.shop] if product.shop else [], ids["shops"], problems)
     for remedy in catalog.remedies:
         row = rows[remedy.remedy]
-        _known(row, "answers", [fault for fault, _ in remedy.answers], faults, problems)
+        _known(row, "answers", [fault for fault, _ in remedy.answers], listed, problems)
         _known(row, "uses", [product for product, _ in remedy.uses], ids["products"], problems)
         _known(row, "tools", remedy.tools, ids["tools"], problems)
         _known(row, "needs", remedy.needs, rows, problems)
@@ -49,12 +50,11 @@ def _ids(rows: Iterable[RawRow], key: str, problems: list[FileProblem]) -> dict[
 
 
 def _known(
-    row: RawRow, field: str, names: Iterable[str], known: Iterable[str], problems: list[FileProblem]
+    row: RawRow, field: str, names: Iterable[str], known: Mapping[str, object], problems: list[FileProblem]
 ) -> None:
-    there = list(known)
-    held = frozenset(there)
     for name in names:
-        if name not in held:
+        if name not in known:
+            there = list(known)
             near = close_to(name, there)
             wanted = {"answers": "a fault that is listed", "uses": "a product", "shop": "a shop", "tools": "a tool"}
             problems.append(
@@ -70,7 +70,7 @@ def _kind(row: RawRow, kind: str, kinds: tuple[str, ...], problems: list[FilePro
 
 def _circles(catalog: Catalog, rows: dict[str, RawRow], problems: list[FileProblem]) -> None:
     """Each circle of needs once, at the remedy in it that comes first by name."""
-    needs = {remedy.remedy: tuple(sorted(remedy.needs)) for remedy in catalog.remedies}
+    needs = _entangled({remedy.remedy: tuple(sorted(remedy.needs)) for remedy in catalog.remedies})
     told: set[frozenset[str]] = set()
     for start in sorted(needs):
         circle = _way_back(start, needs)
@@ -78,6 +78,24 @@ def _circles(catalog: Catalog, rows: dict[str, RawRow], problems: list[FileProbl
             told.add(frozenset(circle))
             shown = " needs ".join((*circle, circle[0]))
             problems.append(FileProblem(rows[start].place_of("needs"), shown, "needs without a circle"))
+
+
+def _entangled(needs: dict[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
+    """Only those that lead into a circle: whoever needs nothing that is left is peeled off, again and again."""
+    needed_by: dict[str, list[str]] = {name: [] for name in needs}
+    waits = dict.fromkeys(needs, 0)
+    for name, wanted in needs.items():
+        for need in dict.fromkeys(wanted):
+            if need in needs:
+                needed_by[need].append(name)
+                waits[name] += 1
+    free = [name for name in needs if not waits[name]]
+    while free:
+        for name in needed_by[free.pop()]:
+            waits[name] -= 1
+            if not waits[name]:
+                free.append(name)
+    return {name: wanted for name, wanted in needs.items() if waits[name]}
 
 
 def _way_back(start: str, needs: dict[str, tuple[str, ...]]) -> tuple[str, ...]:

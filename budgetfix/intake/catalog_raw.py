@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import csv
-import io
 import json
 from dataclasses import dataclass, field
-from decimal import Decimal
+from functools import partial
 from pathlib import Path
 
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_SHEETS, CATALOG_TOP
+from budgetfix.intake.csv_rows import csv_rows
 from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
-from budgetfix.intake.yaml_lines import YamlFile, load_yaml
+from budgetfix.intake.yaml_lines import YamlFile, parse_yaml
 
+MOST_ROWS = 20_000
 TABLES = ("tools", "shops", "products", "remedies")
 
 
@@ -44,16 +44,21 @@ def quick_json(path: Path) -> RawCatalog | None:
     if not text.lstrip().startswith("{"):
         return None
     try:
-        data = json.loads(text, object_pairs_hook=_pairs, parse_float=Decimal)
-    except (json.JSONDecodeError, DoubledKey):
+        data = json.loads(text, object_pairs_hook=_pairs)
+    except (json.JSONDecodeError, DoubledKey, RecursionError):
         return None
     return _from_data(path.name, data, None) if isinstance(data, dict) else None
 
 
 def raw_yaml_catalog(path: Path) -> RawCatalog:
     """A YAML catalog with the line of every value. Errors: OSError."""
-    file = load_yaml(path)
-    raw = _from_data(path.name, file.data, file)
+    return raw_bytes_catalog(path.read_bytes(), path.name)
+
+
+def raw_bytes_catalog(data: bytes, name: str) -> RawCatalog:
+    """The same from bytes."""
+    file = parse_yaml(data, name)
+    raw = _from_data(name, file.data, file)
     raw.problems += file.problems
     return raw
 
@@ -71,72 +76,24 @@ def _from_data(name: str, data: dict[str, object], file: YamlFile | None) -> Raw
     return raw
 
 
-def _row(
-    name: str, table: str, index: int, item: object, file: YamlFile | None, problems: list[FileProblem]
-) -> RawRow:
+def _row(name: str, table: str, index: int, item: object, file: YamlFile | None, problems: list[FileProblem]) -> RawRow:
     place = file.place(table, index) if file is not None else Place(name)
     row = RawRow(table, place)
     if not isinstance(item, dict):
         problems.append(FileProblem(place, f"'{item}'", f"fields such as {table[:-1]}: name"))
         return row
     for key, value in item.items():
-        row.cells[str(key)] = RawCell(value, file.place(table, index, str(key)) if file is not None else place)
+        inner = partial(file.place, table, index, str(key)) if file is not None else None
+        row.cells[str(key)] = RawCell(value, inner() if inner is not None else place, at=inner)
     return row
 
 
 def raw_csv_catalog(path: Path) -> RawCatalog:
     """A CSV of remedies (RFC 4180; `;` and tab between fields are taken too). Errors: OSError."""
     raw = RawCatalog(path.name, RawRow("top", Place(path.name)))
-    raw.rows["remedies"] = csv_rows(path, "remedies", [c.field for c in CATALOG_FORM["remedies"]], raw.problems)
+    known = [column.field for column in CATALOG_FORM["remedies"]]
+    raw.rows["remedies"] = csv_rows(path, "remedies", known, ("remedy",), raw.problems)
     return raw
-
-
-def csv_rows(path: Path, table: str, known: list[str], problems: list[FileProblem]) -> list[RawRow]:
-    """The rows of a CSV file by heading, with the cell that a spreadsheet would show. Errors: OSError."""
-    try:
-        text = path.read_bytes().decode("utf-8-sig")
-    except UnicodeDecodeError:
-        problems.append(FileProblem(Place(path.name), "bytes that are not text", "a file saved as CSV, UTF-8"))
-        return []
-    lines = list(csv.reader(io.StringIO(text, newline=""), delimiter=_delimiter(text)))
-    if not lines:
-        problems.append(FileProblem(Place(path.name), "an empty file", f"headings such as {', '.join(known[:3])}"))
-        return []
-    heads = [head.strip().lower().replace(" ", "_") for head in lines[0]]
-    for at, head in enumerate(heads):
-        if head and head not in known:
-            problems.append(
-                FileProblem(csv_place(path.name, 1, at + 1), f"the heading '{head}'", "a heading that is known here",
-                            close_to(head, known))
-            )  # fmt: skip
-    rows = []
-    for number, cells in enumerate(lines[1:], start=2):
-        if not any(cell.strip() for cell in cells):
-            continue
-        row = RawRow(table, csv_place(path.name, number, 1))
-        for at, head in enumerate(heads):
-            place = csv_place(path.name, number, at + 1)
-            row.empty[head] = place
-            if at < len(cells) and cells[at].strip():
-                row.cells[head] = RawCell(cells[at].strip(), place)
-        if len(cells) > len(heads):
-            problems.append(
-                FileProblem(csv_place(path.name, number, len(heads) + 1), f"{len(cells)} fields",
-                            f"{len(heads)}, as in the headings", "put text with a comma in double quotes")
-            )  # fmt: skip
-        rows.append(row)
-    return rows
-
-
-def csv_place(file: str, row: int, column: int) -> Place:
-    """`faults.csv [B4]`."""
-    letter = chr(64 + column) if column <= 26 else f"column {column} row "
-    return Place(file, 0, row, column, f"{letter}{row}")
-
-
-def _delimiter(text: str) -> str:
-    first = text.splitlines()[0] if text else ""
-    return max((",", ";", "\t"), key=lambda sign: (first.count(sign), sign == ","))
 
 
 def raw_xlsx_catalog(path: Path) -> RawCatalog:
@@ -150,9 +107,22 @@ def raw_xlsx_catalog(path: Path) -> RawCatalog:
         raw.problems.append(FileProblem(Place(path.name), "a file that is no workbook", "a workbook saved as .xlsx"))
         return raw
     book = books.Book(path.name, shown, typed)
+    _lost_sheets(raw, list(shown.sheetnames))
     for sheet in CATALOG_SHEETS:
         found = book.sheet(sheet.title)
         if found is not None:
             books.read_labels(book, found, CATALOG_TOP, raw.top)
-            raw.rows[sheet.key] = books.read_rows(raw.problems, book, found, sheet.key, sheet.columns)
+            raw.rows[sheet.key] = books.read_rows(raw.problems, book, found, sheet.key, sheet.columns, MOST_ROWS)
     return raw
+
+
+def _lost_sheets(raw: RawCatalog, titles: list[str]) -> None:
+    """A sheet whose title is nearly right, or a book without any sheet of ours, would be skipped without a word."""
+    there = {title.strip().lower() for title in titles}
+    missing = [sheet.title for sheet in CATALOG_SHEETS if sheet.title.lower() not in there]
+    known = {sheet.title.lower() for sheet in CATALOG_SHEETS}
+    for index, title in enumerate(titles, start=1):
+        near = close_to(title, missing) if title.strip().lower() not in known else ""
+        if near or len(missing) == len(CATALOG_SHEETS):
+            wanted = f"sheets named {', '.join(sheet.title for sheet in CATALOG_SHEETS)}"
+            raw.problems.append(FileProblem(Place(raw.file, index, 0, 0, title), f"a sheet '{title}'", wanted, near))

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from budgetfix.base.problems import FileProblem
 from budgetfix.brief.models import ListedFault
-from budgetfix.intake.catalog_raw import csv_rows
+from budgetfix.intake.csv_rows import csv_rows
 from budgetfix.intake.reader import Record
 
 FIELDS = ("fault", "points", "what", "where", "safety")
@@ -16,7 +16,7 @@ def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]
     """Every listed fault, and every problem. Errors: OSError."""
     problems: list[FileProblem] = []
     found: dict[str, ListedFault] = {}
-    for row in csv_rows(path, "faults", list(FIELDS), problems):
+    for row in csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems):
         record = Record(row, problems)
         fault = record.id("fault")
         if not record.has("points"):

@@ -13,9 +13,11 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
 from budgetfix.intake.catalog_build import build_catalog
-from budgetfix.intake.catalog_raw import quick_json, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
+from budgetfix.intake.catalog_raw import RawCatalog, quick_json, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
 from budgetfix.intake.faults_csv import read_faults
+from budgetfix.intake.job_names import Known, check_names
 from budgetfix.intake.raw_rows import RawCell, RawRow
+from budgetfix.intake.reader import Record
 from budgetfix.room.survey import Survey
 
 if TYPE_CHECKING:
@@ -23,6 +25,24 @@ if TYPE_CHECKING:
 
 SURVEYS = ("survey.xlsx", "survey.yaml")
 CATALOGS = ("catalog.xlsx", "catalog.yaml", "catalog.csv")
+YAML = (".yaml", ".yml", ".json")
+SUFFIXES = (*YAML, ".csv", ".xlsx")
+
+
+@dataclass(frozen=True)
+class Ground:
+    """What a catalog is read against."""
+
+    currency: str
+    unit: str
+    faults: tuple[ListedFault, ...]
+    kinds: tuple[str, ...]
+    survey: Survey | None
+
+    def build(self, raw: RawCatalog) -> tuple[Catalog, list[FileProblem]]:
+        """The catalog and its problems."""
+        names = [fault.fault for fault in self.faults]
+        return build_catalog(raw, self.currency, self.unit, names, self.kinds, self.survey)
 
 
 @dataclass(frozen=True)
@@ -49,19 +69,23 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
         problems.append(FileProblem(Place(str(folder)), "no survey", "survey.xlsx, survey.yaml or faults.csv"))
     unit = file.unit if file is not None else "mm"
     units = {rule.slug: rule.unit for rule in RULES}
-    path = folder / "brief.yaml"
-    row = brief_row(path if path.is_file() else None, file.brief_fields if file is not None else {}, over, problems)
-    brief = read_brief(row, problems, today, unit, units)
-    catalog = _catalog(folder, brief, row.place_of("catalog"), unit, listed, kinds, problems, notes)
-    if "currency" not in row.cells and catalog.currency is not None:
-        brief = read_brief(_with_currency(row, catalog.currency), [], today, unit, units)
-    elif catalog.currency is not None and catalog.currency != brief.currency:
-        wanted = f"one currency: the brief says {brief.currency}"
-        problems.append(FileProblem(Place(_catalog_path(folder, brief, notes=[])[1]), catalog.currency, wanted))
-    found = tuple(sorted(set(problems)))
-    marked = _marked(folder, found)
+    typed = folder / "brief.yaml"
+    row = brief_row(typed if typed.is_file() else None, file.brief_fields if file is not None else {}, over, problems)
+    noted: list[FileProblem] = []
+    brief = read_brief(row, noted, today, unit, units)
     survey = file.survey if file is not None else None
-    return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, marked)
+    path = _catalog_path(folder, brief, over.catalog, notes)
+    catalog = _catalog(path, row.place_of("catalog"), Ground(brief.currency, unit, listed, kinds, survey), problems)
+    if catalog.currency is not None and not Record(row, []).has("currency"):
+        noted.clear()
+        brief = read_brief(_with_currency(row, catalog.currency), noted, today, unit, units)
+    elif path is not None and catalog.currency is not None and catalog.currency != brief.currency:
+        wanted = f"one currency: the brief says {brief.currency}"
+        problems.append(FileProblem(Place(path.name), catalog.currency, wanted))
+    check_names(row, brief, Known(catalog, listed, survey, kinds, whole=not problems), noted)
+    found = tuple(sorted({*problems, *noted}))
+    books = [folder / "survey.xlsx", *([path] if path is not None else [])]
+    return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, _marked(books, found))
 
 
 def _survey(folder: Path, problems: list[FileProblem], notes: list[str]) -> SurveyFile | None:
@@ -77,9 +101,7 @@ def _survey(folder: Path, problems: list[FileProblem], notes: list[str]) -> Surv
     return file
 
 
-def _faults(
-    folder: Path, file: SurveyFile | None, problems: list[FileProblem]
-) -> tuple[ListedFault, ...]:
+def _faults(folder: Path, file: SurveyFile | None, problems: list[FileProblem]) -> tuple[ListedFault, ...]:
     """From the survey and from faults.csv; a fault that stands in both is a problem."""
     listed = {fault.fault: fault for fault in (file.faults if file is not None else ())}
     path = folder / "faults.csv"
@@ -88,47 +110,41 @@ def _faults(
         problems += found
         for fault in typed:
             if fault.fault in listed:
-                problems.append(FileProblem(Place(path.name), f"'{fault.fault}'", "faults that the survey does not list"))
+                wanted = "faults that the survey does not list"
+                problems.append(FileProblem(Place(path.name), f"'{fault.fault}'", wanted))
             listed[fault.fault] = fault
     return tuple(listed[name] for name in sorted(listed))
 
 
-def _catalog_path(folder: Path, brief: Brief, notes: list[str]) -> tuple[Path | None, str]:
+def _catalog_path(folder: Path, brief: Brief, typed: str | None, notes: list[str]) -> Path | None:
+    """A catalog named in the brief is looked for from the job, one on the command line from where one stands first."""
+    if typed is not None and Path(typed).is_file():
+        return Path(typed)
     if brief.catalog is not None:
-        return folder / brief.catalog, Path(brief.catalog).name
+        return folder / brief.catalog
     there = [name for name in CATALOGS if (folder / name).is_file()]
     if len(there) > 1:
         notes.append(f"Read {there[0]}; {', '.join(there[1:])} is there too and was not read.")
-    return (folder / there[0], there[0]) if there else (None, "")
+    return folder / there[0] if there else None
 
 
-def _catalog(
-    folder: Path,
-    brief: Brief,
-    place: Place,
-    unit: str,
-    faults: tuple[ListedFault, ...],
-    kinds: tuple[str, ...],
-    problems: list[FileProblem],
-    notes: list[str],
-) -> Catalog:
-    path, _ = _catalog_path(folder, brief, notes)
+def _catalog(path: Path | None, place: Place, ground: Ground, problems: list[FileProblem]) -> Catalog:
     if path is None:
         return Catalog()
-    if not path.is_file():
-        problems.append(FileProblem(place, f"'{brief.catalog}'", "a catalogue that is there (.xlsx, .yaml or .csv)"))
+    if not path.is_file() or path.suffix.lower() not in SUFFIXES:
+        wanted = "a catalogue that is there (.xlsx, .yaml or .csv)"
+        problems.append(FileProblem(place, f"'{path.name}'", wanted))
         return Catalog()
-    names = tuple(fault.fault for fault in faults)
-    if path.suffix.lower() in (".yaml", ".yml", ".json"):
+    if path.suffix.lower() in YAML:
         quick = quick_json(path)
         if quick is not None:
-            catalog, found = build_catalog(quick, brief.currency, unit, names, kinds)
+            catalog, found = ground.build(quick)
             if not found:
                 return catalog
         raw = raw_yaml_catalog(path)
     else:
         raw = raw_csv_catalog(path) if path.suffix.lower() == ".csv" else raw_xlsx_catalog(path)
-    catalog, found = build_catalog(raw, brief.currency, unit, names, kinds)
+    catalog, found = ground.build(raw)
     problems += found
     return catalog
 
@@ -138,13 +154,13 @@ def _with_currency(row: RawRow, currency: str) -> RawRow:
     return replace(row, cells={**row.cells, "currency": RawCell(currency, row.place)})
 
 
-def _marked(folder: Path, problems: tuple[FileProblem, ...]) -> tuple[tuple[str, bytes], ...]:
-    """Marked copies of the survey workbook and the catalog workbook, where something in them was refused."""
+def _marked(books: list[Path], problems: tuple[FileProblem, ...]) -> tuple[tuple[str, bytes], ...]:
+    """Marked copies of the workbooks in which something was refused."""
     found = []
-    for name in ("survey.xlsx", "catalog.xlsx"):
-        its = [problem for problem in problems if problem.place.file == name and problem.place.sheet_index > 0]
-        if its and (folder / name).is_file():
+    for path in books:
+        its = [problem for problem in problems if problem.place.file == path.name and problem.place.sheet_index > 0]
+        if its and path.suffix.lower() == ".xlsx" and path.is_file():
             from budgetfix.intake.survey_xlsx import marked
 
-            found.append((f"{Path(name).stem}.marked.xlsx", marked(folder / name, its)))
+            found.append((f"{path.stem}.marked.xlsx", marked(path, its)))
     return tuple(found)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -15,6 +16,8 @@ class RawCell:
     value: object
     place: Place
     trouble: str = ""
+    at: Callable[..., Place] | None = None
+    """The place of what stands inside the value, by its keys, where the file tells."""
 
     @property
     def shown(self) -> str:

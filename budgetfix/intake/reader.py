@@ -8,7 +8,9 @@ from typing import TypeVar
 
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.intake.inside import Inside, each
 from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
+from budgetfix.intake.yaml_lines import Key
 
 T = TypeVar("T")
 
@@ -54,9 +56,15 @@ class Record:
             return default
         try:
             return how(cell.value)
+        except Inside as inside:
+            for part in inside.parts:
+                place = cell.at(*part.keys) if cell.at is not None else cell.place
+                found = "nothing" if part.found is None else RawCell(part.found, place).shown
+                self.problems.append(FileProblem(place, found, wanted, part.advice))
+            self.sound = False
         except ValueError as advice:
             self.problem(field, wanted, str(advice))
-            return default
+        return default
 
     def text(self, field: str, default: str = "") -> str:
         return self.read(field, default, as_text, "words")
@@ -89,14 +97,17 @@ class Record:
         none: tuple[str, ...] = ()
         return self.read(field, none, as_names, WANTED_LIST)
 
-    def pairs(self, field: str) -> tuple[tuple[str, Fraction], ...]:
+    def pairs(self, field: str, *, negative: bool = False) -> tuple[tuple[str, Fraction], ...]:
+        def how(value: object) -> tuple[tuple[str, Fraction], ...]:
+            return as_pairs(value, None if negative else Fraction(0))
+
         none: tuple[tuple[str, Fraction], ...] = ()
-        return self.read(field, none, as_pairs, WANTED_MAP)
+        return self.read(field, none, how, WANTED_MAP)
 
 
 def as_text(value: object) -> str:
     """Words; whole numbers are taken as they are written. Errors: ValueError."""
-    if isinstance(value, bool) or isinstance(value, (list, dict)):
+    if isinstance(value, (bool, list, dict)):
         raise ValueError("")
     if isinstance(value, float) and value.is_integer():
         return str(int(value))
@@ -124,31 +135,38 @@ def as_yes(value: object) -> bool:
 def as_names(value: object) -> tuple[str, ...]:
     """Names from a list, or from text separated by `;`. Errors: ValueError."""
     if isinstance(value, list):
-        return tuple(as_text(item) for item in value)
+        return tuple(each(enumerate(value), lambda _, item: as_text(item)))
     return tuple(part.strip() for part in as_text(value).split(";") if part.strip())
 
 
-def as_pairs(value: object) -> tuple[tuple[str, Fraction], ...]:
+def as_pairs(
+    value: object, least: Fraction | None = None, most: Fraction | None = None
+) -> tuple[tuple[str, Fraction], ...]:
     """Exact numbers by name, from a mapping or from `name:1.5; other:2`. Errors: ValueError."""
-    if isinstance(value, dict):
-        found = [(str(name), _pair_number(str(name), number)) for name, number in value.items()]
-    else:
-        found = []
-        for part in as_names(value):
-            name, colon, number = part.rpartition(":")
-            if not colon or not name.strip():
-                raise ValueError(f"'{part}' has no colon")
-            found.append((name.strip(), _pair_number(name.strip(), number)))
+
+    def how(name: Key, number: object) -> tuple[str, Fraction]:
+        try:
+            found = Fraction(read_number(number))
+        except ValueError as advice:
+            raise ValueError(f"{name}: {str(advice) or 'that is no number'}") from None
+        if least is not None and found < least:
+            raise ValueError(f"{name}: it cannot be below {least}")
+        if most is not None and found > most:
+            raise ValueError(f"{name}: it cannot be above {most}")
+        return str(name), found
+
+    typed = value.items() if isinstance(value, dict) else [_pair(part) for part in as_names(value)]
+    found = each(typed, how)
     if len(dict(found)) < len(found):
         raise ValueError("a name stands twice")
     return tuple(sorted(found))
 
 
-def _pair_number(name: str, value: object) -> Fraction:
-    try:
-        return Fraction(read_number(value))
-    except ValueError as advice:
-        raise ValueError(f"{name}: {str(advice) or 'no number'}") from None
+def _pair(part: str) -> tuple[str, str]:
+    name, colon, number = part.rpartition(":")
+    if not colon or not name.strip():
+        raise ValueError(f"'{part}' has no colon")
+    return name.strip(), number
 
 
 def unknown_fields(

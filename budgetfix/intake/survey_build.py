@@ -48,6 +48,7 @@ class Reading:
 
     raw: RawSurvey
     unit: str
+    unit_known: bool = True
     lines: dict[str, list[Line]] = field(default_factory=dict)
     guessed: set[tuple[str, str]] = field(default_factory=set)
     problems: list[FileProblem] = field(default_factory=list)
@@ -93,6 +94,7 @@ def _unit(reading: Reading) -> str:
     if word in UNITS:
         return UNITS[word]
     found = cell.shown if cell else "nothing"
+    reading.unit_known = False
     reading.problems.append(FileProblem(home.place_of("unit"), found, "the unit of bare numbers: in, cm or mm"))
     return "mm"
 
@@ -155,6 +157,8 @@ def _fill(reading: Reading, line: Line, columns: tuple[Column, ...]) -> None:
         if default is not None:
             line.values[column.field] = default
             reading.guessed.add((line.name, column.field))
+        elif line.row.empty and column.field not in line.row.empty and column.needs(line.text("what")):
+            line.broken = True  # its heading is missing, and that was told once
         elif column.needs(line.text("what")) and not _excused(line, column):
             todo = f"fill in {column.heading}" if line.row.empty else f"add `{column.field}:`"
             reading.refuse(line, column.field, "nothing", column.wanted, todo)

@@ -88,6 +88,8 @@ def _upright(reading: Reading, line: Line, ceiling: float | None) -> None:
         ("hem", "rod_height", "a rod above the hem"),
     ):
         if low in fields and high in fields and high in line.values and line.number(low) >= line.number(high):
-            found = f"{write_length(line.number(high), reading.unit)} over {write_length(line.number(low), reading.unit)}"
+            found = (
+                f"{write_length(line.number(high), reading.unit)} over {write_length(line.number(low), reading.unit)}"
+            )
             reading.refuse(line, high, found, wanted)
             return

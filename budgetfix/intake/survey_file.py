@@ -51,9 +51,10 @@ def judge_raw(raw: RawSurvey) -> SurveyFile:
     link_names(reading)
     place_lamps(reading)
     need_places(reading)
-    check_sizes(reading)
+    if reading.unit_known:
+        check_sizes(reading)
     survey = _survey(reading)
-    if any(line.table in ("furniture", "rugs") for line in reading.sound("furniture", "rugs")):
+    if reading.unit_known and reading.sound("furniture", "rugs"):
         from budgetfix.intake.survey_floor import check_floor
 
         check_floor(reading, survey)
@@ -70,7 +71,7 @@ def judge_raw(raw: RawSurvey) -> SurveyFile:
 
 def _survey(reading: Reading) -> Survey:
     """The survey of everything that was not refused."""
-    things = {table: tuple(_thing(reading, line) for line in reading.sound(table)) for table in THINGS}
+    things = {table: tuple(_thing(line) for line in reading.sound(table)) for table in THINGS}
     walls = [line for line in reading.sound("walls") if line.text("room") not in reading.bad_rooms]
     rooms = tuple(_facts(line) for line in reading.sound("rooms"))
     guessed = set(reading.guessed)
@@ -93,7 +94,7 @@ def _fields(line: Line, *leave: str) -> dict[str, object]:
     return {name: value for name, value in line.values.items() if name in models}
 
 
-def _thing(reading: Reading, line: Line) -> object:
+def _thing(line: Line) -> object:
     return ITEM_OF[line.table].model_validate({**_fields(line), "name": line.name, "room": line.text("room")})  # type: ignore[index]
 
 

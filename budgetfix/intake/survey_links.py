@@ -23,6 +23,7 @@ def link_rooms(reading: Reading) -> None:
                 line.values["room"] = by_lower[typed.lower()]
             elif typed:
                 unknown(reading, line, "room", "a room that the survey lists", known)
+                line.values.pop("room")
             elif len(known) > 1:
                 reading.refuse(line, "room", "nothing", f"one of the rooms: {', '.join(known)}")
             else:
@@ -59,14 +60,12 @@ def _no_walls(reading: Reading) -> None:
 def _wall(reading: Reading, line: Line, name: str, walls: list[Line]) -> None:
     room = line.values.get("room")
     letters = [wall.text("wall") for wall in walls if wall.values.get("room") == room]
-    if room is None or line.text(name) in letters or (name == "faces" and not letters):
+    if room is None or room in reading.bad_rooms or line.text(name) in letters or (name == "faces" and not letters):
         return
     unknown(reading, line, name, "a wall of this room", letters)
 
 
-def _name(
-    reading: Reading, line: Line, name: str, tables: tuple[str, ...], names: dict[str, dict[str, str]]
-) -> None:
+def _name(reading: Reading, line: Line, name: str, tables: tuple[str, ...], names: dict[str, dict[str, str]]) -> None:
     typed = line.text(name).lower()
     for table in tables:
         if typed in names[table] and names[table][typed] != line.name:

@@ -6,6 +6,7 @@ import math
 
 from budgetfix.base.tape import write_length
 from budgetfix.intake.survey_build import Line, Reading
+from budgetfix.intake.survey_links import THINGS
 from budgetfix.room.places import closing_gap, lines_of
 from budgetfix.room.survey import Wall
 
@@ -15,6 +16,7 @@ CLOSE_MM = 50.0
 
 def settle_walls(reading: Reading) -> None:
     """Work out what is left empty and tell what does not fit together, room by room."""
+    _drop_unmeasured(reading)
     rooms: dict[str, list[Line]] = {}
     for line in reading.lines["walls"]:
         line.values["wall"] = line.text("wall").upper()
@@ -30,6 +32,14 @@ def settle_walls(reading: Reading) -> None:
                 reading.inward[(room, side.letter)] = side.inward
     for line in reading.lines["walls"]:
         line.name = f"{line.text('room')} {line.text('wall')}".strip()
+
+
+def _drop_unmeasured(reading: Reading) -> None:
+    """The letters that a blank form brings are no walls while nothing else in the survey was measured."""
+    if any(set(line.row.cells) - {"wall"} for table in THINGS for line in reading.lines[table]):
+        return
+    if not any(line.broken or set(line.row.cells) - {"wall"} for line in reading.lines["walls"]):
+        reading.lines["walls"] = []
 
 
 def _doubled(reading: Reading, walls: list[Line]) -> None:
@@ -54,7 +64,7 @@ def _settle(reading: Reading, walls: list[Line]) -> None:
     if len(walls) == 4 and square:
         for line, opposite in zip(walls[2:], walls[:2], strict=True):
             line.values.setdefault("length", opposite.number("length"))
-    if len(walls) != 2 and typed[-1] is None:
+    if typed[-1] is None:
         turns[-1] = 360.0 - sum(turns[:-1])
     for line, turn in zip(walls, turns, strict=True):
         line.values["turn"] = turn

@@ -10,7 +10,7 @@ from datetime import date, datetime, time
 from pathlib import Path
 
 from openpyxl import Workbook, load_workbook
-from openpyxl.cell.cell import Cell, MergedCell
+from openpyxl.cell.cell import Cell
 from openpyxl.comments import Comment
 from openpyxl.styles import PatternFill
 from openpyxl.utils import get_column_letter
@@ -19,7 +19,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.forms.column import Column
-from budgetfix.forms.survey_form import FORM_OF, HOME, MONEY, ROOMS, SHEETS, START_TITLE
+from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
 from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
 
 LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
@@ -96,7 +96,8 @@ def raw_xlsx(path: Path) -> RawSurvey:
         _start(raw, book, start)
     for sheet in SHEETS:
         found = book.sheet(sheet.title)
-        raw.rows[sheet.key] = _rows(raw, book, found, sheet.key, sheet.columns) if found is not None else []
+        rows = read_rows(raw.problems, book, found, sheet.key, sheet.columns) if found is not None else []
+        raw.rows[sheet.key] = rows
     return raw
 
 
@@ -126,7 +127,21 @@ def _start(raw: RawSurvey, book: Book, sheet: Worksheet) -> None:
                     raw.home.cells[column.field] = cell
             elif cell is not None:
                 raw.brief[column.field] = (cell.value, cell.place)
-    raw.rows["rooms"] = _rows(raw, book, sheet, "rooms", ROOMS)
+    raw.rows["rooms"] = read_rows(raw.problems, book, sheet, "rooms", ROOMS)
+
+
+def read_labels(book: Book, sheet: Worksheet, columns: tuple[Column, ...], row: RawRow) -> None:
+    """Put the cell to the right of each label into `row`."""
+    labels = {column.heading.lower(): column.field for column in columns}
+    for number in range(1, min(sheet.max_row, HEADINGS_WITHIN) + 1):
+        for at in range(1, min(sheet.max_column, LAST_COLUMN) + 1):
+            field = labels.get(_text(sheet, number, at))
+            if field is None or field in row.cells:
+                continue
+            row.empty[field] = book.place(sheet, number, at + 1)
+            cell = book.cell(sheet, number, at + 1)
+            if cell is not None:
+                row.cells[field] = cell
 
 
 def _headings(sheet: Worksheet, columns: tuple[Column, ...]) -> tuple[int, dict[int, Column]]:
@@ -144,19 +159,25 @@ def _headings(sheet: Worksheet, columns: tuple[Column, ...]) -> tuple[int, dict[
     return best
 
 
-def _rows(
-    raw: RawSurvey, book: Book, sheet: Worksheet, table: str, columns: tuple[Column, ...]
+def read_rows(
+    problems: list[FileProblem],
+    book: Book,
+    sheet: Worksheet,
+    table: str,
+    columns: tuple[Column, ...],
+    last: int = LAST_ROW,
 ) -> list[RawRow]:
+    """The lines under the headings of a sheet, down to row `last`; what is wrong with the headings is noted."""
     head, found = _headings(sheet, columns)
     if len(found) < 2:
         if any(sheet.iter_rows(max_row=1, values_only=True)):
             wanted = ", ".join(column.heading for column in columns[:4])
-            raw.problems.append(FileProblem(book.place(sheet, 4, 1), "no headings", f"headings such as {wanted}"))
+            problems.append(FileProblem(book.place(sheet, 4, 1), "no headings", f"headings such as {wanted}"))
         return []
-    _lost_headings(raw, book, sheet, head, found, columns)
+    _lost_headings(problems, book, sheet, head, found, columns)
     first = head + 2 if _is_hints(sheet, head + 1, found) else head + 1
     rows = []
-    for number in range(first, min(sheet.max_row, LAST_ROW) + 1):
+    for number in range(first, min(sheet.max_row, last) + 1):
         row = RawRow(table, book.place(sheet, number, min(found)))
         for at, column in found.items():
             cell = book.cell(sheet, number, at)
@@ -173,7 +194,12 @@ def _is_hints(sheet: Worksheet, row: int, found: dict[int, Column]) -> bool:
 
 
 def _lost_headings(
-    raw: RawSurvey, book: Book, sheet: Worksheet, head: int, found: dict[int, Column], columns: tuple[Column, ...]
+    problems: list[FileProblem],
+    book: Book,
+    sheet: Worksheet,
+    head: int,
+    found: dict[int, Column],
+    columns: tuple[Column, ...],
 ) -> None:
     """A heading that is missing is told if the column is needed, or if something nearly like it is there."""
     missing = [column for column in columns if column not in found.values()]
@@ -186,11 +212,11 @@ def _lost_headings(
                 heading = near[13:-1]
                 missing = [column for column in missing if column.heading != heading]
                 problem = FileProblem(book.place(sheet, head, at), f"the heading '{text}'", f"the heading '{heading}'")
-                raw.problems.append(problem)
+                problems.append(problem)
     for column in missing:
-        if column.needed:
+        if column.needed or column.needed_for:
             wanted = f"a column with the heading '{column.heading}'"
-            raw.problems.append(FileProblem(book.place(sheet, head, min(found)), "no such column", wanted))
+            problems.append(FileProblem(book.place(sheet, head, min(found)), "no such column", wanted))
 
 
 def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
@@ -207,7 +233,7 @@ def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
             notes.setdefault(key, []).append(f"{said} {problem.todo}".strip())
     for (title, row, column), texts in notes.items():
         cell = book[title].cell(row, column)
-        if isinstance(cell, Cell) and not isinstance(cell, MergedCell):
+        if isinstance(cell, Cell):
             cell.comment = Comment("\n".join(texts), "budgetfix", height=120, width=320)
             cell.fill = PatternFill("solid", start_color="F3B8A2", end_color="F3B8A2")
         book[title].sheet_properties.tabColor = MARK

@@ -20,8 +20,8 @@ from budgetfix.base.problems import FileProblem, Place
 Key = str | int
 KeyPath = tuple[Key, ...]
 
-_INT = re.compile(r"[-+]?\d+")
-_FLOAT = re.compile(r"[-+]?(\d+\.\d*|\.\d+)")
+_INT = re.compile(r"[-+]?\d{1,18}")
+_FLOAT = re.compile(r"[-+]?(\d{1,18}\.\d{0,18}|\.\d{1,18})")
 _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
@@ -29,7 +29,8 @@ _DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 class YamlFile:
     """What a file says. `data` holds dict, list, str, int, float, bool, date and None; keys are always text.
 
-    `lines` gives line and column (from 1; of the key, where there is one) by path of keys and list places (from 0); `texts` each scalar as typed.
+    `lines` gives line and column (from 1; of the key, where there is one) by path of keys and list places
+    (from 0); `texts` gives each scalar as typed.
     """
 
     file: str
@@ -67,9 +68,14 @@ def load_yaml(path: Path, name: str | None = None) -> YamlFile:
 
     `name`: how the file is called in messages (default: its own name). Errors: OSError.
     """
-    file = YamlFile(name or path.name)
+    return parse_yaml(path.read_bytes(), name or path.name)
+
+
+def parse_yaml(data: bytes, name: str) -> YamlFile:
+    """The same from bytes."""
+    file = YamlFile(name)
     try:
-        text = path.read_bytes().decode("utf-8-sig")
+        text = data.decode("utf-8-sig")
         root = YAML().compose(text)
     except UnicodeDecodeError:
         _problem(file, 1, 1, "bytes that are not text", "a file saved as UTF-8")

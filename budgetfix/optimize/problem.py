@@ -120,6 +120,8 @@ class Tree:
     name: str
     ask: Callable[[frozenset[str], frozenset[str]], Asked]
     bound: Callable[[frozenset[str], frozenset[str]], tuple[int, int]]
+    cheap: bool = False
+    """True: asking is mere arithmetic, so the whole tree is grown at once."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -62,9 +62,7 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
     chosen = tuple(framed.candidates[id] for id in ids)
     room, findings = _inspected(base, framed, ids)
     left = listed_after(base, chosen)
-    lines = bill(
-        base.catalog, [(one.id, one.cost_minor) for one in chosen], uses_of(chosen), plan.bought, plan.hired
-    )
+    lines = bill(base.catalog, [(one.id, one.cost_minor) for one in chosen], uses_of(chosen), plan.bought, plan.hired)
     found = Checked(chosen, room, findings, left, lines, used_minutes(base, framed, plan))
     _agree(base, framed, plan, found)
     return found

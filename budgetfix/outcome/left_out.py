@@ -67,7 +67,9 @@ def _row(
     then = worth.left([id for id in plan.chosen if id not in rivals] + [candidate.id])
     gain = hazards - then[0] + points - then[1]
     short = "" if rivals else _money_short(brief, framed, plan, candidate, catalog)
-    return LeftOutRow(candidate.id, candidate.name, cost, minutes, gain, _why(framed, rivals, gain, short, candidate, plan))
+    return LeftOutRow(
+        candidate.id, candidate.name, cost, minutes, gain, _why(framed, rivals, gain, short, candidate, plan)
+    )
 
 
 def _rivals(framed: Framed, plan: Plan, id: str) -> tuple[str, ...]:
@@ -77,7 +79,9 @@ def _rivals(framed: Framed, plan: Plan, id: str) -> tuple[str, ...]:
         other
         for other in plan.chosen
         if other in framed.candidates
-        and (other in own.excludes or id in options[other].excludes or (own.group and options[other].group == own.group))
+        and (
+            other in own.excludes or id in options[other].excludes or (own.group and options[other].group == own.group)
+        )
     )
 
 
@@ -88,9 +92,7 @@ def _money_short(brief: Brief, framed: Framed, plan: Plan, candidate: Candidate,
     return write_money(missing, brief.currency) if missing > 0 else ""
 
 
-def _why(
-    framed: Framed, rivals: tuple[str, ...], gain: int, short: str, candidate: Candidate, plan: Plan
-) -> str:
+def _why(framed: Framed, rivals: tuple[str, ...], gain: int, short: str, candidate: Candidate, plan: Plan) -> str:
     missing = [need for need in candidate.needs if need not in plan.chosen]
     if rivals:
         names = ", ".join(framed.candidates[id].name for id in rivals)

@@ -32,9 +32,7 @@ def _ready(slot: Slot, here: set[tuple[str, int]], done: Sequence[tuple[str, int
     return all(key in done for key in slot.after if key in here)
 
 
-def predecessors(
-    id: str, step: int, needs: Iterable[str], last_step: Mapping[str, int]
-) -> tuple[tuple[str, int], ...]:
+def predecessors(id: str, step: int, needs: Iterable[str], last_step: Mapping[str, int]) -> tuple[tuple[str, int], ...]:
     """The step before, or for a first step the last steps of everything needed."""
     if step > 0:
         return ((id, step - 1),)

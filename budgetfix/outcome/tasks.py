@@ -19,9 +19,7 @@ ERRAND_PHASE = 0
 """Errands stand before all that waits for them; what does not wait may come first (see `order`)."""
 
 
-def tasks(
-    brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Mapping[str, int]
-) -> tuple[Task, ...]:
+def tasks(brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Mapping[str, int]) -> tuple[Task, ...]:
     """Every placed step, in the order in which it is done."""
     placed = {(one.option, one.step): one for one in plan.placed}
     by_session: dict[int, list[Slot]] = defaultdict(list)

@@ -93,13 +93,22 @@ def _around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, wish: Wi
 def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
     """What a reader must know beside the plan."""
     used = {
-        product for id in answer.plan.chosen if not id.startswith(ERRAND) for product, _ in offer.framed.candidates[id].uses
+        product
+        for id in answer.plan.chosen
+        if not id.startswith(ERRAND)
+        for product, _ in offer.framed.candidates[id].uses
     }
     examples = sum(1 for product in job.catalog.products if product.example and product.product in used)
     notes = list(job.notes)
     if examples:
-        notes.append(f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's.")
-    if any(work.low != work.high for id in answer.plan.chosen if id in offer.framed.candidates
-           for work in offer.framed.candidates[id].work):
+        notes.append(
+            f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
+        )
+    if any(
+        work.low != work.high
+        for id in answer.plan.chosen
+        if id in offer.framed.candidates
+        for work in offer.framed.candidates[id].work
+    ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
     return tuple(notes)

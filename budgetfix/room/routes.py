@@ -150,7 +150,11 @@ def _gaps(sides: list[LineString], blocks: list[Polygon]) -> tuple[Gap, ...]:
         nearest = np.minimum(nearest, _to_block(middles, _ring(block)))
     neighbours = (widths > TOUCH_MM) & (nearest >= widths / 2 - 1e-6)
     return tuple(
-        Gap(float(widths[at]), (float(ends[at, 0, 0]), float(ends[at, 0, 1])), (float(ends[at, 1, 0]), float(ends[at, 1, 1])))
+        Gap(
+            float(widths[at]),
+            (float(ends[at, 0, 0]), float(ends[at, 0, 1])),
+            (float(ends[at, 1, 0]), float(ends[at, 1, 1])),
+        )
         for at in order
         if neighbours[at]
     )
@@ -314,9 +318,7 @@ def _short_pinches(floor: Floor, rule: Passing) -> list[_Pinch]:
 def _apart(picked: list[_Pinch], rule: Passing) -> bool:
     if rule.apart_mm is None:
         return len(picked) <= 1
-    return all(
-        one[0].distance(two[0]) >= rule.apart_mm - rule.tolerance_mm for one, two in combinations(picked, 2)
-    )
+    return all(one[0].distance(two[0]) >= rule.apart_mm - rule.tolerance_mm for one, two in combinations(picked, 2))
 
 
 def narrow_stretch(floor: Floor, gap: Gap, wide_mm: float) -> LineString:
@@ -328,7 +330,9 @@ def narrow_stretch(floor: Floor, gap: Gap, wide_mm: float) -> LineString:
         return [((x - mx) * -ay + (y - my) * ax, (x - mx) * ax + (y - my) * ay) for x, y in ring]
 
     edges = [
-        (p, q) for ring in map(turned, (floor.walls, *floor.blocks)) for p, q in zip(ring, ring[1:] + ring[:1], strict=True)
+        (p, q)
+        for ring in map(turned, (floor.walls, *floor.blocks))
+        for p, q in zip(ring, ring[1:] + ring[:1], strict=True)
     ]
     forth = _until_wide(edges, wide_mm, lambda along: along)
     back = _until_wide(edges, wide_mm, lambda along: -along)

@@ -9,6 +9,7 @@ from itertools import combinations
 
 import shapely
 from shapely.geometry import LineString, Polygon
+from shapely.geometry.base import BaseGeometry
 
 from budgetfix.room.items import Light, Opening, Piece, Rug
 from budgetfix.room.places import WallLine, facing, footprint
@@ -58,17 +59,19 @@ def along(point: Point, direction: Point) -> float:
     return point[0] * direction[0] + point[1] * direction[1]
 
 
-def span(shape: Polygon | LineString, direction: Point) -> tuple[float, float]:
+def span(shape: BaseGeometry, direction: Point) -> tuple[float, float]:
     """From where to where a shape reaches in a direction."""
     found = [along((float(x), float(y)), direction) for x, y in shapely.get_coordinates(shape)]
     return (min(found), max(found))
 
 
 def length(side: Side) -> float:
+    """How long a side is."""
     return math.dist(side[0], side[1])
 
 
 def middle_of(side: Side) -> Point:
+    """The middle of a side."""
     return ((side[0][0] + side[1][0]) / 2, (side[0][1] + side[1][1]) / 2)
 
 

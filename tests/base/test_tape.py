@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -48,6 +50,9 @@ READ = [
     (float("nan"), "in", None),
     (float("inf"), "in", None),
     ("0x10", "in", None),
+    ("9" * 400, "in", None),
+    ("9" * 50, "in", None),
+    (1e300, "mm", None),
     ("1e3", "mm", None),
     ("3_4", "in", None),
     ("74 -", "in", None),
@@ -78,9 +83,8 @@ def test_what_a_tape_says(typed: object, unit: str, mm: float | None) -> None:
 )
 def test_the_reason_is_said(typed: str, reason: str) -> None:
     """A refusal tells people what is wrong and what to write."""
-    with pytest.raises(ValueError) as refused:
+    with pytest.raises(ValueError, match=f"^{re.escape(reason)}$"):
         read_length(typed, "in")
-    assert str(refused.value) == reason
 
 
 def test_negative_lengths_where_they_make_sense() -> None:

@@ -17,7 +17,9 @@ def _load(tmp_path: Path, text: str) -> YamlFile:
 
 def test_values_and_lines(tmp_path: Path) -> None:
     """Each value has its plain type and its line; money keeps what was typed."""
-    file = _load(tmp_path, "unit: cm\nbudget: 12.50\nitems:\n  - {a: yes, b: true}\n  - when: 2026-06-06\n    at: '09'\n")
+    file = _load(
+        tmp_path, "unit: cm\nbudget: 12.50\nitems:\n  - {a: yes, b: true}\n  - when: 2026-06-06\n    at: '09'\n"
+    )
     assert file.problems == []
     assert file.data == {
         "unit": "cm",
@@ -25,7 +27,11 @@ def test_values_and_lines(tmp_path: Path) -> None:
         "items": [{"a": "yes", "b": True}, {"when": date(2026, 6, 6), "at": "09"}],
     }
     assert [file.line_of("budget"), file.line_of("items", 1, "at"), file.line_of("items", 1, "gone")] == [2, 6, 5]
-    assert (file.text_of("budget"), file.decimal_of("budget"), file.decimal_of("unit")) == ("12.50", Decimal("12.50"), None)
+    assert (file.text_of("budget"), file.decimal_of("budget"), file.decimal_of("unit")) == (
+        "12.50",
+        Decimal("12.50"),
+        None,
+    )
     assert str(file.place("items", 1, "at")) == "brief.yaml [line 6]"
 
 

@@ -1,12 +1,12 @@
 """Cloth or a tall piece close to a smoke alarm on the wall.
 
-How to measure. On the wall, from the edge of the alarm to the nearest edge of an open curtain, or of a piece
-that stands against the same wall.
+How to measure. On the wall, from the edge of the alarm to the nearest edge of an open curtain, or of a piece that
+stands against the same wall.
 
 Sound: 12 in (300 mm) or more. Glaring: 4 in (100 mm). Why: smoke must get to the alarm before the cloth burns.
 
-Basis: common practice; the published distances (S9, S10) speak of air registers, fans and ceilings. They are
-not judged here, because a lay survey does not hold registers or fan blades.
+Basis: common practice; the published distances (S9, S10) speak of air registers, fans and ceilings. They are not
+judged here, because a lay survey does not hold registers or fan blades.
 """
 
 from __future__ import annotations

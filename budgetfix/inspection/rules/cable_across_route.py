@@ -3,11 +3,11 @@
 How to measure. No tape: follow each lead from the lamp to its socket and see whether it crosses a way between
 doors, or from a door to the seats or the bed.
 
-Sound: none. Why: people trip on it, pull the lamp down, or wear the lead through. Severity is flat: 1, or 0.4
-when the lead is taped down or under a cover, which is better than loose and worse than gone.
+Sound: none. Why: people trip on it, pull the lamp down, or wear the lead through. Severity is flat: 1, or 0.4 when
+the lead is taped down or under a cover, which is better than loose and worse than gone.
 
-Basis: common practice; NFPA 70 (2020) 400.12 (published value S7) forbids to hide a lead in walls or floors or
-to run it through doorways, so under the rug is no cure.
+Basis: common practice; NFPA 70 (2020) 400.12 (published value S7) forbids to hide a lead in walls or floors or to
+run it through doorways, so under the rug is no cure.
 """
 
 from __future__ import annotations

@@ -1,10 +1,10 @@
 """A free blind cord or loop that a child can get a head into.
 
-How to measure. Let the cord hang free and measure its free length, or the length of the loop, with a tape.
-A cord that is tied down or wound on a cleat out of reach counts as 0.
+How to measure. Let the cord hang free and measure its free length, or the length of the loop, with a tape. A cord
+that is tied down or wound on a cleat out of reach counts as 0.
 
-Sound: 8 in (200 mm) or less. Aim: none. Why: loops strangle small children, silently and in minutes.
-Severity is flat: 1 with children in the home, else 0.4.
+Sound: 8 in (200 mm) or less. Aim: none. Why: loops strangle small children, silently and in minutes. Severity is
+flat: 1 with children in the home, else 0.4.
 
 Basis: ANSI/WCMA A100.1-2018 section 4.3.1 as adopted by 16 CFR 1120.3 and 1260 (published value S6).
 """

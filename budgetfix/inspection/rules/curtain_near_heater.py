@@ -1,12 +1,12 @@
 """Cloth too near a heater.
 
-How to measure. Open the curtains. Measure from the nearest edge of the cloth to the heater, along the floor.
-Cloth that ends higher above the heater than the clear distance does not count.
+How to measure. Open the curtains. Measure from the nearest edge of the cloth to the heater, along the floor. Cloth
+that ends higher above the heater than the clear distance does not count.
 
-Sound: 12 in (300 mm) from an electric panel or a baseboard heater, 36 in (910 mm) from a portable one,
-2 in (50 mm) from a hot-water radiator. Glaring: 2 in (50), 12 in (300), touching. Aim: the sound figure and
-a little more. Why: cloth on a hot heater catches fire; over a radiator it only keeps the warmth at the window,
-so there the severity is divided by five (weight 1 against 5).
+Sound: 12 in (300 mm) from an electric panel or a baseboard heater, 36 in (910 mm) from a portable one, 2 in (50
+mm) from a hot-water radiator. Glaring: 2 in (50), 12 in (300), touching. Aim: the sound figure and a little more.
+Why: cloth on a hot heater catches fire; over a radiator it only keeps the warmth at the window, so there the
+severity is divided by five (weight 1 against 5).
 
 Basis: fire-service guidance, portable heater 3 ft from anything that burns, baseboard heater 12 in (published
 value S8). The radiator's 2 in is common practice.
@@ -24,26 +24,19 @@ from budgetfix.inspection.rule import Band, Measured, Rule, slope, tape_give
 from budgetfix.room.items import HEATERS, Curtain, Piece
 from budgetfix.room.places import extent, footprint, rectangle
 from budgetfix.room.sides import Lines
+from budgetfix.room.stretches import cloth_of
 
 ELECTRIC = Band(low=Twin(12), bad_low=Twin(2))
 PORTABLE = Band(low=Twin(36), bad_low=Twin(12))
 RADIATOR = Band(low=Twin(2), bad_low=0.0)
 BANDS = {"radiator": RADIATOR, "portable heater": PORTABLE}
 RADIATOR_SHARE = Fraction(1, 5)
-STACK_SHARE = {"sheer": 0.18, "lined": 0.22, "blackout": 0.28}
 CLOTH_DEPTH_MM = 100.0
-
-
-def _stacks(curtain: Curtain) -> tuple[tuple[float, float], ...]:
-    """The open cloth along its wall, from and to."""
-    wide = curtain.panel_width * STACK_SHARE[curtain.cloth] if curtain.stack is None else curtain.stack
-    start, end = curtain.rod_from_left, curtain.rod_from_left + curtain.rod_width
-    return ((start, start + wide), (end - wide, end))[: max(1, min(curtain.panels, 2))]
 
 
 def _distance(curtain: Curtain, wall: str, heater: Piece, lines: Lines) -> float:
     apart = math.inf
-    for start, end in _stacks(curtain):
+    for start, end in cloth_of(curtain):
         if heater.wall == wall:
             along, _ = extent(heater, lines)
             beside = max(start - heater.from_left - along, heater.from_left - end, 0.0)

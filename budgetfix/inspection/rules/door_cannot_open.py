@@ -1,15 +1,15 @@
 """A door whose leaf meets something before it is open.
 
-How to measure. Open the door until it touches, and measure the angle; or measure from the hinge side of the
-frame to the thing, along the wall and away from it, and the leaf's width: the tool works out the angle at
-which the leaf meets the nearest corner. Bags and racks on the floor count.
+How to measure. Open the door until it touches, and measure the angle; or measure from the hinge side of the frame
+to the thing, along the wall and away from it, and the leaf's width: the tool works out the angle at which the leaf
+meets the nearest corner. Bags and racks on the floor count.
 
 Sound: 80 degrees or more. Aim: 90. Glaring: half way, 40. The clear opening, leaf x (1 - cos of the angle), is
 shown beside it. Why: a door that stops early is met every day, with both hands full.
 
-Basis: common practice. Compare UFAS 4.13.5 and the 2010 ADA Standards 404.2.3 (published value C3, 32 in clear
-at 90 degrees) and the Fair Housing guidelines (C4): they judge the opening of an unhindered leaf, which
-nobody in a rented room can change, so our band is on the angle.
+Basis: common practice. Compare UFAS 4.13.5 and the 2010 ADA Standards 404.2.3 (published value C3, 32 in clear at
+90 degrees) and the Fair Housing guidelines (C4): they judge the opening of an unhindered leaf, which nobody in a
+rented room can change, so our band is on the angle.
 """
 
 from __future__ import annotations
@@ -56,11 +56,7 @@ def _box(line: WallLine, door: Opening) -> tuple[float, float, float, float]:
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
-    return tuple(
-        door.name
-        for door in look.openings(whats=("door",))
-        if door.opens == "in" and door.wall in look.lines
-    )
+    return tuple(door.name for door in look.openings(whats=("door",)) if door.opens == "in" and door.wall in look.lines)
 
 
 def _measure(look: Look, subject: str) -> Measured | None:

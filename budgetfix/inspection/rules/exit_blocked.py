@@ -1,7 +1,7 @@
 """A bedroom's escape window with furniture before it.
 
-How to measure. Stand before the window that the survey marks as the escape: nothing may stand within
-24 in (610 mm) of it over its whole width. Heaters do not count, nor does what stands lower than 12 in (300 mm).
+How to measure. Stand before the window that the survey marks as the escape: nothing may stand within 24 in (610
+mm) of it over its whole width. Heaters do not count, nor does what stands lower than 12 in (300 mm).
 
 Sound: free. Severity is flat, 1: a way out is free or it is not.
 

@@ -1,16 +1,17 @@
 """Too little floor before a window, a dresser, a desk, a wardrobe or a closet.
 
-How to measure. Before the middle half of the front. Window: from the wall to the far side of what stands there,
-the reach over it; a piece that leaves 22 in (560 mm) of floor to stand on does not count, nor do heaters. Others:
-from the front to the next thing or wall. A chair that belongs to the desk does not count.
+How to measure. Before the middle half of the front, or the whole width of a window. Window: from the wall to the
+far side of what stands there, the reach over it; a piece that leaves 22 in (560 mm) of floor to stand on does not
+count, nor do heaters. Others: from the front to the next thing or wall. A chair that belongs to the desk does not
+count.
 
-Sound: window at most 24 in (610 mm) to reach over; drawers and desk 30 in (760 mm) free; hinged closet or
-wardrobe its leaf + 12 in (300 mm); sliding closet 24 in (610 mm). Glaring: window 36 in; drawers the depth that
-they pull out, else 15 in (380); desk 18 in (460); closets half. Aim: 36 in (910 mm) before a dresser. Why: a
-window that nobody can reach stays shut, drawers that hit the bed stay closed.
+Sound: window at most 24 in (610 mm) to reach over; drawers and desk 30 in (760 mm) free; hinged closet or wardrobe
+its leaf + 12 in (300 mm); sliding closet 24 in (610 mm). Glaring: window 36 in; drawers the depth that they pull
+out, else 15 in (380); desk 18 in (460); closets half. Aim: 36 in (910 mm) before a dresser. Why: a window that
+nobody can reach stays shut, drawers that hit the bed stay closed.
 
-Basis: 2010 ADA Standards 308.2 for the reach (published value C11; its 25 in limit is for a seated person, ours
-is rounded down), HUD manual of 1973 for desk and dresser (C15, C16: 36 in is the aim, 30 in what passes).
+Basis: 2010 ADA Standards 308.2 for the reach (published value C11; its 25 in limit is for a seated person, ours is
+rounded down), HUD manual of 1973 for desk and dresser (C15, C16: 36 in is the aim, 30 in what passes).
 """
 
 from __future__ import annotations
@@ -53,19 +54,19 @@ def _front_band(look: Look, piece: Piece) -> Band:
     return DESK if piece.what == "desk" else _hinged(look, piece.width / 2)
 
 
-def _before(look: Look, side: Side, outward: tuple[float, float]) -> tuple[Piece, ...]:
+def _before(look: Look, side: Side, outward: tuple[float, float], share: float) -> tuple[Piece, ...]:
     """What stands on the strip before a front."""
-    x0, y0, x1, y1 = strip(side, outward, REACH_MM, MIDDLE_HALF).bounds
+    x0, y0, x1, y1 = strip(side, outward, REACH_MM, share).bounds
     return look.pieces(box=(x0, y0, x1, y1))
 
 
 def _window(look: Look, window: Opening) -> Measured:
     line = look.lines[window.wall]
     side = (line.point(window.from_left), line.point(window.from_left + window.width))
-    floor = strip(side, line.inward, REACH_MM, MIDDLE_HALF)
+    floor = strip(side, line.inward, REACH_MM)
     base = span(floor, line.inward)[0]
     reach, name = 0.0, ""
-    for piece in _before(look, side, line.inward):
+    for piece in _before(look, side, line.inward, 1.0):
         spot = footprint(piece, look.lines)
         if piece.what in HEATERS or floor.intersection(spot).area <= 1.0:
             continue
@@ -77,7 +78,7 @@ def _window(look: Look, window: Opening) -> Measured:
 
 
 def _free(look: Look, side: Side, outward: tuple[float, float], band: Band, own: str) -> Measured:
-    others = [piece for piece in _before(look, side, outward) if piece.name != own and piece.at != own]
+    others = [piece for piece in _before(look, side, outward, MIDDLE_HALF) if piece.name != own and piece.at != own]
     blocks = [footprint(piece, look.lines) for piece in others]
     free = free_ahead(side, outward, look.outline, blocks, REACH_MM, MIDDLE_HALF)
     return Measured(free, give=tape_give(free), band=band, note="free before it")
@@ -115,5 +116,5 @@ RULE = Rule(
     family_by_room=True,
     lifting_helps=True,
     profiles={"listing": Fraction(0)},
-    sound_words="window: reach at most 24 in (610 mm); drawers, desk 30 in (760 mm) free; closet leaf + 12 in, or 24 in",
+    sound_words="window: reach at most 24 in (610 mm); drawers, desk: 30 in (760 mm) free; closet: leaf + 12 in",
 )

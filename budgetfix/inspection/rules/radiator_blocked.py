@@ -19,24 +19,21 @@ from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 from budgetfix.room.items import Piece
 from budgetfix.room.places import extent, footprint
 from budgetfix.room.sides import free_ahead, sides, strip
+from budgetfix.room.stretches import cloth_of, overlap
 
 FIXED_HEATERS = ("radiator", "electric heater", "baseboard heater")
 FREE = Twin(4)
 REACH_MM = 600.0
-STACK_SHARE = {"sheer": 0.18, "lined": 0.22, "blackout": 0.28}
 
 
 def _covered(look: Look, heater: Piece) -> float:
-    """How much of a heater open cloth hangs over, along its wall."""
+    """The widest stretch of a heater that open cloth hangs over on one side."""
     start, end = heater.from_left, heater.from_left + extent(heater, look.lines)[0]
     windows = {window.name for window in look.openings(whats=("window",), wall=heater.wall)}
     covered = 0.0
     for curtain in look.curtains():
         if curtain.window in windows and curtain.hem < heater.height:
-            wide = curtain.panel_width * STACK_SHARE[curtain.cloth] if curtain.stack is None else curtain.stack
-            left, right = curtain.rod_from_left, curtain.rod_from_left + curtain.rod_width
-            for low, high in ((left, left + wide), (right - wide, right)):
-                covered += max(0.0, min(end, high) - max(start, low))
+            covered = max([covered, *(overlap((start, end), cloth) for cloth in cloth_of(curtain))])
     return covered
 
 

@@ -1,15 +1,15 @@
 """A tall piece, or one with drawers, that is not fixed to the wall.
 
-How to measure. Stand a tape beside the piece: height from the floor, depth front to back. It counts as tall
-with drawers from 27 in (690 mm) up, without drawers from 48 in (1220 mm) up or when it is more than three
-times as high as deep. Then feel behind the top for a strap or a bracket.
+How to measure. Stand a tape beside the piece: height from the floor, depth front to back. It counts as tall with
+drawers from 27 in (690 mm) up, without drawers from 48 in (1220 mm) up or when it is more than three times as high
+as deep. Then feel behind the top for a strap or a bracket.
 
-Sound: fixed. Why: a climbing child or one open drawer is enough to tip it. There is no half way, so the
-severity is flat: 1 with children in the home, else 0.5.
+Sound: fixed. Why: a climbing child or one open drawer is enough to tip it. There is no half way, so the severity
+is flat: 1 with children in the home, else 0.5.
 
-Basis: 16 CFR 1261.2 via ASTM F2057-23 for the 27 in of clothing storage (published value S5). Our band leaves
-that row on purpose in two ways: weight and volume are not asked for, because nobody weighs a full dresser,
-and bookcases and cabinets are judged too (common practice).
+Basis: 16 CFR 1261.2 via ASTM F2057-23 for the 27 in of clothing storage (published value S5). Our band leaves that
+row on purpose in two ways: weight and volume are not asked for, because nobody weighs a full dresser, and
+bookcases and cabinets are judged too (common practice).
 """
 
 from __future__ import annotations

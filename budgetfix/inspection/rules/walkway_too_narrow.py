@@ -1,21 +1,21 @@
 """The narrowest place of the widest way between two doors, or from the doors to the seats or a bed.
 
 How to measure. Walk from door to door by the widest way and measure across the narrowest place, between what
-stands on the two sides. Furniture, heaters and chairs pushed in count; rugs and the door openings themselves
-do not. To the seats and beds the way ends 36 in (914 mm) before them.
+stands on the two sides. Furniture, heaters and chairs pushed in count; rugs and the door openings themselves do
+not. To the seats and beds the way ends 36 in (914 mm) before them.
 
-Sound: between doors 32 in (810 mm) or more, or one pinch of 28 in (710 mm) that is no longer than
-24 in (610 mm); to the seats or a bed 24 in (610 mm). Glaring: 18 in (460 mm). Aim: 36 in (910 mm). A home that
-asks for step-free ways is judged by C1 whole, with weight 5 instead of 4: 36 in (915 mm), 32 in (815 mm) over at
-most 24 in (610 mm), pinches at least 48 in (1220 mm) apart. A pinch is as long as the stretch of the way that is
-under the sound width, measured straight across.
+Sound: between doors 32 in (810 mm) or more, or one pinch of 28 in (710 mm) that is no longer than 24 in (610 mm);
+to the seats or a bed 24 in (610 mm). Glaring: 18 in (460 mm). Aim: 36 in (910 mm). A home that asks for step-free
+ways is judged by C1 whole, with weight 5 instead of 4: 36 in (915 mm), 32 in (815 mm) over at most 24 in (610 mm),
+pinches at least 48 in (1220 mm) apart. A pinch is as long as the stretch of the way that is under the sound width,
+measured straight across.
 
-One pinch is charged once: with several doors only as many ways are judged as join them all, and only the best
-way to each seat or bed, under the name of the first door.
+One pinch is charged once: with several doors only as many ways are judged as join them all, and only the best way
+to each seat or bed, under the name of the first door.
 
 Basis: 2010 ADA Standards 403.5.1 (published value C1) for step-free homes. For others the band leaves C1 on
-purpose: 32 in is what a practitioner lets pass at home, between the 24 in of the HUD manual (C15, C16) and the
-36 in of C1; Approved Document M 7.5b (C14) lets a corridor narrow to 750 mm for 2 m in the same spirit.
+purpose: 32 in is what a practitioner lets pass at home, between the 24 in of the HUD manual (C15, C16) and the 36
+in of C1; Approved Document M 7.5b (C14) lets a corridor narrow to 750 mm for 2 m in the same spirit.
 """
 
 from __future__ import annotations

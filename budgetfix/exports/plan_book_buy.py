@@ -1,0 +1,183 @@
+"""The sheet `Buy`: what to buy where, what it costs, what was paid, and what is left."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from xlsxwriter.utility import xl_col_to_name
+from xlsxwriter.workbook import Workbook
+
+from budgetfix.exports import palette
+from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
+from budgetfix.outcome.book import MoneyLine, PlanBook
+
+COLUMNS = (
+    Col("Bought", 9, "mark", yours=True),
+    Col("Product", 27, "strong"),
+    Col("Label size", 15),
+    Col("Accepted range", 15, "quiet"),
+    Col("Second choice", 17, "quiet"),
+    Col("Shop", 16),
+    Col("For", 26, "quiet"),
+    Col("Packs", 7, "whole"),
+    Col("Price each", 11, "money"),
+    Col("Line", 11, "money"),
+    Col("Paid in all", 11, "money", yours=True),
+    Col("Counts as", 11, "money"),
+)
+ALWAYS = ("Bought", "Product", "Shop", "For", "Packs", "Price each", "Line", "Paid in all", "Counts as")
+ON_TOP = ("delivery", "tax")
+"""Lines that come with the others and are not ticked."""
+MONEY, TOTALS = ("Line", "Counts as"), ("planned_total", "real_total")
+"""The two columns that are summed, and the names of their sums."""
+ON_TOP_NOTE = "type 0 if what you paid above holds it"
+
+
+@dataclass(frozen=True, slots=True)
+class BuyAt:
+    """Where other sheets find things: addresses, and how many lines can be ticked."""
+
+    ticks: str
+    ticked_of: int
+
+
+def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
+    """Lay out the sheet; defines the names planned_total, real_total and money_left."""
+    note = f"The pale green cells are yours: tick what is bought, type what you paid in all. Money in {plan.currency}."
+    page = Page(book, styles, "Buy", "What to buy", note, plan.title)
+    lines = _sorted(plan.money)
+    whole = [_values(line, styles) for line in lines]
+    places = kept(COLUMNS, whole, ALWAYS)
+    table = Table(page, [COLUMNS[place] for place in places])
+    seen: dict[str, int] = {}
+    for line, values in zip(lines, whole, strict=True):
+        _row(table, line, [values[place] for place in places], seen)
+    if not lines:
+        table.says("Nothing to buy: everything in this plan is free.")
+    goods = sum(1 for line in lines if line.kind not in ON_TOP)
+    if lines:
+        _yours(table, goods)
+    _sums(table, book, plan, lines)
+    ticks = table.area("Bought", FIRST, FIRST + goods - 1, away=True) if goods else ""
+    return BuyAt(ticks, goods)
+
+
+def _sorted(money: tuple[MoneyLine, ...]) -> list[MoneyLine]:
+    """Goods first, shop by shop as the book has them; delivery and tax at the end."""
+    return sorted(money, key=lambda line: line.kind in ON_TOP)
+
+
+def _values(line: MoneyLine, styles: Styles) -> list[Value]:
+    what = "; ".join(line.tasks) if line.kind not in ON_TOP else ON_TOP_NOTE
+    name = f"{line.name} (example price)" if line.example else line.name
+    days = f"comes {line.lead_days} days after the order" if line.lead_days else ""
+    price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
+    return [
+        None,
+        name,
+        line.label,
+        line.accepts,
+        line.second_choice,
+        line.shop_name,
+        "; ".join(part for part in (what, days) if part),
+        line.packs,
+        price,
+        styles.amount(line.line_minor),
+        None,
+        styles.amount(line.line_minor),
+    ]
+
+
+def _row(table: Table, line: MoneyLine, values: list[Value], seen: dict[str, int]) -> None:
+    row, at = table.next_row + 1, {heading: xl_col_to_name(place) for heading, place in table.at.items()}
+    amount = values[table.at["Line"] - 1]
+    assert isinstance(amount, float)
+    if (line.packs or 0) * (line.unit_price_minor or 0) == line.line_minor != 0:
+        product = f"{at['Packs']}{row}*{at['Price each']}{row}"
+        values[table.at["Line"] - 1] = Formula(f"=ROUND({product},{table.page.styles.digits})", amount)
+    paid, plain = f"{at['Paid in all']}{row}", f"{at['Line']}{row}"
+    values[table.at["Counts as"] - 1] = Formula(f"=IF(ISNUMBER({paid}),{paid},{plain})", amount)
+    id = f"{line.kind}:{line.product or line.name}" + (f"@{line.shop}" if line.shop else "")
+    seen[id] = seen.get(id, 0) + 1
+    plain_look: dict[str, object] = {"bg_color": palette.WHITE, "bold": False}
+    no_tick = (lambda heading: plain_look if heading == "Bought" else {}) if line.kind in ON_TOP else None
+    table.row(id if seen[id] == 1 else f"{id}#{seen[id]}", values, look=no_tick)
+
+
+def _yours(table: Table, goods: int) -> None:
+    """What the user's cells take, and how a row looks once it is ticked or dearer than planned."""
+    page, styles = table.page, table.page.styles
+    if goods:
+        page.sheet.data_validation(
+            table.area("Bought", FIRST, FIRST + goods - 1),
+            {"validate": "list", "source": [TICK], "ignore_blank": True, "show_error": False},
+        )
+    paid = table.area("Paid in all")
+    page.sheet.data_validation(
+        paid,
+        {
+            "validate": "decimal",
+            "criteria": ">=",
+            "value": 0,
+            "error_title": "What did you pay?",
+            "error_message": "Type the sum on the receipt, as a number.",
+        },
+    )
+    wanted = ("Bought", "Line", "Paid in all")
+    bought, cost, typed = (f"${xl_col_to_name(table.at[heading])}{FIRST + 1}" for heading in wanted)
+    over = styles.bare(
+        bold=True, font_color=palette.WARN, bg_color=palette.WARN_GROUND, num_format=f'"▲ "{styles.money}'
+    )
+    page.sheet.conditional_format(
+        paid, {"type": "formula", "criteria": f"=AND(ISNUMBER({typed}),{typed}>{cost})", "format": over}
+    )
+    struck = styles.bare(font_strikeout=True, font_color=palette.QUIET)
+    through = page.span(table.at["Product"], FIRST, table.last).split(":")[0]
+    line = page.span(table.at["Line"], FIRST, table.last).split(":")[1]
+    page.sheet.conditional_format(
+        f"{through}:{line}", {"type": "formula", "criteria": f'={bought}<>""', "format": struck}
+    )
+
+
+def _sums(table: Table, book: Workbook, plan: PlanBook, lines: list[MoneyLine]) -> None:
+    """Sums by shop, the total, and what is left of the budget."""
+    table.next_row += 1 if lines else 0
+    last, amount = table.next_row - 2, table.page.styles.amount
+    shops = list(dict.fromkeys(line.shop_name for line in lines))
+    for shop in sorted(shops, key=lambda name: (not name, shops.index(name))) if len(shops) > 1 else []:
+        spent = amount(sum(line.line_minor for line in lines if line.shop_name == shop))
+        _sum_row(table, shop or "No shop", [_by_shop(table, heading, shop, last, spent) for heading in MONEY])
+    whole = [f"=SUM({table.area(heading, FIRST, last)})" if lines else "=0" for heading in MONEY]
+    row = _sum_row(table, "Total", [Formula(text, amount(plan.spent_minor)) for text in whole], strong=True)
+    for name, heading in zip(TOTALS, MONEY, strict=True):
+        book.define_name(name, "=" + table.page.ref(row, table.at[heading], away=True))
+    if plan.budget_minor is None:
+        return
+    _sum_row(table, "Budget", [Formula("=budget", amount(plan.budget_minor))] * 2)
+    if plan.held_back_minor:
+        _sum_row(table, "Held back", [Formula("=held_back", amount(plan.held_back_minor))] * 2)
+    left = amount(plan.budget_minor - plan.held_back_minor - plan.spent_minor)
+    row = _sum_row(table, "Left", [Formula(f"=budget-held_back-{name}", left) for name in TOTALS], strong=True)
+    book.define_name("money_left", "=" + table.page.ref(row, table.at["Counts as"], away=True))
+
+
+def _by_shop(table: Table, heading: str, shop: str, last: int, value: float) -> Formula:
+    """By exact text: SUMIF would take a shop named `>5` or `a*` for a condition."""
+    name = table.page.ref(table.next_row, table.at["For"]) if shop else '""'
+    shops, sums = table.area("Shop", FIRST, last), table.area(heading, FIRST, last)
+    return Formula(f"=SUMPRODUCT(--EXACT({shops},{name}),{sums})", value)
+
+
+def _sum_row(table: Table, label: str, values: list[Formula], strong: bool = False) -> int:
+    page, row = table.page, table.next_row
+    edge: dict[str, object] = {"bold": strong, "bottom": 1, "bottom_color": palette.LINE}
+    if strong:
+        edge |= {"top": 1, "top_color": palette.TEAL, "bg_color": palette.STRAW}
+    for place in range(table.at["For"], table.at["Counts as"] + 1):
+        page.put(row, place, None, page.styles("", **edge))
+    page.put(row, table.at["For"], label, page.styles("text", **edge))
+    for heading, value in zip(MONEY, values, strict=True):
+        page.put(row, table.at[heading], value, page.styles("money", **edge))
+    page.sheet.set_row(row, 18)
+    table.next_row += 1
+    return row

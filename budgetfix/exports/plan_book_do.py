@@ -1,0 +1,181 @@
+"""The sheet `Do`: every step in working order, by session, with room for ticks and real minutes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from xlsxwriter.utility import xl_col_to_name
+from xlsxwriter.workbook import Workbook
+
+from budgetfix.exports import palette
+from budgetfix.exports.lettering import clock, day, span
+from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
+from budgetfix.outcome.book import PlanBook, SessionRow, Task
+
+COLUMNS = (
+    Col("Done", 7, "mark", yours=True),
+    Col("Session", 9, "mark"),
+    Col("When", 12),
+    Col("Step", 25, "strong"),
+    Col("What to do", 36),
+    Col("People", 8, "mark"),
+    Col("Who", 10, "quiet"),
+    Col("Minutes", 9, "whole"),
+    Col("If it goes badly", 9, "whole"),
+    Col("Real minutes", 9, "whole", yours=True),
+    Col("Tools", 15, "quiet"),
+    Col("Done when", 20),
+    Col("Mind", 24, "warn"),
+)
+ALWAYS = ("Done", "Step", "What to do", "People", "Minutes", "Real minutes")
+
+
+@dataclass(frozen=True, slots=True)
+class DoAt:
+    """Where other sheets find the ticks and the real minutes; empty when there is nothing to do."""
+
+    ticks: str
+    steps: int
+    real: str
+    people: str
+
+
+def do_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> DoAt:
+    """Lay out the sheet."""
+    note = "The pale green cells are yours: tick what is done, type the minutes that it really took."
+    page = Page(book, styles, "Do", "What to do, in this order", note, plan.title)
+    sessions = {row.number: row for row in plan.sessions or ()}
+    whole = [_values(task, sessions.get(task.session or 0)) for task in plan.tasks]
+    places = kept(COLUMNS, whole, ALWAYS)
+    table = Table(page, [COLUMNS[place] for place in places])
+    before: int | None = None
+    for number, (task, values) in enumerate(zip(plan.tasks, whole, strict=True)):
+        begins = number > 0 and task.session != before
+        table.row(f"{task.candidate}#{task.step}", [values[place] for place in places], look=_edge if begins else None)
+        before = task.session
+    if not plan.tasks:
+        table.says("Nothing to do.")
+        return DoAt("", 0, "", "")
+    _yours(table)
+    at = DoAt(
+        table.area("Done", away=True),
+        len(plan.tasks),
+        table.area("Real minutes", away=True),
+        table.area("People", away=True),
+    )
+    _sums(table, plan)
+    return at
+
+
+def _edge(heading: str) -> dict[str, object]:
+    """A session begins with a line above."""
+    return {"top": 2, "top_color": palette.TEAL} if heading else {}
+
+
+def _when(row: SessionRow | None) -> str:
+    if row is None or row.on is None:
+        return ""
+    return f"{day(row.on)}, {clock(row.start_minute)}"
+
+
+def _values(task: Task, session: SessionRow | None) -> list[Value]:
+    part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
+    return [
+        None,
+        task.session,
+        _when(session),
+        task.name + part,
+        task.text if task.text != task.name else "",
+        task.people,
+        ", ".join(task.who),
+        task.minutes,
+        task.high if task.high > task.minutes else None,
+        None,
+        ", ".join(task.tools),
+        task.done_when,
+        " ".join(task.cares),
+    ]
+
+
+def _yours(table: Table) -> None:
+    page, styles = table.page, table.page.styles
+    page.sheet.data_validation(
+        table.area("Done"), {"validate": "list", "source": [TICK], "ignore_blank": True, "show_error": False}
+    )
+    real = table.area("Real minutes")
+    page.sheet.data_validation(
+        real,
+        {
+            "validate": "integer",
+            "criteria": ">=",
+            "value": 0,
+            "error_title": "How long did it take?",
+            "error_message": "Type whole minutes, as a number.",
+        },
+    )
+    cells = {heading: f"${xl_col_to_name(place)}{FIRST + 1}" for heading, place in table.at.items()}
+    most = f"MAX({cells['Minutes']},{cells.get('If it goes badly', '0')})"
+    typed = cells["Real minutes"]
+    over = styles.bare(bold=True, font_color=palette.WARN, bg_color=palette.WARN_GROUND, num_format='"▲ "#,##0_)')
+    page.sheet.conditional_format(
+        real, {"type": "formula", "criteria": f"=AND(ISNUMBER({typed}),{typed}>{most})", "format": over}
+    )
+    struck = styles.bare(font_strikeout=True, font_color=palette.QUIET)
+    before = table.at["Real minutes"] - 1
+    page.sheet.conditional_format(
+        FIRST, 2, table.last, before, {"type": "formula", "criteria": f'={cells["Done"]}<>""', "format": struck}
+    )
+
+
+def _sums(table: Table, plan: PlanBook) -> None:
+    """Minutes by session, every person's counted: planned, and really worked so far."""
+    last = table.last
+    table.next_row += 1
+    named: dict[str, Value] = {"Step": "Every person's minutes", "Minutes": "Planned", "Real minutes": "So far"}
+    _row(table, named, heading=True)
+    for row in plan.sessions or ():
+        tasks = [task for task in plan.tasks if task.session == row.number]
+        if tasks:
+            _session(table, row, tasks, last)
+    worked = sum(task.minutes * task.people for task in plan.tasks)
+    people = table.area("People", FIRST, last)
+    made: dict[str, Value] = {
+        "Step": "All of it",
+        "Minutes": Formula(f"=SUMPRODUCT({table.area('Minutes', FIRST, last)},{people})", worked),
+        "Real minutes": Formula(f"=SUMPRODUCT({table.area('Real minutes', FIRST, last)},{people})", 0),
+    }
+    _row(table, made, strong=True)
+
+
+def _session(table: Table, row: SessionRow, tasks: list[Task], last: int) -> None:
+    this = table.page.ref(table.next_row, table.at["Session"])
+    which = f"--({table.area('Session', FIRST, last)}={this})"
+    people = table.area("People", FIRST, last)
+    worked = sum(task.minutes * task.people for task in tasks)
+    extra = row.minutes_used - worked
+    words = f"{span(row.minutes_used)} of {span(row.minutes_available)}"
+    made: dict[str, Value] = {
+        "Session": row.number,
+        "Step": _when(row) or f"Session {row.number}",
+        "What to do": f"{words}, {span(extra)} of it setting up" if extra > 0 else words,
+        "Minutes": Formula(f"=SUMPRODUCT({which},{table.area('Minutes', FIRST, last)},{people})", worked),
+        "Real minutes": Formula(f"=SUMPRODUCT({which},{table.area('Real minutes', FIRST, last)},{people})", 0),
+    }
+    _row(table, made)
+
+
+def _row(table: Table, values: dict[str, Value], heading: bool = False, strong: bool = False) -> None:
+    page, row = table.page, table.next_row
+    edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.TEAL if heading else palette.LINE}
+    if heading or strong:
+        edge["bold"] = True
+    if heading:
+        edge["font_color"] = palette.TEAL
+    if strong:
+        edge |= {"bg_color": palette.STRAW, "top": 1, "top_color": palette.TEAL}
+    for place in range(2, table.at["Real minutes"] + 1):
+        column = table.columns[place - 1]
+        look = "mark" if column.heading == "Session" else column.look if column.look == "whole" else "text"
+        page.put(row, place, values.get(column.heading), page.styles(look, **edge))
+    page.sheet.set_row(row, 18)
+    table.next_row += 1

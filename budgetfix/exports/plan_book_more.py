@@ -1,0 +1,118 @@
+"""The sheets `Left out` and `What more buys`: why not this, and what another sum of money would bring."""
+
+from __future__ import annotations
+
+from xlsxwriter.utility import xl_col_to_name
+from xlsxwriter.workbook import Workbook
+
+from budgetfix.exports import palette
+from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value
+from budgetfix.outcome.book import LeftOutRow, MorePlan, PlanBook
+
+LEFT_OUT = (
+    Col("Remedy", 46, "strong"),
+    Col("Costs", 12, "money"),
+    Col("Minutes", 10, "whole"),
+    Col("Would add", 11, "whole"),
+    Col("Why not now", 62, "quiet"),
+)
+MORE = (
+    Col("Spend", 13, "money"),
+    Col("Points fixed", 12, "whole"),
+    Col("Against this plan", 13, "gain"),
+    Col("Hazards left", 13, "whole"),
+    Col("Minutes", 11, "whole"),
+    Col("What changes", 76, "quiet"),
+)
+THIS = "◆ this plan"
+NAME = "What more buys"
+
+
+def left_out_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
+    """Lay out `Left out`."""
+    note = "Nothing here is wrong: it did less for the same money and time, or it did not fit."
+    page = Page(book, styles, "Left out", "What was left out, and why", note, plan.title)
+    table = Table(page, LEFT_OUT)
+    for row in plan.left_out:
+        table.row(row.id, _left_out(row, styles))
+    if not plan.left_out:
+        table.says("Nothing was left out.")
+
+
+def _left_out(row: LeftOutRow, styles: Styles) -> list[Value]:
+    return [row.name, styles.amount(row.cost_minor), row.minutes, row.would_add, row.why]
+
+
+def more_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
+    """Lay out `What more buys`, with its chart on the same printed page."""
+    note = "Each row is the best plan found for that much money and the same hours."
+    page = Page(book, styles, NAME, "What more money would buy, and less", note, plan.title)
+    page.sheet.fit_to_pages(1, 1)
+    table = Table(page, MORE)
+    this = next((FIRST + at for at, row in enumerate(plan.more) if row.this_one), None)
+    for row in plan.more:
+        tint = _this_look if row.this_one else None
+        table.row(f"{row.spent_minor}", _more(table, row, plan, this), look=tint)
+    if not plan.more:
+        table.says("No other sums of money were tried.")
+        return
+    _chart(book, table, plan)
+
+
+def _this_look(heading: str) -> dict[str, object]:
+    return {"bg_color": palette.STRAW, "bold": True, "font_color": palette.TEAL} if heading else {}
+
+
+def _more(table: Table, row: MorePlan, plan: PlanBook, this: int | None) -> list[Value]:
+    points = xl_col_to_name(table.at["Points fixed"])
+    gain = row.improvement - plan.improvement
+    against: Value = gain
+    if this is not None:
+        own = table.page.ref(this, table.at["Points fixed"])
+        against = Formula(f"={points}{table.next_row + 1}-{own}", gain)
+    changes = [f"with {' · '.join(row.with_)}"] if row.with_ else []
+    changes += [f"without {' · '.join(row.without)}"] if row.without else []
+    words = THIS if row.this_one else "; ".join(changes) or "the same remedies, done otherwise"
+    return [
+        table.page.styles.amount(row.spent_minor),
+        row.improvement,
+        against,
+        row.hazards_after,
+        row.minutes,
+        words,
+    ]
+
+
+def _shown(table: Table) -> str:
+    return table.page.styles.money.removesuffix("_)")
+
+
+def _chart(book: Workbook, table: Table, plan: PlanBook) -> None:
+    """Bars from the top down, cheapest first; this plan's in a colour and a border of its own."""
+    chart = book.add_chart({"type": "bar"})
+    spend, points = (table.area(heading, away=True) for heading in ("Spend", "Points fixed"))
+    fills = [
+        {"fill": {"color": palette.TEAL}, "border": {"color": palette.INK, "width": 1.5}}
+        if row.this_one
+        else {"fill": {"color": palette.BAR}}
+        for row in plan.more
+    ]
+    font = {"name": "Arial", "size": 10, "color": palette.INK}
+    chart.add_series(
+        {
+            "name": "Points fixed",
+            "categories": f"={spend}",
+            "values": f"={points}",
+            "points": fills,
+            "gap": 40,
+            "data_labels": {"value": True, "font": font, "num_format": "#,##0"},
+        }
+    )
+    chart.set_title({"name": "Points fixed by what is spent", "name_font": {**font, "size": 12, "color": palette.TEAL}})
+    chart.set_legend({"none": True})
+    chart.set_y_axis({"reverse": True, "num_format": _shown(table), "num_font": font, "line": {"color": palette.LINE}})
+    chart.set_x_axis({"visible": False, "min": 0, "major_gridlines": {"visible": False}})
+    chart.set_chartarea({"border": {"color": palette.LINE}})
+    chart.set_size({"width": 760, "height": 90 + 30 * len(plan.more)})
+    options = {"description": "Bars: points fixed by the best plan for each sum of money", "object_position": 3}
+    table.page.sheet.insert_chart(table.next_row + 1, 1, chart, options)

@@ -1,0 +1,216 @@
+"""The sheet `Summary`: five tiles, the figures, two bars, what to mind, and the three plans."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from xlsxwriter.workbook import Workbook
+
+from budgetfix.exports import palette
+from budgetfix.exports.lettering import count, lines_on_paper
+from budgetfix.exports.plan_book_buy import BuyAt
+from budgetfix.exports.plan_book_do import DoAt
+from budgetfix.exports.plan_book_faults import FaultsAt, state_words
+from budgetfix.exports.plan_book_page import AIR_POINTS, LINE_POINTS, Formula, Page, Styles, Value
+from budgetfix.outcome.book import PlanBook, Sums
+
+WIDE, GAP = 19.0, 1.5
+PLACES = (1, 3, 5, 7, 9)
+"""Columns of the tiles; the ones between are gaps."""
+LAST = PLACES[-1]
+SHEET_WIDTH = WIDE * len(PLACES) + GAP * (len(PLACES) - 1)
+BLOCKS = 46
+
+
+@dataclass(frozen=True, slots=True)
+class Links:
+    """Where the other sheets keep what the tiles count."""
+
+    buy: BuyAt
+    do: DoAt
+    faults: FaultsAt
+
+
+def summary_page(book: Workbook, styles: Styles, plan: PlanBook) -> Page:
+    """The first sheet, still empty: it stands first, and is filled when the others are laid out."""
+    page = Page(book, styles, "Summary", plan.title, verdict(plan), plan.title)
+    page.sheet.set_portrait()
+    for place in range(1, LAST + 1):
+        page.sheet.set_column(place, place, WIDE if place in PLACES else GAP)
+    return page
+
+
+def verdict(plan: PlanBook) -> str:
+    """One sentence: how good this plan is, and how sure that is."""
+    money = "no limit of money" if plan.budget_minor is None else "this money"
+    hours = "no limit of hours" if plan.sessions is None else "these hours"
+    room = f"{plan.room_words}. " if plan.room_words else ""
+    if plan.proven:
+        tried = count(plan.candidates, "remedy", "remedies")
+        return f"{room}No other set of these {tried} takes away more, with {money} and {hours}."
+    more = plan.bound - plan.improvement
+    best = f"at best {count(more, 'point')} more exist" if more > 0 else "its points cannot be beaten"
+    return f"{room}Stopped after {plan.seconds_limit:g} s, not proven: {best}."
+
+
+def fill_summary(page: Page, plan: PlanBook, links: Links) -> None:
+    """Tiles, figures, bars, cautions, the three plans, how to use the book."""
+    _tiles(page, plan, links)
+    row = _figures(page, plan, links, 6)
+    row = _bars(page, plan, row + 1)
+    row = _plans(page, plan, row + 1)
+    row = _lines(page, row + 1, "What to mind", [f"! {care}" for care in plan.cautions], palette.WARN)
+    row = _lines(page, row + (1 if plan.cautions else 0), "Good to know", list(plan.notes), palette.INK)
+    _lines(page, row + (1 if plan.notes else 0), "How to use this book", HOW, palette.INK)
+
+
+HOW = [
+    "The pale green cells on Buy and Do are yours; all else is worked out from them.",
+    "Buy: tick what is bought, and type what you paid in all. Do: tick what is done, and type the real minutes.",
+    "A book with your ticks in it is never written over.",
+    "Local codes, your lease and licensed trades come before anything that is said here.",
+]
+
+
+def _tiles(page: Page, plan: PlanBook, links: Links) -> None:
+    faults = [row for row in plan.faults if row.state != "new"]
+    fixed = sum(1 for row in faults if row.state == "fixed")
+    share: Value = "none found"
+    if faults:
+        states = links.faults.states
+        known = f'(ROWS({states})-COUNTIF({states},"{state_words("new")}"))'
+        share = Formula(f'=COUNTIF({states},"{state_words("fixed")}")/{known}', fixed / len(faults))
+    tiles: list[tuple[str, Value, str]] = [
+        ("Faults fixed", share, "0%"),
+        ("Hazards left", f"{plan.hazards_after} of {plan.hazards_before}" if plan.hazards_before else "none", ""),
+        _money_tile(page, plan),
+        ("Bought", _ticked(links.buy.ticks, links.buy.ticked_of), ""),
+        ("Done", _ticked(links.do.ticks, links.do.steps), ""),
+    ]
+    page.sheet.set_row(3, 20)
+    page.sheet.set_row(4, 32)
+    for place, (label, value, shown) in zip(PLACES, tiles, strict=True):
+        ground: dict[str, object] = {"bg_color": palette.STRAW, "indent": 1, "align": "left"}
+        page.put(3, place, label, page.styles("", font_color=palette.QUIET, font_size=9, **ground))
+        big: dict[str, object] = {"font_size": 17, "bold": True, "font_color": palette.TEAL, "shrink": True, **ground}
+        page.put(4, place, value, page.styles("", num_format=shown, **big) if shown else page.styles("", **big))
+
+
+def _money_tile(page: Page, plan: PlanBook) -> tuple[str, Value, str]:
+    shown = page.styles.money.removesuffix("_)")
+    if plan.budget_minor is None:
+        return "Spent", Formula("=real_total", page.styles.amount(plan.spent_minor)), shown
+    left = plan.budget_minor - plan.held_back_minor - plan.spent_minor
+    return "Money left", Formula("=money_left", page.styles.amount(left)), shown
+
+
+def _ticked(ticks: str, of: int) -> Value:
+    if not of:
+        return "nothing to"
+    return Formula(f'=COUNTA({ticks})&" of "&ROWS({ticks})', f"0 of {of}")
+
+
+def _head(page: Page, row: int, words: str) -> int:
+    page.sheet.set_row(row, 20)
+    for place in range(1, LAST + 1):
+        page.put(row, place, None, page.styles("", bottom=2, bottom_color=palette.TEAL))
+    look = page.styles("", bold=True, font_size=12, font_color=palette.TEAL, bottom=2, bottom_color=palette.TEAL)
+    page.put(row, 1, words, look)
+    return row + 1
+
+
+def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
+    row = _head(page, row, "In numbers")
+    amount = page.styles.amount
+    if plan.budget_minor is not None:
+        row = _figure(page, row, "Budget", amount(plan.budget_minor), "money", name="budget")
+        row = _figure(page, row, "Held back", amount(plan.held_back_minor), "money", name="held_back")
+    spent = amount(plan.spent_minor)
+    row = _figure(page, row, "Planned to spend", Formula("=planned_total", spent), "money")
+    row = _figure(page, row, "Spent or promised, at real prices", Formula("=real_total", spent), "money")
+    row = _figure(page, row, "Points before, safety apart", plan.points_before, "whole", name="points before")
+    row = _figure(page, row, "Points after", plan.points_after, "whole", name="points after")
+    worked = sum(task.minutes * task.people for task in plan.tasks)
+    row = _figure(page, row, "Planned work, minutes of every person", worked, "whole")
+    real: Value = 0
+    if links.do.steps:
+        real = Formula(f"=SUMPRODUCT({links.do.real},{links.do.people})", 0)
+    return _figure(page, row, "Real work so far", real, "whole")
+
+
+def _figure(page: Page, row: int, label: str, value: Value, look: str, name: str = "") -> int:
+    edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.LINE}
+    for place in range(1, PLACES[2] + 1):
+        page.put(row, place, None, page.styles("", **edge))
+    page.put(row, 1, label, page.styles("", **edge))
+    page.put(row, PLACES[2], value, page.styles(look, bold=True, **edge))
+    if name:
+        page.names[name] = page.ref(row, PLACES[2], away=True)
+    page.sheet.set_row(row, 18)
+    return row + 1
+
+
+def _bars(page: Page, plan: PlanBook, row: int) -> int:
+    row = _head(page, row, "Points before and after")
+    top = max(plan.points_before, plan.points_after, 1)
+    for word, points, color in (
+        ("Before", plan.points_before, palette.WARN),
+        ("After", plan.points_after, palette.TEAL),
+    ):
+        source = page.names["points " + word.lower()]
+        blocks = -(-points * BLOCKS // top)
+        made = Formula(f'=REPT("█",ROUNDUP({source}/{top}*{BLOCKS},0))&"  "&TEXT({source},"#,##0")',
+                       f"{'█' * blocks}  {points:,}")  # fmt: skip
+        page.put(row, 1, word, page.styles(""))
+        page.put(row, 3, made, page.styles("", font_color=color))
+        page.sheet.set_row(row, 18)
+        row += 1
+    return row
+
+
+def _plans(page: Page, plan: PlanBook, row: int) -> int:
+    row = _head(page, row, "Three plans")
+    edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.LINE}
+    heads = ("Plan", "Spend", "Points fixed", "Hazards left", "Minutes")
+    for place, head in zip(PLACES, heads, strict=True):
+        side: dict[str, object] = {} if head == "Plan" else {"align": "right", "num_format": "@_)"}
+        page.put(row, place, head, page.styles("", font_color=palette.QUIET, font_size=9, **side))
+    row += 1
+    for name, sums in (("Best (this book)", plan.best), ("Recommended", plan.recommended), ("Free", plan.free)):
+        for place in range(1, LAST + 1):
+            page.put(row, place, None, page.styles("", **edge))
+        page.put(row, 1, name, page.styles("", bold=True, **edge))
+        for place, (value, look) in zip(PLACES[1:], _sums(page, sums), strict=True):
+            page.put(row, place, value, page.styles(look, **edge))
+        page.sheet.set_row(row, 18)
+        row += 1
+    note = "Recommended: the least money for nine tenths of the best plan's effect, with the same hazards gone."
+    page.put(row, 1, note, page.styles("", font_color=palette.QUIET, font_size=9))
+    return row + 1
+
+
+def _sums(page: Page, sums: Sums | None) -> tuple[tuple[Value, str], ...]:
+    if sums is None:
+        return (("none found", "quiet"), (None, ""), (None, ""), (None, ""))
+    return (
+        (page.styles.amount(sums.spent_minor), "money"),
+        (sums.improvement, "whole"),
+        (sums.hazards_after, "whole"),
+        (sums.minutes, "whole"),
+    )
+
+
+def _lines(page: Page, row: int, head: str, lines: list[str], color: str) -> int:
+    if not lines:
+        return row
+    row = _head(page, row, head)
+    for line in lines:
+        look = page.styles("", text_wrap=True, font_color=color)
+        page.sheet.merge_range(row, 1, row, LAST, "", look)
+        page.put(row, 1, line, look)
+        page.sheet.set_row(row, lines_on_paper(line, SHEET_WIDTH) * LINE_POINTS + AIR_POINTS)
+        row += 1
+    return row
+
+
+__all__ = ["Links", "fill_summary", "summary_page", "verdict"]

@@ -1,0 +1,166 @@
+"""The terminal's words for a plan: 79 columns, nothing that needs color."""
+
+from __future__ import annotations
+
+from budgetfix.base.money import write_money
+from budgetfix.exports.lettering import day
+from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
+from budgetfix.outcome.book import PlanBook, SessionRow, Sums, Task
+
+LEFT_OUT_SHOWN = 4
+CARE, NAME = "!", 44
+
+
+def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -> str:
+    """Verdict, steps by session, what to buy, what was left out, the proof, what more would do."""
+    lines = _verdict(book)
+    lines += _steps(book) if book.tasks else ["", "The best plan is to do nothing: no candidate fits and helps."]
+    lines += ["", *_buy(book)] if book.tasks else []
+    lines += _left_out(book)
+    lines += ["", *_proof(book), *_three(book), *_more(book)]
+    lines += [line for note in book.notes for line in wrapped(f"NOTE  {note}", 6)]
+    lines += ["", *wrapped(f"Wrote {', '.join(files)}", 2)] if files else []
+    return plain("\n".join(lines), unicode)
+
+
+def _money(book: PlanBook, minor: int) -> str:
+    return "free" if minor == 0 else write_money(minor, book.currency)
+
+
+def _verdict(book: PlanBook) -> list[str]:
+    budget = "no limit of money" if book.budget_minor is None else (
+        f"{write_money(book.budget_minor, book.currency)} {book.currency} to spend"
+    )  # fmt: skip
+    held = f" ({write_money(book.held_back_minor, book.currency)} of it held back)" if book.held_back_minor else ""
+    hours = "no limit of hours"
+    if book.sessions is not None:
+        minutes = sum(row.minutes_available for row in book.sessions)
+        count = len(book.sessions)
+        hours = f"{hours_words(minutes)} in {count} session{'' if count == 1 else 's'}"
+    crew = f", {len(book.people)} people" if len(book.people) > 1 else ""
+    before, after = book.points_before, book.points_after
+    return [
+        *wrapped(f"{book.title}: {budget}{held}, {hours}{crew}.", 2),
+        "",
+        f"  before  {left(bar(before, max(before, after)), 40)} {right(f'{before:,}', 7)} points",
+        f"  after   {left(bar(after, max(before, after)), 40)} {right(f'{after:,}', 7)} points",
+        f"          {_gone(book)}",
+    ]
+
+
+def _gone(book: PlanBook) -> str:
+    faults = [row for row in book.faults if not row.safety and row.state != "new"]
+    fixed = sum(1 for row in faults if row.state == "fixed")
+    words = f"{fixed} of {len(faults)} faults go"
+    if book.hazards_before:
+        words += f"; hazards: {book.hazards_before} before, {book.hazards_after} after"
+    new = sum(1 for row in book.faults if row.state == "new")
+    return words + (f"; {new} new, see below" if new else "")
+
+
+def _row(number: str, what: str, marks: str, minutes: str, cost: str, worth: str) -> str:
+    """One line of the table; a long figure takes its room from the words."""
+    figures = f"{marks:<2} {minutes:>6} {cost:>8} {worth:>6}"
+    return f"{number:>4}  {left(what, WIDTH - 7 - len(figures))} {figures}".rstrip()
+
+
+def _steps(book: PlanBook) -> list[str]:
+    lines = ["", _row("step", "what to do", "", "min", "cost", "worth")]
+    sessions = {row.number: row for row in book.sessions or ()}
+    current: int | None = None
+    for number, task in enumerate(book.tasks, start=1):
+        if task.session != current and task.session is not None:
+            current = task.session
+            lines.append(f"  {_session_words(sessions[current])}")
+        lines.append(_step(book, number, task))
+    minutes = sum(task.minutes * task.people for task in book.tasks)
+    lines.append(_row("", "", "", f"{minutes:,}", _money(book, book.spent_minor), ""))
+    if any(task.cares or task.people > 1 for task in book.tasks):
+        lines.append(f"      {CARE} take care: read Mind in the task list   2 two people, minutes each")
+    return lines
+
+
+def _session_words(row: SessionRow) -> str:
+    on = f", {day(row.on)}" if row.on is not None else ""
+    return f"Session {row.number}{on}: {hours_words(row.minutes_used)} of {hours_words(row.minutes_available)}"
+
+
+def _step(book: PlanBook, number: int, task: Task) -> str:
+    part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
+    marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "")
+    cost = _money(book, task.cost_minor) if task.step == 1 and not task.candidate.startswith("errand:") else ""
+    worth = f"{task.worth:,}" if task.worth else ""
+    return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)
+
+
+def _buy(book: PlanBook) -> list[str]:
+    if not book.money:
+        return ["BUY   nothing: everything in this plan is free."]
+    sums: dict[str, int] = {}
+    for line in book.money:
+        place = line.shop_name or {"tool": "tools", "hire": "hire"}.get(line.kind, "other")
+        sums[place] = sums.get(place, 0) + line.line_minor
+    parts = [f"{place} {write_money(total, book.currency)}" for place, total in sorted(sums.items())]
+    spent = write_money(book.spent_minor, book.currency)
+    rest = ""
+    if book.budget_minor is not None:
+        rest = f", {write_money(book.budget_minor - book.held_back_minor - book.spent_minor, book.currency)} left"
+    return wrapped(f"BUY   {', '.join(parts)}: {spent} in all{rest}", 6)
+
+
+def _left_out(book: PlanBook) -> list[str]:
+    useful = [row for row in book.left_out if row.would_add and row.would_add > 0][:LEFT_OUT_SHOWN]
+    if not useful:
+        return []
+    lines = [line for row in useful for line in wrapped(f"      {row.name}: {row.would_add:,} points; {row.why}", 8)]
+    return ["", "LEFT OUT", *lines]
+
+
+def _proof(book: PlanBook) -> list[str]:
+    means = []
+    if book.budget_minor is not None:
+        means.append(f"{write_money(book.budget_minor - book.held_back_minor, book.currency)} {book.currency}")
+    if book.sessions is not None:
+        means.append("these sessions")
+    within = f" within {' and '.join(means)}" if means else ""
+    if not book.proven:
+        more = book.bound - book.improvement
+        return wrapped(f"STOPPED after {book.seconds_limit:g} s: at most {more:,} points more exist.", 6)
+    said = f"PROOF no other set of these {book.candidates} remedies takes away more{within}."
+    return [*wrapped(said, 6), *_again(book)]
+
+
+def _again(book: PlanBook) -> list[str]:
+    new = [row for row in book.faults if row.state == "new"]
+    words = "nothing new" if not new else "new: " + ", ".join(f"{row.title} ({row.subject})" for row in new)
+    measured = any(not row.listed for row in book.faults)
+    return wrapped(f"      The changed room was inspected again: {words}.", 6) if measured else []
+
+
+def _three(book: PlanBook) -> list[str]:
+    lines = [f"PLANS {left('best', 13)}{_sums(book, book.best)}"]
+    if book.recommended is not None:
+        lines.append(f"      {left('recommended', 13)}{_sums(book, book.recommended)}")
+    if book.free is not None:
+        lines.append(f"      {left('free', 13)}{_sums(book, book.free)}")
+    return lines
+
+
+def _sums(book: PlanBook, sums: Sums) -> str:
+    hazards = f", hazards left {sums.hazards_after}" if book.hazards_before else ""
+    spent, hours = _money(book, sums.spent_minor), hours_words(sums.minutes)
+    return f"{spent:>9}  {sums.improvement:>6,} points  {hours}{hazards}"
+
+
+def _more(book: PlanBook) -> list[str]:
+    here = (book.hazards_after, -book.improvement)
+    dearer = [row for row in book.more if row.spent_minor > book.spent_minor]
+    better = [row for row in dearer if (row.hazards_after, -row.improvement) < here]
+    if not better:
+        return []
+    row = min(better, key=lambda row: row.spent_minor)
+    words = f"{row.improvement - book.improvement:+,} points"
+    if row.hazards_after < book.hazards_after:
+        words += f", {book.hazards_after - row.hazards_after} hazards fewer"
+    with_ = f" (with {', '.join(row.with_)})" if row.with_ else ""
+    return wrapped(f"MORE  {write_money(row.spent_minor, book.currency)} would change that by {words}{with_}.", 6)

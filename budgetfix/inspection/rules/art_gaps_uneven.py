@@ -1,0 +1,43 @@
+"""Pictures in a row with different gaps.
+
+How to measure. The gaps between neighbours, in rows of three or more.
+
+Sound: 1/2 in (15 mm) between widest and narrowest. Aim: 0. Glaring: 3 in (75). Why: a row is a rhythm.
+
+Basis: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.art import gaps, group_names, group_of, in_row
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    group = group_of(look, subject)
+    if group is None or len(group.frames) < 3 or not in_row(group):
+        return None
+    between = gaps(group)
+    return Measured(max(between) - min(between), give=tape_give(*between[:2]))
+
+
+RULE = Rule(
+    slug="art-gaps-uneven",
+    title="Gaps between pictures uneven",
+    measures="spread of the gaps in a row",
+    how="Measure every gap between neighbours.",
+    unit="mm",
+    band=Band(high=Twin(0.5), bad_high=Twin(3), aim=(None, 0.0)),
+    weight=Fraction(1),
+    subjects=group_names,
+    measure=_measure,
+    basis="common practice",
+    why="A row is a rhythm.",
+    family="picture group",
+    absence="wall-bare",
+    profiles={"handing-back": Fraction(0)},
+)

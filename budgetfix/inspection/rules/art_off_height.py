@@ -1,0 +1,51 @@
+"""Pictures too high or too low.
+
+How to measure. Over furniture: from the piece's upper edge to the group's lower edge. On a bare wall: the middle of the
+group above the floor. What leans or stands on a ledge is left out.
+
+Sound: 4 to 10 in (100 to 250 mm) over furniture; middle at 56 to 62 in (1420 to 1575). Aim: 6 to 8 in; 57 to 60 in.
+Glaring: touching and 18 in (460); 45 and 72 in. Why: a picture that floats away belongs to nothing.
+
+Basis: 57 to 60 in to the middle is the popular rule (published value P23); a Navy manual sets a row's axis at 5 1/2 ft
+(P22), for people who stand: standing eyes are 59 to 69 in up (A3). Homes are looked at sitting too: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.art import group_names, group_of, piece_below
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+
+GAP = Band(Twin(4, 100), Twin(10, 250), 0.0, Twin(18), (Twin(6), Twin(8)))
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    group = group_of(look, subject)
+    if group is None or all(frame.leaned for frame in group.frames):
+        return None
+    piece = piece_below(look, group)
+    if piece is not None:
+        gap = group.low - piece.height
+        return Measured(gap, give=tape_give(group.low, piece.height), band=GAP, note=f"above the {piece.name}")
+    return Measured((group.low + group.high) / 2, give=tape_give(group.low), note="to the middle")
+
+
+RULE = Rule(
+    slug="art-off-height",
+    title="Picture off height",
+    measures="gap over the piece below, or height of the middle",
+    how="Measure from the piece's upper edge to the frame's lower edge.",
+    unit="mm",
+    band=Band(Twin(56, 1420), Twin(62, 1575), Twin(45), Twin(72), (Twin(57), Twin(60))),
+    weight=Fraction(3),
+    subjects=group_names,
+    measure=_measure,
+    basis="P22, P23, A3; gap common practice",
+    why="A picture that floats away belongs to nothing.",
+    family="picture group",
+    absence="wall-bare",
+    profiles={"handing-back": Fraction(0)},
+)

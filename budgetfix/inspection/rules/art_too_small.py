@@ -1,0 +1,55 @@
+"""Pictures too small for what they hang over.
+
+How to measure. The group from its left edge to its right edge, over the width of the piece below; on a bare wall over the
+clear span (between what sticks out: open curtains, shelves, tall pieces; counted to 96 in, 2440 mm).
+
+Sound: 0.55 of the piece, 0.50 of the bare span. Aim: two thirds, 0.60 to 0.70. Glaring: 0.30. Why: a small picture over
+a long sofa looks like a stamp on a parcel.
+
+Basis: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.art import clear_of, group_names, group_of, piece_below
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+
+COUNTED = Twin(96)
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    group = group_of(look, subject)
+    if group is None:
+        return None
+    piece = piece_below(look, group)
+    if piece is not None:
+        give = tape_give(group.width, piece.width) / piece.width
+        return Measured(group.width / piece.width, give=give, note=f"of the {piece.name}")
+    low, high = clear_of(look, group)
+    span = min(high - low, look.mm(COUNTED))
+    if span <= 0:
+        return None
+    band = Band(low=0.5, bad_low=0.3, aim=(0.6, 0.7))
+    return Measured(group.width / span, give=tape_give(group.width, span) / span, band=band, note="of the clear wall")
+
+
+RULE = Rule(
+    slug="art-too-small",
+    title="Picture too small",
+    measures="width of the group over what it hangs over",
+    how="Measure the group edge to edge, and the piece below.",
+    unit="ratio",
+    band=Band(low=0.55, bad_low=0.3, aim=(0.6, 0.7)),
+    weight=Fraction(3),
+    subjects=group_names,
+    measure=_measure,
+    basis="common practice",
+    why="A small picture over a long sofa looks like a stamp on a parcel.",
+    family="picture group",
+    absence="wall-bare",
+    profiles={"handing-back": Fraction(0)},
+)

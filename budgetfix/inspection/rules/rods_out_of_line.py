@@ -1,0 +1,57 @@
+"""Rods of one wall that hang at different heights though the windows' heads are level.
+
+How to measure. The height of each rod above the floor, on one wall, for windows whose heads are within 1 in (25 mm).
+
+Sound: 1/2 in (15 mm). Aim: 0. Glaring: 4 in (100). Why: the eye draws a line from rod to rod, and it slopes.
+
+Basis: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+
+LEVEL = Twin(1)
+
+
+def _subjects(look: Look) -> tuple[str, ...]:
+    return tuple(f"wall {letter}" for letter in sorted(look.lines) if len(_heads(look, letter)) > 1)
+
+
+def _heads(look: Look, letter: str) -> list[tuple[float, float]]:
+    """(head, rod height) of every dressed window of a wall."""
+    windows = {one.name: one for one in look.openings(whats=("window",), wall=letter)}
+    return sorted((windows[one.window].top, one.rod_height) for one in look.curtains() if one.window in windows)
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    found = _heads(look, subject.removeprefix("wall "))
+    spreads = []
+    for head, _ in found:
+        rods = [rod for other, rod in found if abs(other - head) <= look.mm(LEVEL) + 0.1]
+        spreads.append(max(rods) - min(rods))
+    if len(found) < 2:
+        return None
+    return Measured(max(spreads), give=tape_give(*(rod for _, rod in found[:2])), note="apart")
+
+
+RULE = Rule(
+    slug="rods-out-of-line",
+    title="Rods out of line",
+    measures="spread of the rods' heights on one wall",
+    how="Measure each rod above the floor.",
+    unit="mm",
+    band=Band(high=Twin(0.5), bad_high=Twin(4), aim=(None, 0.0)),
+    weight=Fraction(2),
+    subjects=_subjects,
+    measure=_measure,
+    basis="common practice",
+    why="The eye draws a line from rod to rod, and it slopes.",
+    family="window dressing",
+    absence="window-bare",
+    profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
+)

@@ -1,0 +1,54 @@
+"""A window without cloth or blind before or behind those who watch.
+
+How to measure. From the main seat: the angle between the line to the screen and the nearest edge of an unshaded
+window, in front, or behind the head (it mirrors in the screen).
+
+Sound: no such window within 30 degrees. Glaring: 0. Why: the brightest thing in the room is not the picture.
+
+Basis: common practice.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule
+from budgetfix.inspection.screens import degrees, eye_of, face, screens, seat_of, towards
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    screen, seat = look.hung_one(subject), seat_of(look)
+    if screen is None or seat is None:
+        return None
+    shaded = {one.window for one in look.curtains()} | {one.also_window for one in look.curtains()}
+    bare = [one for one in look.openings(whats=("window",)) if not one.blind and one.name not in shaded]
+    start = eye_of(look, seat)
+    sight = towards(start, face(look, screen))
+    angles = [180.0]
+    for window in bare:
+        line = look.lines.get(window.wall)
+        if line is not None:
+            points = [line.point(window.from_left + window.width * part / 8) for part in range(9)]
+            for point in points:
+                off = degrees(sight, towards(start, point))
+                angles.append(min(off, 180.0 - off))
+    return Measured(min(min(angles), 90.0), give=1.0)
+
+
+RULE = Rule(
+    slug="screen-glare",
+    title="Glare on the screen",
+    measures="angle from the line of sight to the nearest unshaded window",
+    how="From the main seat, look at the screen: where are the windows?",
+    unit="degree",
+    band=Band(low=30.0, bad_low=0.0),
+    weight=Fraction(2),
+    subjects=screens,
+    measure=_measure,
+    basis="common practice",
+    why="The brightest thing in the room is not the picture.",
+    family="screen",
+    family_by_room=True,
+    profiles={"listing": Fraction(0), "handing-back": Fraction(0)},
+)

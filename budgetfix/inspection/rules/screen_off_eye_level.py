@@ -1,0 +1,60 @@
+"""A screen that hangs or stands too high or too low for who sits before it.
+
+How to measure. The screen's lower edge above the floor, and its height; the centre is worked out. Measure the seat's
+height too: the band moves up and down with it.
+
+Sound: centre 32 to 44 in (810 to 1120 mm) for a seat of 17 in (430); from a bed 40 to 60 in (1020 to 1520).
+Aim: 40 to 44 in. Glaring: 20 in and 58 in (510, 1470). Why: a screen above eye level is watched with the head
+thrown back; after an hour the neck knows it.
+
+Basis: common practice. A seated eye is 45 1/2 to 51 in above the floor over a 17 in seat (published value A1;
+ANSUR II sitting eye heights A5 and A6), an inch and a half lower when people slump (A10), and a display is easily
+watched from 20 degrees above to 40 below the line of sight (T8): so the middle of a screen sits at or below the eye.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.base.twin import Twin
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+from budgetfix.inspection.screens import screens, seat_of
+
+SEAT = Twin(17, 430)
+BED = Band(low=Twin(40, 1020), high=Twin(60, 1520), bad_low=Twin(28, 710), bad_high=Twin(74, 1880))
+LOW, HIGH, BAD_LOW, BAD_HIGH = Twin(32, 810), Twin(44, 1120), Twin(20, 510), Twin(58, 1470)
+
+
+def _measure(look: Look, subject: str) -> Measured | None:
+    screen = look.hung_one(subject)
+    if screen is None:
+        return None
+    centre = screen.bottom + screen.height / 2
+    seat = seat_of(look)
+    if seat is None and look.facts.kind == "bedroom":
+        return Measured(centre, give=tape_give(screen.bottom), band=BED)
+    if seat is None:
+        return None
+    shift = (look.mm(SEAT) if seat.seat is None else seat.seat) - look.mm(SEAT)
+    low, high, bad_low, bad_high = (look.mm(edge) + shift for edge in (LOW, HIGH, BAD_LOW, BAD_HIGH))
+    moved = Band(low, high, bad_low, bad_high, (look.mm(Twin(40)) + shift, high))
+    return Measured(centre, give=tape_give(screen.bottom), band=moved, uncertain=look.guessed(seat.name, "seat"))
+
+
+RULE = Rule(
+    slug="screen-off-eye-level",
+    title="Screen off eye level",
+    measures="height of the screen's centre above the floor",
+    how="Measure the screen's lower edge above the floor, and its height.",
+    unit="mm",
+    band=Band(LOW, HIGH, BAD_LOW, BAD_HIGH, (Twin(40), HIGH)),
+    weight=Fraction(3),
+    subjects=screens,
+    measure=_measure,
+    basis="common practice; A1, A5, A6, A10, T8 for the reasoning",
+    why="A screen above eye level is watched with the head thrown back.",
+    family="screen",
+    family_by_room=True,
+    profiles={"listing": Fraction(0), "handing-back": Fraction(0)},
+)

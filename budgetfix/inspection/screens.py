@@ -1,0 +1,51 @@
+"""What the screen rules look at: the screens of a room, and the seat they are judged from."""
+
+from __future__ import annotations
+
+import math
+
+from budgetfix.inspection.look import Look
+from budgetfix.room.items import SEATS, Hung, Piece
+from budgetfix.room.places import middle
+from budgetfix.room.seating import eye, main_seat
+
+DIAGONAL_OF_WIDTH = 1 / 0.871576
+"""Of a 16:9 screen (geometry: 16 over the root of 337)."""
+Point = tuple[float, float]
+
+
+def screens(look: Look) -> tuple[str, ...]:
+    """Names of the screens at walls of this room."""
+    return tuple(one.name for one in look.hung(whats=("screen",)) if one.wall in look.lines)
+
+
+def seat_of(look: Look) -> Piece | None:
+    """The main seat."""
+    seat = main_seat(look.pieces(whats=SEATS))
+    return seat if seat is not None and seat.wall in look.lines else None
+
+
+def eye_of(look: Look, seat: Piece) -> Point:
+    """The eye of someone in that seat, on plan."""
+    return eye(seat, look.lines, look.household.metric)
+
+
+def face(look: Look, screen: Hung) -> Point:
+    """The middle of the screen's face, on plan: over the middle of what it stands on, else at the wall."""
+    line, at = look.lines[screen.wall], screen.from_left + screen.width / 2
+    bench = look.piece(screen.on) if screen.on else None
+    if bench is not None and bench.wall in look.lines:
+        _, off = line.local(*middle(bench, look.lines))
+        return line.point(at, off)
+    return line.point(at, screen.depth)
+
+
+def degrees(one: Point, other: Point) -> float:
+    """The angle between two directions, 0 to 180."""
+    turn = math.atan2(one[0] * other[1] - one[1] * other[0], one[0] * other[0] + one[1] * other[1])
+    return abs(math.degrees(turn))
+
+
+def towards(start: Point, end: Point) -> Point:
+    """The direction from one point to another."""
+    return (end[0] - start[0], end[1] - start[1])

@@ -1,0 +1,81 @@
+"""CSV files (RFC 4180) as rows by heading, each value with the cell that a spreadsheet would show."""
+
+from __future__ import annotations
+
+import csv
+import io
+from pathlib import Path
+
+from budgetfix.base.problems import FileProblem, Place
+from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
+
+SIGNS = (",", ";", "\t")
+"""What may stand between fields: spreadsheet programs of some countries write semicolons."""
+
+
+def csv_rows(
+    path: Path, table: str, known: list[str], needed: tuple[str, ...], problems: list[FileProblem]
+) -> list[RawRow]:
+    """The rows of a file, or none where its headings are not to be used. Errors: OSError."""
+    try:
+        lines = _lines(path.read_bytes().decode("utf-8-sig"))
+    except UnicodeDecodeError:
+        problems.append(FileProblem(Place(path.name), "bytes that are not text", "a file saved as CSV, UTF-8"))
+        return []
+    except csv.Error as error:
+        problems.append(FileProblem(Place(path.name), str(error), "a file saved as CSV"))
+        return []
+    if not lines or not any(head.strip() for head in lines[0]):
+        problems.append(FileProblem(Place(path.name), "no headings", f"headings such as {', '.join(known[:3])}"))
+        return []
+    heads = [head.strip().lower().replace(" ", "_") for head in lines[0]]
+    if not _sound_heads(path.name, heads, known, needed, problems):
+        return []
+    return [
+        _row(path.name, table, number, heads, cells, problems)
+        for number, cells in enumerate(lines[1:], start=2)
+        if any(cell.strip() for cell in cells)
+    ]
+
+
+def _lines(text: str) -> list[list[str]]:
+    first = text.splitlines()[0] if text else ""
+    sign = max(SIGNS, key=lambda sign: (first.count(sign), sign == ","))
+    return list(csv.reader(io.StringIO(text, newline=""), delimiter=sign))
+
+
+def _sound_heads(
+    file: str, heads: list[str], known: list[str], needed: tuple[str, ...], problems: list[FileProblem]
+) -> bool:
+    """Note headings that are unknown, twice, or missing; True where every needed one is there."""
+    for at, head in enumerate(heads, start=1):
+        place = csv_place(file, 1, at)
+        if head and head in heads[: at - 1]:
+            problems.append(FileProblem(place, f"the heading '{head}' again", "each heading once"))
+        elif head and head not in known:
+            near = close_to(head, [name for name in known if name not in heads])
+            problems.append(FileProblem(place, f"the heading '{head}'", f"one of: {', '.join(known)}", near))
+    missing = [head for head in needed if head not in heads]
+    first = csv_place(file, 1, 1)
+    problems += [FileProblem(first, f"no heading '{head}'", f"a column named {head}") for head in missing]
+    return not missing
+
+
+def _row(file: str, table: str, number: int, heads: list[str], cells: list[str], problems: list[FileProblem]) -> RawRow:
+    row = RawRow(table, csv_place(file, number, 1))
+    for at, head in enumerate(heads):
+        place = csv_place(file, number, at + 1)
+        row.empty[head] = place
+        if head and at < len(cells) and cells[at].strip():
+            row.cells[head] = RawCell(cells[at].strip(), place)
+    if any(cell.strip() for cell in cells[len(heads) :]):
+        place = csv_place(file, number, len(heads) + 1)
+        todo = "put text that holds a comma in double quotes"
+        problems.append(FileProblem(place, f"{len(cells)} fields", f"{len(heads)}, as in the headings", todo))
+    return row
+
+
+def csv_place(file: str, row: int, column: int) -> Place:
+    """`faults.csv [B4]`."""
+    letters = (chr(64 + (column - 1) // 26) if column > 26 else "") + chr(65 + (column - 1) % 26)
+    return Place(file, 0, row, column, f"{letters}{row}")

@@ -1,0 +1,61 @@
+"""Lists and blocks read piece by piece: every piece that cannot be read is told, with its own words and place."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from typing import TypeVar
+
+from budgetfix.intake.raw_rows import close_to
+from budgetfix.intake.yaml_lines import Key, KeyPath
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What was found somewhere inside a value, what to do about it, and the keys that lead there."""
+
+    found: object
+    advice: str
+    keys: KeyPath = ()
+
+
+class Inside(ValueError):
+    """Raised by readers for what stands inside a list or a block, all of it at once."""
+
+    def __init__(self, *parts: Part) -> None:
+        super().__init__("; ".join(part.advice for part in parts))
+        self.parts = parts
+
+
+def each(items: Iterable[tuple[Key, object]], how: Callable[[Key, object], T]) -> list[T]:
+    """Read every item with `how`. Errors: Inside, with all that failed; a plain ValueError's text is the advice."""
+    made: list[T] = []
+    wrong: list[Part] = []
+    for key, item in items:
+        try:
+            made.append(how(key, item))
+        except Inside as inside:
+            wrong += [Part(part.found, part.advice, (key, *part.keys)) for part in inside.parts]
+        except ValueError as advice:
+            wrong.append(Part(item, str(advice), (key,)))
+    if wrong:
+        raise Inside(*wrong)
+    return made
+
+
+def at(key: Key, value: object, how: Callable[[object], T]) -> T:
+    """Read one value that stands at `key`. Errors: Inside."""
+    return each([(key, value)], lambda _, item: how(item))[0]
+
+
+def only(given: Mapping[str, object], known: tuple[str, ...]) -> None:
+    """Errors: Inside, for each key that is not `known`."""
+    strange = [
+        Part(key, close_to(str(key), list(known)) or f"known here: {', '.join(known)}", (key,))
+        for key in given
+        if key not in known
+    ]
+    if strange:
+        raise Inside(*strange)

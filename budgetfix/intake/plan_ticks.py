@@ -1,0 +1,50 @@
+"""Has somebody ticked or typed into an earlier plan? Then it is not written over."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from openpyxl.worksheet.worksheet import Worksheet
+
+USERS = {"Buy": ("bought", "paid in all"), "Do": ("done", "real minutes")}
+"""The user's own columns, by sheet."""
+HEADS_WITHIN = 12
+ID = 1
+"""The hidden column of ids: sums below the lists have none."""
+
+
+def touched(plan_xlsx: Path) -> bool:
+    """True where one of the user's cells holds something; also where sheets or headings of ours are gone.
+
+    Errors: OSError.
+    """
+    from budgetfix.intake.survey_xlsx import open_book
+
+    book = open_book(plan_xlsx.read_bytes(), True)
+    if book is None:
+        return True
+    sheets = [sheet for sheet in book.worksheets if sheet.title in USERS]
+    if len(sheets) < len(USERS):
+        return True
+    return any(_typed(sheet, USERS[sheet.title]) for sheet in sheets)
+
+
+def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:
+    for row in range(1, min(sheet.max_row, HEADS_WITHIN) + 1):
+        columns = [at for at in range(1, sheet.max_column + 1) if _word(sheet.cell(row, at).value) in heads]
+        if columns:
+            return any(
+                _filled(sheet.cell(below, at).value)
+                for below in range(row + 1, sheet.max_row + 1)
+                if sheet.cell(below, ID).value is not None
+                for at in columns
+            )
+    return True
+
+
+def _word(value: object) -> str:
+    return " ".join(value.split()).lower() if isinstance(value, str) else ""
+
+
+def _filled(value: object) -> bool:
+    return bool(value.strip()) if isinstance(value, str) else value is not None and value is not False

@@ -1,0 +1,137 @@
+"""Options that no plan can hold, and why: found by arithmetic, before anything is solved."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.problem import Option, Problem
+from budgetfix.optimize.recount import goods_minor
+from budgetfix.optimize.windows import windows
+
+
+def impossible(problem: Problem) -> dict[str, str]:
+    """Reason by option id, for options that can never be chosen; sorted by id.
+
+    Words: "step-too-long", "too-late", "too-few-people", "needs-clash", "tool-not-to-be-had", "over-budget",
+    "over-limit". What needs an impossible option is impossible for the same reason.
+    """
+    facts = Facts.of(problem)
+    late = _late(facts)
+    found: dict[str, str] = {}
+    for option in facts.options:
+        reason = _alone(facts, option, late) or _together(facts, option)
+        if reason:
+            found[option.id] = reason
+    return dict(sorted(_passed_on(facts, found).items()))
+
+
+def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
+    if any(not facts.crews(step) for step in option.steps):
+        return "too-few-people"
+    if facts.problem.sessions is not None:
+        for step in option.steps:
+            if step.minutes and not _fits_anywhere(facts, option, step.minutes, step.people, step.barred):
+                return "step-too-long"
+        if option.id in late:
+            return "too-late"
+    tools = {tool.id: tool for tool in facts.problem.tools}
+    for id in option.tools:
+        tool = tools.get(id)
+        if tool is None or (not tool.owned and tool.buy_minor is None and tool.hire_minor is None):
+            return "tool-not-to-be-had"
+    return None
+
+
+def _fits_anywhere(facts: Facts, option: Option, minutes: int, people: int, barred: tuple[str, ...]) -> bool:
+    setup = facts.problem.setup_minutes
+    able = [place for place, name in enumerate(facts.problem.people) if name not in barred]
+    return any(
+        sum(session.minutes[place] - setup >= minutes for place in able) >= people
+        for session in facts.problem.sessions or ()
+    )
+
+
+def _late(facts: Facts) -> frozenset[str]:
+    """Options with goods that come too late or waits that outlast the last session."""
+    if not facts.problem.sessions:
+        return frozenset()
+    found = {one.id for one in facts.options if one.first_session >= facts.horizon and (one.steps or one.first_session)}
+    for (id, _), (first, last) in windows(facts).items():
+        if first >= facts.horizon or last < first:
+            found.add(id)
+    return frozenset(found)
+
+
+def _closure(facts: Facts, option: Option) -> tuple[Option, ...] | None:
+    """The option with everything it needs; None where something is not there."""
+    seen: dict[str, Option] = {}
+    stack = [option.id]
+    while stack:
+        id = stack.pop()
+        if id not in facts.by_id:
+            return None
+        if id not in seen:
+            seen[id] = facts.by_id[id]
+            stack.extend(facts.by_id[id].needs)
+    return tuple(seen[id] for id in sorted(seen))
+
+
+def _together(facts: Facts, option: Option) -> str | None:
+    everything = _closure(facts, option)
+    if everything is None:
+        return "needs-clash"
+    ids = frozenset(one.id for one in everything)
+    if any(not facts.against[id].isdisjoint(ids) for id in ids):
+        return "needs-clash"
+    budget = facts.problem.budget_minor
+    if budget is not None and _least_money(facts, everything) > budget:
+        return "over-budget"
+    for limit in facts.problem.limits:
+        if _negative(facts, limit.id):
+            continue
+        if sum(amount for one in everything for name, amount in one.spends if name == limit.id) > limit.most:
+            return "over-limit"
+    return None
+
+
+def _negative(facts: Facts, limit: str) -> bool:
+    return any(amount < 0 for one in facts.options for name, amount in one.spends if name == limit)
+
+
+def _least_money(facts: Facts, options: Iterable[Option]) -> int:
+    """A sum below which these cannot be had: delivery left out where ordering more could make it free."""
+    packs: dict[str, int] = {}
+    listed: set[str] = set()
+    for one in options:
+        listed.update(one.tools)
+        for product, amount in one.uses:
+            packs[product] = packs.get(product, 0) + amount
+    counts = {id: -(-max(0, used - facts.products[id].on_hand) // facts.products[id].pack) for id, used in packs.items()}
+    goods = goods_minor(facts, counts) - _delivery_that_may_fall_away(facts, counts)
+    tools = sum(min(price for price in (facts.tools[id].buy_minor, facts.tools[id].hire_minor) if price is not None)
+                for id in sorted(listed) if id in facts.tools
+                and (facts.tools[id].buy_minor, facts.tools[id].hire_minor) != (None, None))
+    return sum(one.cost_minor for one in options) + goods + tools
+
+
+def _delivery_that_may_fall_away(facts: Facts, counts: dict[str, int]) -> int:
+    ordered = {facts.products[id].shop for id, count in counts.items() if count > 0}
+    return sum(shop.delivery_minor for shop in facts.problem.shops
+               if shop.id in ordered and shop.free_over_minor is not None
+               and sum(counts[id] * facts.products[id].price_minor for id in counts
+                       if facts.products[id].shop == shop.id) < shop.free_over_minor)
+
+
+def _passed_on(facts: Facts, found: dict[str, str]) -> dict[str, str]:
+    """Reasons of what is needed, handed on to what needs it."""
+    known = dict(found)
+    changed = True
+    while changed:
+        changed = False
+        for option in facts.options:
+            reason = next((known[need] for need in sorted(option.needs) if need in known), None)
+            if reason is not None and option.id not in known:
+                known[option.id] = reason
+                changed = True
+    return known

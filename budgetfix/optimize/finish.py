@@ -1,0 +1,110 @@
+"""The wishes that come after money: the last session used, and ids. Each over all tied sets."""
+
+from __future__ import annotations
+
+from itertools import accumulate
+
+from budgetfix.optimize.choice_rows import x
+from budgetfix.optimize.placing import Placing
+from budgetfix.optimize.search import Outcome, Search
+from budgetfix.optimize.solver import Program, Row, Terms
+
+
+def earliest_finish(search: Search) -> Outcome:
+    """The fewest sessions among all tied sets; the plan in hand is there afterwards."""
+    if search.best is None or not search.horizon:
+        return "proven"
+    _squeeze(search, exact=True)
+    while search.best.placing.last > least_last(search, search.best.minutes):
+        search.horizon = search.best.placing.last
+        outcome = search.reach("minutes", _nothing)
+        if outcome != "proven":
+            search.horizon = search.best.placing.last + 1
+            return "proven" if outcome == "none" else "stopped"
+    search.horizon = search.best.placing.last + 1
+    return "proven"
+
+
+def fewest_sessions(search: Search) -> Outcome:
+    """For "do everything": the fewest sessions of all, from the least possible number upwards."""
+    outcome = search.reach("minutes")
+    if outcome != "proven" or search.best is None or not search.horizon:
+        return outcome
+    _squeeze(search, exact=False)
+    whole = search.horizon
+    for horizon in range(least_last(search, search.floors.get("minutes", 0)) + 1, search.best.placing.last + 1):
+        search.horizon = horizon
+        search.timetable = True
+        outcome = search.reach("minutes", _nothing)
+        if outcome != "none":
+            break
+        search.floors["last"] = horizon
+    search.timetable = False
+    stopped = outcome == "stopped" and search.best.placing.last >= search.horizon
+    search.horizon = whole if stopped else search.best.placing.last + 1
+    return "stopped" if stopped else "proven"
+
+
+def least_last(search: Search, minutes: int) -> int:
+    """The first session by whose end so many person-minutes find room; -1 where there is nothing to do."""
+    room = accumulate(sum(row) for row in search.facts.minutes)
+    return next((t for t, there in enumerate(room) if there >= minutes), 0) if minutes else -1
+
+
+def _squeeze(search: Search, *, exact: bool) -> None:
+    """The set in hand into fewer sessions, as far as the rules (or, where `exact`, the solver) find a way."""
+    if search.best is None:
+        return
+    least = max(0, least_last(search, search.best.minutes))
+    for last in range(least, search.best.placing.last):
+        chosen = search.best.chosen
+        found = search.placer.quick(chosen, last + 1, search.money)
+        if found is None and exact:
+            made = search.placer.place(chosen, last + 1, search.money)
+            found = made if isinstance(made, Placing) else None
+        if found is not None:
+            search.consider(chosen, found)
+            return
+
+
+def _nothing(program: Program) -> Terms:
+    """No objective: any plan will do."""
+    return () if program.rows else ()
+
+
+def first_ids(search: Search) -> Outcome:
+    """Of all tied sets, the one that holds the smallest id on which two of them differ."""
+    while search.best is not None:
+        chosen = search.best.chosen
+        outcome = search.reach("minutes", lambda program: earlier_set(search, program))
+        if outcome == "none":
+            return "proven"
+        if outcome == "stopped":
+            return "stopped"
+        if search.best.chosen == chosen:
+            return "stopped"
+    return "proven"
+
+
+def earlier_set(search: Search, program: Program) -> Terms:
+    """Rows for a tied set that comes before the one in hand: it first differs at an option that it alone holds.
+
+    `d[id]`: the first difference. Gives the objective: the difference as early as can be.
+    """
+    best = search.best
+    chosen = best.chosen if best is not None else frozenset()
+    ids = [one.id for one in search.facts.options]
+    later = [f"d[{id}]" for id in ids if id not in chosen]
+    for name in later:
+        program.binary(name)
+    program.add([Row("differs", tuple((1, name) for name in later), "=", 1)])
+    seen = 0
+    for id in ids:
+        if id in chosen:
+            terms = (*((1, name) for name in later[seen:]), (-1, x(id)))
+            program.add([Row(f"same_{id}", terms, "<=", 0)])
+        else:
+            terms = (*((1, name) for name in later[seen + 1 :]), (1, x(id)))
+            program.add([Row(f"same_{id}", terms, "<=", 1), Row(f"new_{id}", ((1, later[seen]), (-1, x(id))), "<=", 0)])
+            seen += 1
+    return tuple((index, name) for index, name in enumerate(later))

@@ -1,0 +1,17 @@
+"""How many sessions the steps of one option need at least: waits keep them apart."""
+
+from __future__ import annotations
+
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.problem import Option
+
+
+def least_sessions(facts: Facts, option: Option) -> int:
+    """Sessions that hold a step of the option in every placing, at least 1 (also where nothing is placed)."""
+    if not facts.horizon:
+        return 1
+    apart = [
+        step.wait_sessions > 0 or step.wait_minutes > 0 or not facts.may_share(before, step)
+        for before, step in zip(option.steps, option.steps[1:], strict=False)
+    ]
+    return 1 + sum(apart)

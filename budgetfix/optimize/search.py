@@ -1,0 +1,252 @@
+"""The loop: choose, count again, look again, place, cut; until what is chosen is known and placed."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from budgetfix.optimize import model, recount, worth_rows
+from budgetfix.optimize.choice_rows import minutes_terms, x
+from budgetfix.optimize.cuts import conflict
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.growth import Growth, value
+from budgetfix.optimize.money_rows import b, spend_terms, v
+from budgetfix.optimize.placing import Placer, Placing, given_out
+from budgetfix.optimize.problem import Extra
+from budgetfix.optimize.recount import SolverDisagrees
+from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, run
+from budgetfix.optimize.wishes import Held, Wish, held, wishes
+from budgetfix.optimize.worth_rows import Family
+
+Outcome = Literal["proven", "none", "stopped"]
+FAILS_BEFORE_TIMETABLE = 2
+"""Failed placings after which the choosing program carries a timetable of its own."""
+REPAIR_SECONDS = 3.0
+"""How long the best placeable part of a failed set is looked for."""
+
+
+@dataclass
+class Search:
+    """All that is known while one problem is being solved."""
+
+    facts: Facts
+    growth: Growth
+    extra: Extra
+    clock: Callable[[], float]
+    report: Callable[[str], None] | None
+    until: float
+    engine: Engine = "highs"
+    horizon: int = 0
+    best: Held | None = None
+    ceilings: dict[Wish, int] = field(default_factory=dict)
+    floors: dict[Wish, int] = field(default_factory=dict)
+    timetable: bool = False
+    fails: int = 0
+    inspections: int = 0
+    placings: int = 0
+    _cuts: list[tuple[int, Row]] = field(default_factory=list)
+    _bases: dict[tuple[int, int | None, bool], Program] = field(default_factory=dict)
+    _families: tuple[int, tuple[Family, ...]] = (-1, ())
+
+    def __post_init__(self) -> None:
+        self.horizon = self.facts.horizon
+        self._now = self.facts
+        self.order = wishes(self.facts.problem, self.extra)
+        self.placer = Placer(self.facts, self.left, self.engine)
+        self.possible = frozenset(self.facts.by_id)
+        for wish, most in (("hazards", self.extra.hazards_at_most), (self.points_wish, self.extra.points_at_most)):
+            if most is not None:
+                self.ceilings[wish] = most
+
+    @property
+    def points_wish(self) -> Wish:
+        return "points" if self.facts.problem.hazards_first else "both"
+
+    def left(self) -> float:
+        """Seconds left."""
+        return self.until - self.clock()
+
+    @property
+    def money(self) -> int | None:
+        """Most money that may be spent."""
+        known = (self.facts.problem.budget_minor, self.extra.spend_at_most, self.ceilings.get("spend"))
+        return min((one for one in known if one is not None), default=None)
+
+    @property
+    def now(self) -> Facts:
+        """The facts within the horizon of the moment."""
+        if self._now.horizon != self.horizon:
+            self._now = self.facts.within(self.horizon)
+        return self._now
+
+    def families(self) -> tuple[Family, ...]:
+        """Leaves as they are known now."""
+        if self._families[0] != self.growth.version:
+            self._families = (self.growth.version, worth_rows.families(self.facts, self.growth))
+        return self._families[1]
+
+    def terms(self, wish: Wish) -> Terms:
+        """A wish as an objective."""
+        if wish in ("hazards", "points", "both"):
+            hazards = worth_rows.hazard_terms(self.families()) if wish != "points" else ()
+            return (*hazards, *(worth_rows.point_terms(self.families()) if wish != "hazards" else ()))
+        return spend_terms(self.now) if wish == "spend" else minutes_terms(self.facts)
+
+    def program(self) -> Program:
+        """The choosing program as it stands."""
+        key = (self.horizon, self.money, self.timetable)
+        facts = self.now
+        if key not in self._bases:
+            base = model.choosing(facts, self.extra, self.money)
+            if self.timetable:
+                model.add_timetable(facts, base, model.sure(facts, self.extra))
+            self._bases = {key: base}
+        program = self._bases[key].copy()
+        model.add_worth(program, self.families())
+        for horizon, row in self._cuts:
+            if horizon >= self.horizon:
+                terms = tuple(term for term in row.terms if term[1] in program.variables)
+                program.add([replace(row, terms=terms)])
+        for wish in ("hazards", "points", "both", "minutes"):
+            if wish in self.ceilings:
+                program.add([Row(f"most_{wish}", self.terms(wish), "<=", self.ceilings[wish] + 0.5)])
+        return program
+
+    def reach(self, wish: Wish, more: Callable[[Program], Terms] | None = None) -> Outcome:
+        """The least of a wish, everything fixed before kept. `more` adds rows and gives another objective.
+
+        "proven": the plan in hand is best. "none": no plan at all keeps the rows. "stopped": by the clock.
+        """
+        while True:
+            program = self.program()
+            objective = more(program) if more else self.terms(wish)
+            solved = run(program, objective, self.left(), self.engine)
+            if solved.status == "infeasible":
+                return "none"
+            if not more and self._noted(wish, solved.bound):
+                return "proven"
+            if solved.values is None:
+                return "stopped"
+            chosen, hands = self._read(program, objective, solved)
+            claimed = round(solved.objective) if wish == "spend" and not more else self.money
+            outcome = self._settle(chosen, hands, claimed)
+            self._say(wish)
+            if outcome == "settled" and solved.status == "optimal":
+                if not more and not self._noted(wish, solved.bound):
+                    raise SolverDisagrees(f"{wish}: {solved.objective} claimed for {sorted(chosen)}")
+                return "proven"
+            if solved.status == "stopped" or outcome == "stopped":
+                return "proven" if not more and self._noted(wish, solved.bound) else "stopped"
+            if not more and self._noted(wish, solved.bound):
+                return "proven"
+
+    def _noted(self, wish: Wish, bound: float) -> bool:
+        """Remember a proven floor; True where the plan in hand reaches it."""
+        if math.isfinite(bound):
+            self.floors[wish] = max(self.floors.get(wish, 0), math.ceil(bound - 1e-6))
+        return self.best is not None and wish in self.floors and self.best.measure(wish) <= self.floors[wish]
+
+    def _say(self, wish: Wish) -> None:
+        if self.report is not None:
+            best = "none yet" if self.best is None else str(self.best.measure(wish))
+            floor = self.floors.get(wish)
+            bound = "" if floor is None else f", at least {floor}"
+            self.report(f"{wish}: best {best}{bound}, round {self.inspections + self.placings}")
+
+    def _read(self, program: Program, objective: Terms, solved: Solved) -> tuple[frozenset[str], dict[str, int]]:
+        """The chosen set and its tools, counted again; once more with finer tolerances where they disagree."""
+        values = solved.values or {}
+        chosen = self._chosen(values)
+        if self._wrong(chosen):
+            finer = run(program, objective, self.left(), self.engine, tight=True)
+            values = finer.values or {}
+            chosen = self._chosen(values)
+            if finer.values is None or (wrong := self._wrong(chosen)):
+                raise SolverDisagrees("; ".join(wrong if finer.values is not None else ("nothing found again",)))
+        hands = {}
+        for tool, most in self.now.hirable.items():
+            bought = values.get(b(tool), 0.0) > 0.5
+            hands[tool] = -1 if bought else sum(values[v(tool, count)] > 0.5 for count in range(1, most + 1))
+        return chosen, hands
+
+    def _chosen(self, values: Mapping[str, float]) -> frozenset[str]:
+        return frozenset(id for id in self.facts.by_id if values.get(x(id), 0.0) > 0.5)
+
+    def _wrong(self, chosen: frozenset[str]) -> tuple[str, ...]:
+        facts = self.facts.within(0)
+        words = recount.choice_broken(facts, chosen)
+        least = recount.bill(facts, chosen, ()).spent_minor
+        return (*words, *(("budget",) if self.money is not None and least > self.money else ()))
+
+    def _settle(
+        self, chosen: frozenset[str], hands: Mapping[str, int], ceiling: int | None
+    ) -> Literal["settled", "again", "stopped"]:
+        """Look again, then place for no more than `ceiling`; what can be placed is kept in hand."""
+        if self.growth.grow_along(chosen, self.possible):
+            self.inspections += 1
+            quick = self.placer.quick(chosen, self.horizon, self.money)
+            if quick is not None:
+                self.consider(chosen, quick)
+            return "again"
+        self.placings += 1
+        placing = self.placer.place(chosen, self.horizon, ceiling)
+        if isinstance(placing, Placing):
+            self.consider(chosen, placing)
+            return "settled"
+        self.fails += 1
+        self._repair(chosen)
+        if placing == "unknown":
+            return "stopped"
+        facts = self.now
+        used = {tool for id in chosen for tool in facts.by_id[id].tools}
+        mine = {tool: count for tool, count in hands.items() if tool in used}
+        self._cuts.append((self.horizon, conflict(self.placer, facts, chosen, mine, len(self._cuts))))
+        self.timetable = self.timetable or self.fails >= FAILS_BEFORE_TIMETABLE
+        return "again"
+
+    def _repair(self, chosen: frozenset[str]) -> None:
+        """The best placeable part of a set that cannot be placed, into the hand."""
+        facts = replace(self.facts.only(chosen), horizon=self.horizon)
+        program = model.choosing(facts, self.extra, self.money)
+        kinds = model.add_timetable(facts, program, model.sure(facts, self.extra))
+        found = worth_rows.families(facts, self.growth)
+        model.add_worth(program, found)
+        objective = (*worth_rows.hazard_terms(found), *worth_rows.point_terms(found))
+        solved = run(program, objective, min(REPAIR_SECONDS, self.left()), self.engine)
+        if solved.values is not None:
+            part = frozenset(id for id in chosen if solved.values[x(id)] > 0.5)
+            if not self._wrong(part):
+                placed = given_out(facts, kinds, solved.values)
+                self.consider(part, Placing(placed, recount.bill(facts, part, placed)))
+
+    def consider(self, chosen: frozenset[str], placing: Placing) -> bool:
+        """Keep a placed set where it beats the one in hand and keeps every ceiling. True where it was kept."""
+        if not self.growth.allowed(chosen):
+            return False
+        one = held(self.facts, chosen, placing, value(self.growth, chosen))
+        spent = placing.bill.spent_minor
+        if (self.money is not None and spent > self.money) or placing.last >= max(self.horizon, 0) > 0:
+            return False
+        if any(one.measure(wish) > most for wish, most in self.ceilings.items()):
+            return False
+        if self.best is not None and one.key(self.facts, self.order) >= self.best.key(self.facts, self.order):
+            return False
+        self.best = one
+        return True
+
+    def freeze(self, wish: Wish) -> None:
+        """Nothing later may be worse than the plan in hand in this wish."""
+        if self.best is None:
+            raise SolverDisagrees(f"no plan reaches {wish}")
+        self.ceilings[wish] = self.best.measure(wish)
+
+    def try_sets(self, sets: Iterable[frozenset[str]]) -> None:
+        """Place some sets by rules, to have something in hand."""
+        for chosen in sets:
+            if self._wrong(chosen):
+                continue
+            quick = self.placer.quick(chosen, self.horizon, self.money)
+            if quick is not None:
+                self.consider(chosen, quick)

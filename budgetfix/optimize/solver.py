@@ -1,0 +1,197 @@
+"""One integer program and its solver: the only module that knows PuLP.
+
+A `Program` is plain data (variables by name, rows of whole numbers), so that it can be read as `.lp` text
+without any solver. HiGHS through PuLP solves it; only what PuLP 3.3 and 4.x share is used.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import math
+import os
+import sys
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+Terms = tuple[tuple[int, str], ...]
+Engine = Literal["highs", "cbc"]
+GAP = 0.5
+"""All objectives are whole numbers: a gap of half a unit is a proof."""
+TIGHT = 1e-9
+"""Tolerance of a second try, when the first one's rounding was too coarse for large numbers."""
+
+
+@dataclass(frozen=True, slots=True)
+class Variable:
+    """A column between two bounds; whole numbers only, or anything between."""
+
+    low: int
+    up: int | None
+    whole: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One condition: the sum of coefficient x variable stands in `sense` to `right`."""
+
+    name: str
+    terms: Terms
+    sense: Literal["<=", ">=", "="]
+    right: float
+
+
+@dataclass
+class Program:
+    """Variables by name and rows, all of whole numbers; every objective is minimised."""
+
+    variables: dict[str, Variable] = field(default_factory=dict)
+    rows: list[Row] = field(default_factory=list)
+
+    def binary(self, name: str) -> None:
+        """A yes or no."""
+        self.variables.setdefault(name, Variable(0, 1, True))
+
+    def integer(self, name: str, up: int | None = None) -> None:
+        """A whole number from 0 on."""
+        self.variables.setdefault(name, Variable(0, up, True))
+
+    def share(self, name: str) -> None:
+        """A number from 0 on that need not be whole."""
+        self.variables.setdefault(name, Variable(0, None, False))
+
+    def fix(self, name: str, value: int) -> None:
+        """Pin a variable to one value."""
+        self.variables[name] = Variable(value, value, self.variables[name].whole)
+
+    def add(self, rows: Iterable[Row]) -> None:
+        """Take in more rows."""
+        self.rows.extend(rows)
+
+    def copy(self) -> Program:
+        """Another program with the same rows, to be added to."""
+        return Program(dict(self.variables), list(self.rows))
+
+
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """What came out. `values` None: no solution known. `bound`: no solution has a smaller objective."""
+
+    status: Literal["optimal", "infeasible", "stopped"]
+    values: dict[str, float] | None
+    objective: float
+    bound: float
+
+
+def run(program: Program, objective: Terms, seconds: float, engine: Engine = "highs", *, tight: bool = False) -> Solved:
+    """Minimise. `seconds` is the solver's own limit; at 0 or below nothing is tried."""
+    if seconds <= 0:
+        return Solved("stopped", None, math.inf, -math.inf)
+    with _quiet():
+        return _run(program, objective, seconds, engine, tight)
+
+
+def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tight: bool) -> Solved:
+    import pulp
+
+    problem = pulp.LpProblem("budgetfix", pulp.LpMinimize)
+    columns = {
+        name: problem.add_variable(
+            f"v{index}", one.low, one.up, pulp.LpInteger if one.whole else pulp.LpContinuous
+        )
+        for index, (name, one) in enumerate(program.variables.items())
+    }
+    senses = {"<=": pulp.LpConstraintLE, ">=": pulp.LpConstraintGE, "=": pulp.LpConstraintEQ}
+    problem += _sum(pulp, columns, objective)
+    for row in program.rows:
+        if row.terms:
+            problem += pulp.LpConstraint(_sum(pulp, columns, row.terms), senses[row.sense], None, row.right)
+        elif not _holds(row):
+            return Solved("infeasible", None, math.inf, math.inf)
+    problem.solve(_solver(pulp, seconds, engine, tight))
+    return _read(pulp, problem, columns, engine)
+
+
+def _sum(pulp: Any, columns: dict[str, Any], terms: Terms) -> Any:
+    sums: dict[str, int] = {}
+    for coefficient, name in terms:
+        sums[name] = sums.get(name, 0) + coefficient
+    return pulp.LpAffineExpression([(columns[name], coefficient) for name, coefficient in sums.items() if coefficient])
+
+
+def _holds(row: Row) -> bool:
+    return {"<=": row.right >= 0, ">=": row.right <= 0, "=": row.right == 0}[row.sense]
+
+
+def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool) -> Any:
+    if engine == "cbc":
+        return pulp.PULP_CBC_CMD(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds)
+    more = {"mip_feasibility_tolerance": TIGHT, "primal_feasibility_tolerance": TIGHT} if tight else {}
+    return pulp.HiGHS(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds, **more)
+
+
+def _read(pulp: Any, problem: Any, columns: dict[str, Any], engine: Engine) -> Solved:
+    state = problem.sol_status
+    if state == pulp.LpSolutionInfeasible:
+        return Solved("infeasible", None, math.inf, math.inf)
+    found = state in (pulp.LpSolutionOptimal, pulp.LpSolutionIntegerFeasible)
+    values = {name: float(column.varValue or 0.0) for name, column in columns.items()} if found else None
+    objective = float(pulp.value(problem.objective) or 0.0) if found else math.inf
+    if state == pulp.LpSolutionOptimal:
+        return Solved("optimal", values, objective, objective - GAP)
+    return Solved("stopped", values, objective, _bound(problem) if engine == "highs" else -math.inf)
+
+
+def _bound(problem: Any) -> float:
+    bound = float(problem.solverModel.getInfo().mip_dual_bound)
+    return bound if math.isfinite(bound) else -math.inf
+
+
+@contextmanager
+def _quiet() -> Iterator[None]:
+    """Send what native code says on file descriptor 1 nowhere: HiGHS greets even when told to be silent."""
+    sys.stdout.flush()
+    try:
+        kept = os.dup(1)
+    except OSError:
+        yield
+        return
+    _flush()
+    nowhere = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nowhere, 1)
+    try:
+        yield
+    finally:
+        _flush()
+        os.dup2(kept, 1)
+        os.close(kept)
+        os.close(nowhere)
+
+
+def _flush() -> None:
+    """Empty the C library's buffers, where there is one to be found."""
+    try:
+        ctypes.CDLL(None).fflush(None)
+    except (AttributeError, OSError, TypeError):
+        return
+
+
+def lp_text(program: Program, objective: Terms = ()) -> str:
+    """The program in the `.lp` format, in the order in which it was built."""
+    lines = ["Minimize", f" obj: {_words(objective) or '0'}", "Subject To"]
+    lines += [f" {row.name}: {_words(row.terms) or '0'} {row.sense} {row.right:g}" for row in program.rows]
+    lines += ["Bounds"]
+    for name, one in program.variables.items():
+        lines.append(f" {one.low} <= {name}" + ("" if one.up is None else f" <= {one.up}"))
+    lines += ["Generals", *(f" {name}" for name, one in program.variables.items() if one.whole), "End"]
+    return "\n".join(lines) + "\n"
+
+
+def _words(terms: Terms) -> str:
+    words = ""
+    for coefficient, name in terms:
+        sign = "-" if coefficient < 0 else "+"
+        size = "" if abs(coefficient) == 1 else f"{abs(coefficient)} "
+        words += f" {sign} {size}{name}" if words else f"{'-' if coefficient < 0 else ''}{size}{name}"
+    return words

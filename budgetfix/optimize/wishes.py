@@ -1,0 +1,73 @@
+"""The wishes in order, and how a plan measures up to each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.placing import Placing
+from budgetfix.optimize.problem import Extra, Plan, Problem
+from budgetfix.optimize.recount import minutes_of
+
+Wish = Literal["hazards", "points", "both", "spend", "minutes", "last"]
+"""`both`: hazard points and points added up."""
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """A plan in hand: a set with its placing and what remains."""
+
+    chosen: frozenset[str]
+    placing: Placing
+    hazards: int
+    points: int
+    minutes: int
+
+    def measure(self, wish: Wish) -> int:
+        """How much of something there is; less is better for every wish."""
+        return {
+            "hazards": self.hazards,
+            "points": self.points,
+            "both": self.hazards + self.points,
+            "spend": self.placing.bill.spent_minor,
+            "minutes": self.minutes,
+            "last": self.placing.last,
+        }[wish]
+
+    def key(self, facts: Facts, wishes: tuple[Wish, ...]) -> tuple[tuple[int, ...], tuple[bool, ...]]:
+        """Smaller is better; of sets alike, the one that holds the smallest id on which they differ."""
+        return tuple(map(self.measure, wishes)), tuple(one.id not in self.chosen for one in facts.options)
+
+    def plan(self) -> Plan:
+        """The plan as handed out."""
+        cost = self.placing.bill
+        return Plan(
+            chosen=tuple(sorted(self.chosen)),
+            placed=tuple(sorted(self.placing.placed, key=lambda one: (one.option, one.step))),
+            hazards=self.hazards,
+            points=self.points,
+            spent_minor=cost.spent_minor,
+            person_minutes=self.minutes,
+            packs=cost.packs,
+            bought=cost.bought,
+            hired=cost.hired,
+        )
+
+
+def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int, int]) -> Held:
+    """A placed set with what remains, (hazard points, points)."""
+    return Held(chosen, placing, *left, minutes_of(facts, chosen))
+
+
+def wishes(problem: Problem, extra: Extra) -> tuple[Wish, ...]:
+    """The order of wishes; ids come last of all."""
+    worth: tuple[Wish, ...] = ("hazards", "points") if problem.hazards_first else ("both",)
+    order: tuple[Wish, ...]
+    if problem.must_all:
+        order = ("last", "spend", *worth, "minutes")
+    else:
+        order = (*worth, "spend", "minutes", "last")
+    if extra.spend_first:
+        order = ("spend", *(wish for wish in order if wish != "spend"))
+    return order if problem.sessions else tuple(wish for wish in order if wish != "last")

@@ -1,0 +1,113 @@
+"""Rows that tie leaves of the trees to the chosen options: `l[tree,leaf]` is the share of a leaf.
+
+Once the options are whole, the rows leave each tree exactly one leaf, the one that the set leads to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from budgetfix.optimize.choice_rows import x
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.growth import Growth, GrownTree, Node
+from budgetfix.optimize.solver import Row, Terms
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """A leaf, or an unasked node with its floor, as a column. `hazards`, `points`: what remains at least."""
+
+    name: str
+    chosen: frozenset[str]
+    refused: frozenset[str]
+    hazards: int
+    points: int
+
+
+@dataclass(frozen=True, slots=True)
+class Family:
+    """The leaves of one tree that a plan may stand on, and the branches met on the way."""
+
+    place: int
+    leaves: tuple[Leaf, ...]
+    branches: tuple[tuple[str, ...], ...]
+
+
+def families(facts: Facts, growth: Growth) -> tuple[Family, ...]:
+    """Leaves of every tree, for the options that can be chosen. A tree with one leaf for all is kept: it counts."""
+    possible = frozenset(facts.by_id)
+    return tuple(_family(place, tree, possible) for place, tree in enumerate(growth.trees))
+
+
+def _family(place: int, tree: GrownTree, possible: frozenset[str]) -> Family:
+    nodes = list(tree.leaves(possible))
+    leaves = [leaf for index, node in enumerate(nodes) if (leaf := _leaf(f"l[{place},{index}]", tree, node)) is not None]
+    branches: dict[tuple[str, ...], None] = {}
+    stack = [tree.root]
+    while stack:
+        node = stack.pop()
+        if node.children and node.asked is not None:
+            members = tuple(one for one in node.asked.branch if one in possible)
+            if members:
+                branches[members] = None
+            stack.extend(child for member, child in node.children.items() if member is None or member in possible)
+    return Family(place, tuple(leaves), tuple(sorted(branches)))
+
+
+def _leaf(name: str, tree: GrownTree, node: Node) -> Leaf | None:
+    if node.asked is None:
+        return Leaf(name, node.chosen, node.refused, *tree.floor(node))
+    if not node.asked.allowed:
+        return None
+    return Leaf(name, node.chosen, node.refused, node.asked.hazards, node.asked.points)
+
+
+def one_leaf(found: tuple[Family, ...]) -> Iterator[Row]:
+    """Every tree stands on one of its leaves that are allowed."""
+    for family in found:
+        yield Row(f"leaf_{family.place}", tuple((1, leaf.name) for leaf in family.leaves), "=", 1)
+
+
+def leaf_needs_its_options(found: tuple[Family, ...]) -> Iterator[Row]:
+    """A leaf on which an option is chosen is stood on only if that option is chosen."""
+    for family in found:
+        holders: dict[str, list[str]] = {}
+        for leaf in family.leaves:
+            for id in leaf.chosen:
+                holders.setdefault(id, []).append(leaf.name)
+        for id in sorted(holders):
+            yield Row(f"leaf_{family.place}_{id}", (*((1, name) for name in holders[id]), (-1, x(id))), "<=", 0)
+
+
+def leaf_without_its_refused(found: tuple[Family, ...]) -> Iterator[Row]:
+    """A leaf on which options that exclude each other are all refused is stood on only if none of them is chosen."""
+    for family in found:
+        for index, branch in enumerate(family.branches):
+            members = frozenset(branch)
+            names = [leaf.name for leaf in family.leaves if members <= leaf.refused]
+            if names:
+                terms = (*((1, name) for name in names), *((1, x(id)) for id in branch))
+                yield Row(f"leaf_{family.place}_none_{index}", terms, "<=", 1)
+
+
+def hazard_terms(found: tuple[Family, ...]) -> Terms:
+    """Hazard points that remain."""
+    return tuple((leaf.hazards, leaf.name) for family in found for leaf in family.leaves if leaf.hazards)
+
+
+def point_terms(found: tuple[Family, ...]) -> Terms:
+    """Points that remain."""
+    return tuple((leaf.points, leaf.name) for family in found for leaf in family.leaves if leaf.points)
+
+
+def floors(found: tuple[Family, ...]) -> tuple[int, int]:
+    """(hazard points, points) that no plan gets below, tree by tree; no solver needed."""
+    hazards = sum(min((leaf.hazards for leaf in family.leaves), default=0) for family in found)
+    points = sum(min((leaf.points for leaf in family.leaves), default=0) for family in found)
+    return hazards, points
+
+
+def most_hazards(found: tuple[Family, ...]) -> int:
+    """Hazard points that no plan gets above on what is known."""
+    return sum(max((leaf.hazards for leaf in family.leaves), default=0) for family in found)

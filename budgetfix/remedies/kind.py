@@ -1,0 +1,191 @@
+"""A kind of remedy: what it answers, what it usually takes, and one function that says what fits."""
+
+from __future__ import annotations
+
+import math
+import sys
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from fractions import Fraction
+from functools import cached_property
+
+from budgetfix.base.tape import write_length
+from budgetfix.base.twin import MM_PER_INCH
+from budgetfix.brief.models import Brief
+from budgetfix.catalog.models import Catalog
+from budgetfix.inspection.finding import Finding
+from budgetfix.inspection.judging import Judge
+from budgetfix.inspection.look import Look
+from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.remedies.cares import cares_for
+from budgetfix.room.overlaps import overlaps
+from budgetfix.room.places import WallLine, wall_lines
+from budgetfix.room.survey import Change, Survey, Value
+
+MASONRY, HIGH_CEILING = Fraction(7, 5), Fraction(5, 4)
+"""Judgement of the trade, shipped as defaults: drilling masonry x 1.4, rods under a ceiling over 9 ft x 1.25."""
+NINE_FEET_MM = 108 * MM_PER_INCH
+
+
+@dataclass(frozen=True)
+class Site:
+    """One fault to be answered: the room, the subject, what is in the catalog, what the brief allows."""
+
+    survey: Survey
+    room: str
+    subject: str
+    catalog: Catalog
+    brief: Brief
+    finding: Finding | None = None
+    judge: Judge | None = None
+    products: tuple[str, ...] | None = None
+    """Only these products may be used (a user's remedy names them); None = all."""
+
+    @property
+    def metric(self) -> bool:
+        return self.survey.household.metric
+
+    @cached_property
+    def lines(self) -> dict[str, WallLine]:
+        return wall_lines(self.survey, self.room)
+
+    @cached_property
+    def old_overlaps(self) -> frozenset[tuple[str, str]]:
+        return frozenset(overlaps(self.survey, self.room))
+
+    def fits(self, changes: Iterable[Change]) -> bool:
+        """True where the changes put nothing on a spot that is taken."""
+        return set(overlaps(self.survey.changed(changes), self.room)) <= self.old_overlaps
+
+    def severity(self, changes: Iterable[Change], lifted: frozenset[str] = frozenset()) -> Fraction:
+        """The finding that is to be answered, measured again after the changes; 0 where the rule falls silent."""
+        from budgetfix.inspection.inspect import judge_one
+
+        if self.judge is None or self.finding is None:
+            return Fraction(0)
+        look = Look(self.survey.changed(changes), self.room, lifted)
+        again = judge_one(self.judge, look, self.finding.subject, self.brief)
+        return Fraction(0) if again is None else again.severity
+
+    def mm(self, inches: float, metric_mm: float) -> float:
+        """A figure in inches or its metric twin, as the survey's unit goes."""
+        return metric_mm if self.metric else inches * MM_PER_INCH
+
+    def tape(self, mm: float) -> float:
+        """To what a tape shows: 5 mm, or 1/4 in."""
+        step = 5.0 if self.metric else MM_PER_INCH / 4
+        return round(mm / step) * step
+
+    def words(self, mm: float) -> str:
+        """A length for people, in the survey's unit."""
+        return write_length(mm, self.survey.household.unit)
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind. `minutes` low, likely, high; `holes` new plug holes; `hazards` words that people may refuse.
+
+    `fit(site)` gives candidates; their changes are data. The module's docstring is the kind's page.
+    """
+
+    kind: str
+    name: str
+    targets: tuple[str, ...]
+    minutes: tuple[int, int, int]
+    phase: int
+    fit: Callable[[Site], tuple[Candidate, ...]]
+    people: int = 1
+    holes: int = 0
+    hazards: tuple[str, ...] = ()
+    tools: tuple[str, ...] = ()
+    done_when: str = ""
+    bought: bool = False
+    whats: tuple[str, ...] = field(default=())
+    """Sorts of products that it uses."""
+
+
+def planned(low: Fraction, likely: Fraction, high: Fraction) -> int:
+    """The mean of the three, rounded up to whole minutes."""
+    return math.ceil((low + likely + high) / 3)
+
+
+def factor(kind: Kind, survey: Survey, room: str, wall: str) -> Fraction:
+    """How much longer it takes here: masonry for what is drilled, high ceilings for rods."""
+    times = Fraction(1)
+    solid = {one.wall: one.solid for one in survey.walls_of(room)}
+    if "drill" in kind.hazards and solid.get(wall):
+        times *= MASONRY
+    if "rod" in kind.kind and survey.facts(room).ceiling > NINE_FEET_MM:
+        times *= HIGH_CEILING
+    return times
+
+
+def work_of(kind: Kind, text: str, times: Fraction = Fraction(1), people: int | None = None) -> Work:
+    """The kind's usual minutes as one step."""
+    low, likely, high = (Fraction(minutes) * times for minutes in kind.minutes)
+    mean = planned(low, likely, high)
+    return Work(text, mean, math.ceil(low), math.ceil(likely), math.ceil(high), people or kind.people, kind.phase)
+
+
+@dataclass(frozen=True)
+class Offer:
+    """What a kind found to fit, before it becomes a candidate."""
+
+    name: str
+    changes: tuple[Change, ...]
+    text: str
+    variant: str = ""
+    uses: tuple[tuple[str, Fraction], ...] = ()
+    people: int | None = None
+    holes: int | None = None
+    wall: str = ""
+    accepts: str = ""
+    done_when: str = ""
+
+
+def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
+    """An offer as a candidate of its kind; its id is the kind, the subject and the variant."""
+    holes = kind.holes if offer.holes is None else offer.holes
+    id = "/".join(part for part in (kind.kind, site.subject, offer.variant) if part)
+    return Candidate(
+        id=id,
+        kind=kind.kind,
+        name=offer.name,
+        subject=site.subject,
+        room=site.room,
+        key=f"{kind.kind}/{site.subject}",
+        changes=offer.changes,
+        uses=tuple(sorted(offer.uses)),
+        work=(work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people),),
+        spends=(("holes", Fraction(holes)),) if holes else (),
+        targets=kind.targets,
+        hazards=kind.hazards,
+        cares=cares_for(kind.hazards, site.survey.household),
+        done_when=offer.done_when or kind.done_when,
+        accepts=offer.accepts,
+        own=True,
+    )
+
+
+def set_on(table: str, item: str, **fields: Value) -> Change:
+    """A change that sets fields of one thing."""
+    return Change(table, item, tuple(sorted(fields.items())))  # type: ignore[arg-type]  # callers name real tables
+
+
+def kind_page(kind: Kind) -> str:
+    """The page of a kind for `budgetfix rules KIND`."""
+    text = (sys.modules[kind.fit.__module__].__doc__ or "").strip()
+    low, likely, high = kind.minutes
+    return "\n".join(
+        (
+            f"{kind.kind} - {kind.name}",
+            "",
+            text,
+            "",
+            f"Answers: {', '.join(kind.targets) or 'what the user says'}.",
+            f"Usually {low} / {likely} / {high} minutes (low / likely / high; our judgement, yours replaces it), "
+            f"{kind.people} {'person' if kind.people == 1 else 'people'}, phase {kind.phase}.",
+            f"New plug holes: {kind.holes}. Mind: {', '.join(kind.hazards) or 'nothing special'}.",
+            f"Uses: {', '.join(kind.whats) or 'nothing bought'}.",
+        )
+    )

@@ -1,0 +1,81 @@
+"""Buy a rug of the right size, with a pad, and lay it under the front of the main seat.
+
+Fits: a rug in the catalogue whose long side is at least as long as the seat less 24 in, which stays in the room where it is
+laid; the largest pad that is smaller than the rug on both sides goes under it. The sizes that do most are kept.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.catalog.models import Product
+from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.moves import edges
+from budgetfix.remedies.products import of_sort
+from budgetfix.remedies.rugs import best_laid, rug_fields, seat_of
+from budgetfix.room.items import Rug
+from budgetfix.room.survey import Change
+
+SHORTER_MM = 610.0
+MOST = 6
+
+
+def _fit(site: Site) -> tuple[Candidate, ...]:
+    seat = seat_of(site)
+    if seat is None:
+        return ()
+    there = next((rug for rug in site.survey.rugs if rug.room == site.room and not rug.under), None)
+    offers: list[Offer] = []
+    for product in of_sort(site, "rug"):
+        if product.width is None or product.depth is None:
+            continue
+        long, short = max(product.width, product.depth), min(product.width, product.depth)
+        if long < seat.width - SHORTER_MM:
+            continue
+        blank = there or Rug(name="new rug", room=site.room, wall=seat.wall, depth=short)
+        sized = Rug.model_validate({**dict(blank), "round": product.round})
+        for number, laid in enumerate(best_laid(site, sized, long, short)):
+            offers.append(_offer(site, product, there, laid, number))
+    return tuple(candidate(KIND, site, offer) for offer in offers[: MOST * 2])
+
+
+def _offer(site: Site, product: Product, there: Rug | None, laid: Rug, number: int) -> Offer:
+    pad = pad_for(site, laid)
+    fields = {**rug_fields(laid), "round": product.round, "pad": pad is not None}
+    if there is None:
+        change = Change("rugs", laid.name, add=Rug.model_validate({**dict(laid), **fields}))
+    else:
+        change = set_on("rugs", there.name, **fields)
+    uses = [(product.product, Fraction(1))] + ([(pad.product, Fraction(1))] if pad is not None else [])
+    with_pad = " with a pad" if pad is not None else ""
+    name = f"{product.name or product.product}{with_pad}, along the main seat"
+    text = f"Move the table off, lay{with_pad} the rug: {edges(site, laid)}; table back"
+    return Offer(
+        name, (change,), text, product.product + (f"~{number}" if number else ""), tuple(uses),
+        accepts=f"{site.words(laid.width)} x {site.words(laid.depth)} or a little more",
+    )  # fmt: skip
+
+
+def pad_for(site: Site, rug: Rug) -> Product | None:
+    """The largest pad that is smaller than the rug on both sides; None where there is none."""
+    long, short = max(rug.width, rug.depth), min(rug.width, rug.depth)
+    fits = [
+        pad
+        for pad in of_sort(site, "pad")
+        if pad.width is not None
+        and pad.depth is not None
+        and max(pad.width, pad.depth) <= long + 0.1
+        and min(pad.width, pad.depth) <= short + 0.1
+        and max(pad.width, pad.depth) >= 0.7 * long
+        and min(pad.width, pad.depth) >= 0.6 * short
+    ]
+    return min(fits, key=lambda pad: (pad.price_minor, pad.product), default=None)
+
+
+KIND = Kind(
+    "lay-rug", "Lay a rug of the right size",
+    ("floor-bare", "rug-misses-seats", "rug-shorter-than-sofa", "rug-across"), (25, 45, 75), 7, _fit,
+    people=2, hazards=("lifting",), bought=True, whats=("rug", "pad"),
+    done_when="front feet of the seats stand on the rug and it lies flat",
+)  # fmt: skip

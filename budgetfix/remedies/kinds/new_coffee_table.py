@@ -1,0 +1,55 @@
+"""Buy a coffee table of the right length, and stand it 16 in (400 mm) before the main seat.
+
+Fits: a table in the catalogue of 0.45 to 0.70 of the sofa's length (round ones from 0.35) on free floor.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.moves import after, edges
+from budgetfix.remedies.products import called, of_sort
+from budgetfix.remedies.rugs import seat_of
+from budgetfix.room.items import Piece
+from budgetfix.room.survey import Change
+
+
+def _fit(site: Site) -> tuple[Candidate, ...]:
+    seat = seat_of(site)
+    if seat is None or seat.faces not in ("", seat.wall):
+        return ()
+    tables = [one for one in site.survey.furniture if one.room == site.room and one.what == "coffee table"]
+    old = min(tables, key=lambda one: one.name, default=None)
+    offers = []
+    for product in of_sort(site, "coffee table"):
+        share = (product.width or 0.0) / seat.width
+        if product.depth is None or not (0.35 if product.round else 0.45) <= share <= 0.70:
+            continue
+        wide, deep, tall = product.width or 0.0, product.depth, product.height or 420.0
+        fields = {
+            "wall": seat.wall, "from_left": site.tape(seat.from_left + (seat.width - wide) / 2),
+            "gap": site.tape(seat.gap + seat.depth + site.mm(16, 400)), "width": wide, "depth": deep, "height": tall,
+            "round": product.round, "faces": "",
+        }  # fmt: skip
+        if old is None:
+            new = Piece.model_validate(
+                {"name": "new coffee table", "room": site.room, "what": "coffee table", **fields}
+            )
+            change, where = Change("furniture", new.name, add=new), new
+        else:
+            change = set_on("furniture", old.name, **fields)
+            where = after(site, change)
+        if site.fits((change,)):
+            use = ((product.product, Fraction(1)),)
+            text = f"Stand it before the {seat.name}: {edges(site, where)}"
+            offers.append(Offer(f"{called(product)} before the {seat.name}", (change,), text, product.product, use))
+    return tuple(candidate(KIND, site, offer) for offer in offers[:3])
+
+
+KIND = Kind(
+    "new-coffee-table", "Stand a coffee table of the right length",
+    ("table-off-length", "table-out-of-reach", "seat-without-table", "table-off-height"), (20, 35, 60), 8, _fit, bought=True,
+    whats=("coffee table",), done_when="a cup can be put down from every place on the sofa",
+)  # fmt: skip

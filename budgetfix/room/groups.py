@@ -1,0 +1,80 @@
+"""Pictures in groups: by the name that the survey gives, else frames at most 4 in apart on one wall."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from budgetfix.base.twin import Twin
+from budgetfix.room.items import Hung
+
+JOINED = Twin(4)
+ART = ("picture", "mirror", "clock")
+
+
+@dataclass(frozen=True, slots=True)
+class PictureGroup:
+    """One or more frames that are seen as one. `name` is the group's, else the first frame's."""
+
+    name: str
+    named: bool
+    frames: tuple[Hung, ...]
+
+    @property
+    def wall(self) -> str:
+        return self.frames[0].wall
+
+    @property
+    def left(self) -> float:
+        return min(frame.from_left for frame in self.frames)
+
+    @property
+    def right(self) -> float:
+        return max(frame.from_left + frame.width for frame in self.frames)
+
+    @property
+    def low(self) -> float:
+        return min(frame.bottom for frame in self.frames)
+
+    @property
+    def high(self) -> float:
+        return max(frame.bottom + frame.height for frame in self.frames)
+
+    @property
+    def width(self) -> float:
+        return self.right - self.left
+
+    @property
+    def middle(self) -> float:
+        return (self.left + self.right) / 2
+
+    @property
+    def over(self) -> str:
+        """The piece that the group hangs over; empty for a bare wall."""
+        return next((frame.over for frame in self.frames if frame.over), "")
+
+
+def picture_groups(hung: Iterable[Hung], metric: bool) -> tuple[PictureGroup, ...]:
+    """All groups of pictures, by name."""
+    art = sorted((one for one in hung if one.what in ART), key=lambda one: (one.wall, one.from_left, one.name))
+    named: dict[str, list[Hung]] = {}
+    loose: list[list[Hung]] = []
+    for frame in art:
+        if frame.group:
+            named.setdefault(frame.group, []).append(frame)
+        elif loose and _joined(loose[-1], frame, JOINED.in_mm(metric)):
+            loose[-1].append(frame)
+        else:
+            loose.append([frame])
+    groups = [PictureGroup(name, True, tuple(frames)) for name, frames in named.items()]
+    groups += [PictureGroup(frames[0].name, False, tuple(frames)) for frames in loose]
+    return tuple(sorted(groups, key=lambda group: group.name))
+
+
+def _joined(frames: list[Hung], frame: Hung, within: float) -> bool:
+    same = [one for one in frames if one.wall == frame.wall]
+    return any(
+        max(frame.from_left - one.from_left - one.width, one.from_left - frame.from_left - frame.width) <= within + 0.1
+        and max(frame.bottom - one.bottom - one.height, one.bottom - frame.bottom - frame.height) <= within + 0.1
+        for one in same
+    )

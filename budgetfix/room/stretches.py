@@ -1,0 +1,52 @@
+"""Stretches of wall: what sticks out of a wall, and the clear span between. Millimetres from the left corner."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from budgetfix.room.items import Curtain
+
+Stretch = tuple[float, float]
+STACK_SHARE = {"sheer": 0.18, "lined": 0.22, "blackout": 0.28}
+"""Open stack over flat width, by cloth (common practice)."""
+
+
+def stack_of(curtain: Curtain) -> float:
+    """Width of the open cloth on one side: as measured, else by the flat width and the cloth."""
+    if curtain.stack is not None:
+        return curtain.stack
+    each_side = curtain.panel_width * max(1, curtain.panels // 2)
+    return each_side * STACK_SHARE[curtain.cloth]
+
+
+def rod_ends(curtain: Curtain) -> Stretch:
+    """Where a rod starts and ends."""
+    return (curtain.rod_from_left, curtain.rod_from_left + curtain.rod_width)
+
+
+def cloth_of(curtain: Curtain) -> tuple[Stretch, ...]:
+    """The open cloth: one stretch at each end of the rod (one alone for a single panel)."""
+    (start, end), wide = rod_ends(curtain), stack_of(curtain)
+    both = ((start, start + wide), (end - wide, end))
+    return both if curtain.panels > 1 else both[:1]
+
+
+def clear_span(length: float, middle: float, blocks: Iterable[Stretch]) -> Stretch:
+    """The clear stretch of a wall around a point: between the nearest blocks, or the corners.
+
+    A block over the point itself leaves an empty stretch.
+    """
+    low, high = 0.0, length
+    for start, end in blocks:
+        if end <= middle + 0.05:
+            low = max(low, end)
+        elif start >= middle - 0.05:
+            high = min(high, start)
+        else:
+            return (middle, middle)
+    return (low, high)
+
+
+def overlap(one: Stretch, other: Stretch) -> float:
+    """How much of the wall two stretches share; below 0 when they are apart."""
+    return min(one[1], other[1]) - max(one[0], other[0])

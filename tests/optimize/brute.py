@@ -1,0 +1,209 @@
+"""The right answer the slow way: every subset in every placing, all wishes compared. Shares no code with the optimiser."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import combinations
+
+from budgetfix.optimize.problem import Option, Problem, Step
+from tests.optimize.worlds import World, against
+
+Where = dict[tuple[str, int], tuple[int, tuple[str, ...]]]
+"""(session, people) of each (option, step)."""
+
+
+@dataclass(frozen=True)
+class Best:
+    """What the slow way found. `where`: (option, step, session, people) in order."""
+
+    chosen: tuple[str, ...]
+    hazards: int
+    points: int
+    spent: int
+    minutes: int
+    last: int
+    where: tuple[tuple[str, int, int, tuple[str, ...]], ...]
+
+
+def subsets(problem: Problem) -> Iterator[frozenset[str]]:
+    """Sets that keep groups, excludes, needs, musts and limits."""
+    ids = sorted(one.id for one in problem.options)
+    by_id = {one.id: one for one in problem.options}
+    foes = against(problem.options)
+    for size in range(len(ids) + 1):
+        for some in combinations(ids, size):
+            chosen = frozenset(some)
+            if any(not foes[id].isdisjoint(chosen) or not chosen.issuperset(by_id[id].needs) for id in some):
+                continue
+            if any(chosen.isdisjoint(must) for must in problem.must):
+                continue
+            spent: dict[str, int] = {}
+            for id in some:
+                for name, amount in by_id[id].spends:
+                    spent[name] = spent.get(name, 0) + amount
+            if all(spent.get(limit.id, 0) <= limit.most for limit in problem.limits):
+                if any(by_id[id].first_session >= len(problem.sessions or ()) > 0 for id in some):
+                    continue
+                yield chosen
+
+
+def placings(problem: Problem, chosen: frozenset[str]) -> Iterator[Where]:
+    """Every way to place a set."""
+    by_id = {one.id: one for one in problem.options}
+    steps = [(id, index) for id in _needed_first(by_id, chosen) for index in range(len(by_id[id].steps))]
+    yield from _place(problem, by_id, chosen, steps, {})
+
+
+def _needed_first(by_id: dict[str, Option], chosen: frozenset[str]) -> list[str]:
+    order: list[str] = []
+    while len(order) < len(chosen):
+        order += [id for id in sorted(chosen) if id not in order and set(by_id[id].needs) & chosen <= set(order)]
+    return order
+
+
+def _place(
+    problem: Problem, by_id: dict[str, Option], chosen: frozenset[str], steps: list[tuple[str, int]], where: Where
+) -> Iterator[Where]:
+    if len(where) == len(steps):
+        yield dict(where)
+        return
+    id, index = steps[len(where)]
+    option, step = by_id[id], by_id[id].steps[index]
+    end = len(problem.sessions or ())
+    if problem.last_session is not None:
+        end = min(end, problem.last_session + 1)
+    before = [(id, index - 1)] if index else [
+        (need, len(by_id[need].steps) - 1) for need in option.needs if by_id[need].steps]
+    able = [name for name in problem.people if name not in step.barred]
+    for session in range(option.first_session, end):
+        for crew in combinations(able, step.people):
+            if all(_may_follow(problem, step, where[key], (session, crew)) for key in before):
+                where[id, index] = (session, crew)
+                if _hours_kept(problem, by_id, where, session):
+                    yield from _place(problem, by_id, chosen, steps, where)
+                del where[id, index]
+
+
+def _may_follow(
+    problem: Problem, step: Step, first: tuple[int, tuple[str, ...]], then: tuple[int, tuple[str, ...]]
+) -> bool:
+    if then[0] < first[0] + step.wait_sessions:
+        return False
+    sessions = problem.sessions or ()
+    if step.wait_minutes > 0 and sessions[then[0]].start_minute < sessions[first[0]].end_minute + step.wait_minutes:
+        return False
+    return then[0] > first[0] or (step.wait_minutes <= 0 and set(then[1]) <= set(first[1]))
+
+
+def _hours_kept(problem: Problem, by_id: dict[str, Option], where: Where, session: int) -> bool:
+    there = (problem.sessions or ())[session].minutes
+    joint = 0
+    used = dict.fromkeys(problem.people, 0)
+    for (id, index), (place, crew) in where.items():
+        if place == session:
+            minutes = by_id[id].steps[index].minutes
+            joint += minutes if len(crew) > 1 else 0
+            for name in crew:
+                used[name] += minutes
+    rows = zip(used.values(), there, strict=True)
+    longest = max(minutes - problem.setup_minutes for minutes in there)
+    return joint <= max(0, longest) and all(
+        not work or work + problem.setup_minutes <= minutes for work, minutes in rows)
+
+
+def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
+    """Money for a placed set; None where a tool cannot be had."""
+    by_id = {one.id: one for one in problem.options}
+    total = sum(by_id[id].cost_minor for id in chosen)
+    used: dict[str, int] = {}
+    for id in chosen:
+        for product, amount in by_id[id].uses:
+            used[product] = used.get(product, 0) + amount
+    goods: dict[str | None, int] = {}
+    for product in problem.products:
+        packs = 0
+        while packs * product.pack + product.on_hand < used.get(product.id, 0):
+            packs += 1
+        if packs:
+            goods[product.shop] = goods.get(product.shop, 0) + packs * product.price_minor
+    total += sum(goods.values())
+    for shop in problem.shops:
+        if shop.id in goods:
+            tax = Fraction(goods[shop.id] * shop.tax_numerator, shop.tax_denominator) + Fraction(1, 2)
+            free = shop.free_over_minor is not None and goods[shop.id] >= shop.free_over_minor
+            total += tax.numerator // tax.denominator + (0 if free else shop.delivery_minor)
+    for tool in problem.tools:
+        users = [id for id in chosen if tool.id in by_id[id].tools]
+        if users and not tool.owned:
+            days = max(1, len({place for (id, _), (place, _) in where.items() if id in users}))
+            ways = [] if tool.buy_minor is None else [tool.buy_minor]
+            ways += [] if tool.hire_minor is None else [tool.hire_minor * days]
+            if not ways:
+                return None
+            total += min(ways)
+    return total
+
+
+def best(world: World) -> Best | None:
+    """The best set with its best placing, by the wishes in their order."""
+    problem = world.problem
+    by_id = {one.id: one for one in problem.options}
+    found: tuple[tuple[object, ...], frozenset[str], Where] | None = None
+    for chosen in subsets(problem):
+        left = world.left(chosen)
+        if left is None:
+            continue
+        minutes = sum(step.minutes * step.people for id in chosen for step in by_id[id].steps)
+        flags = tuple(one not in chosen for one in sorted(by_id))
+        back = _worths(world, chosen, left)
+        for where in placings(problem, chosen):
+            money = spent(problem, chosen, where)
+            if money is None or (problem.budget_minor is not None and money > problem.budget_minor):
+                continue
+            last = max((place for place, _ in where.values()), default=-1)
+            worth = left if problem.hazards_first else (sum(left),)
+            order = ((last, money, worth, minutes) if problem.must_all else (worth, money, minutes, last))
+            key = (*order, flags, *_early(problem, by_id, chosen, where, back))
+            if found is None or key < found[0]:
+                found = (key, chosen, where)
+    return None if found is None else _told(world, found[1], found[2])
+
+
+def _worths(world: World, chosen: frozenset[str], left: tuple[int, int]) -> dict[str, tuple[int, int]]:
+    back: dict[str, tuple[int, int]] = {}
+    for id in chosen:
+        more = world.left(chosen - {id}) or (0, 0)
+        pair = (max(0, more[0] - left[0]), max(0, more[1] - left[1]))
+        back[id] = pair if world.problem.hazards_first else (0, max(0, sum(more) - sum(left)))
+    return back
+
+
+def _early(
+    problem: Problem, by_id: dict[str, Option], chosen: frozenset[str], where: Where, back: dict[str, tuple[int, int]]
+) -> tuple[object, ...]:
+    totals = []
+    for session in range(len(problem.sessions or ())):
+        done = [id for id in chosen if by_id[id].steps and where[id, len(by_id[id].steps) - 1][0] <= session]
+        totals.append(tuple(-sum(back[id][part] for id in done) for part in (0, 1)))
+    order = sorted(where)
+    crews = []
+    for id, index in order:
+        able = [name for name in problem.people if name not in by_id[id].steps[index].barred]
+        crews.append(list(combinations(able, by_id[id].steps[index].people)).index(where[id, index][1]))
+    return tuple(totals), tuple(where[key][0] for key in order), tuple(crews)
+
+
+def _told(world: World, chosen: frozenset[str], where: Where) -> Best:
+    problem = world.problem
+    by_id = {one.id: one for one in problem.options}
+    left = world.left(chosen) or (0, 0)
+    return Best(
+        tuple(sorted(chosen)),
+        *left,
+        spent(problem, chosen, where) or 0,
+        sum(step.minutes * step.people for id in chosen for step in by_id[id].steps),
+        max((place for place, _ in where.values()), default=-1),
+        tuple((id, index, *where[id, index]) for id, index in sorted(where)),
+    )

@@ -1,0 +1,54 @@
+"""All wishes against every subset in every placing."""
+
+from __future__ import annotations
+
+import pytest
+
+from budgetfix.optimize import solve
+from budgetfix.optimize.problem import Answer, NoPlan
+from tests.optimize import brute
+from tests.optimize.worlds import World, random_world, still
+
+
+def told(answer: Answer) -> brute.Best:
+    """An answer in the words of the slow way."""
+    plan = answer.plan
+    return brute.Best(
+        plan.chosen,
+        plan.hazards,
+        plan.points,
+        plan.spent_minor,
+        plan.person_minutes,
+        max((one.session for one in plan.placed if one.session is not None), default=-1),
+        tuple((one.option, one.step, one.session or 0, one.people) for one in plan.placed),
+    )
+
+
+def check(world: World) -> None:
+    """The optimiser and the slow way agree in every wish."""
+    slow = brute.best(world)
+    answer = solve(world.problem, clock=still)
+    if slow is None:
+        assert isinstance(answer, NoPlan)
+    else:
+        assert isinstance(answer, Answer)
+        assert answer.proven
+        assert told(answer) == slow
+
+
+@pytest.mark.parametrize("number", range(40))
+def test_one_person(number: int) -> None:
+    """One person, everything in it: the same set, money, minutes, sessions as the slow way."""
+    check(random_world(number))
+
+
+@pytest.mark.parametrize("number", range(30))
+def test_two_people(number: int) -> None:
+    """Two people with their own hours, joint steps and things one does not do."""
+    check(random_world(number, people=2, options=4))
+
+
+@pytest.mark.parametrize("number", range(25))
+def test_long_steps(number: int) -> None:
+    """Steps of about half a session, where totals promise what no timetable keeps."""
+    check(random_world(number, options=6, long=True))

@@ -1,0 +1,198 @@
+"""Small worlds for the optimiser's tests: tables as trees, random jobs, a clock that stands still."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from itertools import combinations
+
+from budgetfix.optimize.problem import (
+    Asked,
+    Limit,
+    Option,
+    Problem,
+    Product,
+    Session,
+    Shop,
+    Step,
+    Tool,
+    Tree,
+)
+
+Table = Mapping[frozenset[str], tuple[int, int]]
+"""(hazard points, points) that remain, by chosen set; a set that is not there must not be chosen."""
+
+
+def still() -> float:
+    """A clock on which no time passes."""
+    return 0.0
+
+
+def ticking(step: float) -> Callable[[], float]:
+    """A clock that moves on by `step` seconds whenever it is read."""
+    now = [0.0]
+
+    def read() -> float:
+        now[0] += step
+        return now[0]
+
+    return read
+
+
+def against(options: Iterable[Option]) -> dict[str, frozenset[str]]:
+    """Who excludes whom, by group and by name."""
+    ones = list(options)
+    return {
+        one.id: frozenset(
+            other.id
+            for other in ones
+            if other.id != one.id
+            and ((one.group is not None and one.group == other.group) or other.id in one.excludes or one.id in other.excludes)
+        )
+        for one in ones
+    }
+
+
+@dataclass(frozen=True)
+class TableTree:
+    """A tree over a few options, read from a table of all their subsets."""
+
+    ids: tuple[str, ...]
+    table: Table
+    foes: Mapping[str, frozenset[str]]
+
+    def ask(self, chosen: frozenset[str], refused: frozenset[str]) -> Asked:
+        """Branch over the first undecided option and all that exclude it and one another."""
+        open_ids = [
+            id for id in self.ids if id not in chosen and id not in refused and self.foes[id].isdisjoint(chosen)
+        ]
+        if not open_ids:
+            mine = chosen & frozenset(self.ids)
+            return Asked(*self.table.get(mine, (0, 0)), (), mine in self.table)
+        clique: list[str] = []
+        for id in open_ids:
+            if all(id in self.foes[other] for other in clique):
+                clique.append(id)
+        return Asked(0, 0, tuple(clique))
+
+    def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, int]:
+        """The least of each over all completions."""
+        mine = chosen & frozenset(self.ids)
+        fitting = [left for ids, left in self.table.items() if mine <= ids and ids.isdisjoint(refused)]
+        return min((h for h, _ in fitting), default=0), min((p for _, p in fitting), default=0)
+
+
+def table_tree(name: str, options: Iterable[Option], table: Table, ids: tuple[str, ...]) -> Tree:
+    """A table as a tree."""
+    made = TableTree(ids, table, against(options))
+    return Tree(name, made.ask, made.bound)
+
+
+def single(option: str, left: int, without: int, *, hazard: bool = False) -> tuple[Table, tuple[str, ...]]:
+    """One option that leaves `left` where it is chosen and `without` where it is not."""
+    pair: Callable[[int], tuple[int, int]] = (lambda n: (n, 0)) if hazard else (lambda n: (0, n))
+    return {frozenset({option}): pair(left), frozenset(): pair(without)}, (option,)
+
+
+def points_problem(options: tuple[Option, ...], gains: Mapping[str, int], **more: object) -> Problem:
+    """Options that each take away points of their own."""
+    trees = tuple(table_tree(f"of {id}", options, *single(id, 0, gain)) for id, gain in sorted(gains.items()))
+    return Problem(options, trees, **more)  # type: ignore[arg-type]
+
+
+@dataclass(frozen=True)
+class World:
+    """A random job and the tables behind its trees."""
+
+    problem: Problem
+    tables: tuple[tuple[tuple[str, ...], Table], ...]
+
+    def left(self, chosen: frozenset[str]) -> tuple[int, int] | None:
+        """(hazard points, points) that remain; None where a table forbids the set."""
+        hazards = points = 0
+        for ids, table in self.tables:
+            found = table.get(chosen & frozenset(ids))
+            if found is None:
+                return None
+            hazards, points = hazards + found[0], points + found[1]
+        return hazards, points
+
+
+def random_world(number: int, *, people: int = 1, options: int = 5, sessions: int = 3, long: bool = False) -> World:
+    """A job with everything in it: groups, needs, excludes, goods, tools, shops, waits, limits, musts."""
+    dice = random.Random(f"{number} {people} {options} {sessions} {long}")
+    names = tuple(f"{letter}{dice.randint(1, 9)}" for letter in "bdacehfg"[:options])
+    ones = tuple(_option(dice, index, names, people, sessions, long) for index in range(options))
+    tables = _tables(dice, names)
+    trees = tuple(table_tree(f"t{place}", ones, table, ids) for place, (ids, table) in enumerate(tables))
+    hours = tuple(_session(dice, day, people, long) for day in range(sessions))
+    must = ((dice.choice(names), dice.choice(names)),) if dice.random() < 0.2 else ()
+    return World(
+        Problem(
+            ones,
+            trees,
+            products=(Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill"), Product("tape", 230, 1, 0, "mill"),
+                      Product("rug", 900, 1, 0, None)),
+            tools=(Tool("drill", False, 900, 400), Tool("saw", False, None, 300), Tool("iron", True, 10, 10)),
+            shops=(Shop("mill", 450, dice.choice((None, 1500)), dice.choice((0, 33)), 400),),
+            limits=(Limit("holes", dice.randint(2, 6)),),
+            people=("ann", "ben", "cem")[:people],
+            sessions=hours,
+            budget_minor=dice.choice((None, 1500, 3000, 5000)),
+            must=must,
+            must_all=dice.random() < 0.2,
+            last_session=sessions - 2 if sessions > 2 and dice.random() < 0.2 else None,
+            setup_minutes=dice.choice((0, 0, 10)),
+            hazards_first=dice.random() < 0.8,
+        ),
+        tables,
+    )
+
+
+def _session(dice: random.Random, day: int, people: int, long: bool) -> Session:
+    length = dice.choice((100, 120) if long else (120, 180))
+    minutes = tuple(dice.choice((length, length // 2)) for _ in range(people))
+    start = day * 1440 + 540
+    return Session(start, start + length, minutes)
+
+
+def _option(dice: random.Random, index: int, names: tuple[str, ...], people: int, sessions: int, long: bool) -> Option:
+    others = names[:index]
+    return Option(
+        names[index],
+        group=dice.choice((None, None, "g1", "g2")),
+        steps=tuple(_step(dice, place, people, long) for place in range(dice.choice((0, 1, 1, 2)))),
+        cost_minor=dice.choice((0, 100, 250, 1200)),
+        uses=tuple((id, dice.randint(1, 4)) for id in ("paint", "rug", "tape") if dice.random() < 0.25),
+        tools=tuple(id for id in ("drill", "iron", "saw") if dice.random() < 0.25),
+        needs=(dice.choice(others),) if others and dice.random() < 0.2 else (),
+        excludes=(dice.choice(others),) if others and dice.random() < 0.15 else (),
+        spends=(("holes", dice.randint(1, 3)),) if dice.random() < 0.5 else (),
+        first_session=dice.choice((0, 0, 0, 1, sessions)) if dice.random() < 0.3 else 0,
+    )
+
+
+def _step(dice: random.Random, place: int, people: int, long: bool) -> Step:
+    waits = place or dice.random() < 0.2
+    return Step(
+        dice.choice((50, 60, 70) if long else (0, 20, 30, 60)),
+        2 if people > 1 and dice.random() < 0.3 else 1,
+        ("ann",) if dice.random() < 0.15 else (),
+        dice.choice((0, 0, 1)) if waits else 0,
+        dice.choice((0, 0, 0, 120, 1800)) if waits else 0,
+    )
+
+
+def _tables(dice: random.Random, names: tuple[str, ...]) -> tuple[tuple[tuple[str, ...], Table], ...]:
+    found = []
+    for _ in range(3):
+        ids = tuple(sorted(dice.sample(names, min(len(names), dice.choice((1, 2, 3))))))
+        table: dict[frozenset[str], tuple[int, int]] = {}
+        for size in range(len(ids) + 1):
+            for some in combinations(ids, size):
+                if not some or dice.random() < 0.95:
+                    hazards = dice.choice((0, 0, 10)) if not some or dice.random() < 0.3 else 0
+                    table[frozenset(some)] = (hazards, max(0, 60 - 20 * size) + 10 * dice.randint(0, 2))
+        found.append((ids, table))
+    return tuple(found)

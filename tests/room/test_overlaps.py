@@ -1,0 +1,111 @@
+"""Two things on one spot of floor or wall: what counts, and what may share a place."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from budgetfix.room.items import Hung, Opening, Piece
+from budgetfix.room.overlaps import overlaps
+from budgetfix.room.survey import RoomFacts, Survey, Wall
+from tests.inspection.rooms import couple_bedroom, couple_living, renter, stager_bedroom, stager_living
+
+SIDES = dict(zip("ABCD", (4000.0, 5000.0, 4000.0, 5000.0), strict=True))
+
+
+def piece(name: str, wall: str, from_left: float, gap: float, **more: Any) -> Piece:
+    """A box of 800 x 400, 900 high, unless said otherwise."""
+    size = {"what": "cabinet", "width": 800.0, "depth": 400.0, "height": 900.0}
+    return Piece.model_validate({"name": name, "wall": wall, "from_left": from_left, "gap": gap, **size, **more})
+
+
+def frame(name: str, from_left: float, bottom: float, **more: Any) -> Hung:
+    """A frame of 500 x 700 on wall A."""
+    size = {"wall": "A", "width": 500.0, "height": 700.0}
+    return Hung.model_validate({"name": name, "from_left": from_left, "bottom": bottom, **size, **more})
+
+
+def found(*things: Piece | Hung | Opening) -> tuple[tuple[str, str], ...]:
+    """The pairs that overlap in a room of 4 x 5 m."""
+    survey = Survey(
+        rooms=(RoomFacts(),),
+        walls=tuple(Wall(wall=letter, length=length) for letter, length in SIDES.items()),
+        furniture=tuple(one for one in things if isinstance(one, Piece)),
+        pictures=tuple(one for one in things if isinstance(one, Hung)),
+        openings=tuple(one for one in things if isinstance(one, Opening)),
+    )
+    return overlaps(survey, "")
+
+
+@pytest.mark.parametrize("survey", [renter, stager_living, stager_bedroom, couple_living, couple_bedroom])
+def test_rooms_as_people_live_in_them_have_no_overlap(survey: Any) -> None:
+    """Nothing in the invented rooms stands on one spot with something else."""
+    assert overlaps(survey(), "r") == ()
+
+
+def test_two_pieces_on_one_spot_are_named_in_order() -> None:
+    """A cabinet pushed half into its neighbour is found, the smaller name first."""
+    assert found(piece("shelf", "A", 1000, 0), piece("box", "A", 1700, 0)) == (("box", "shelf"),)
+
+
+def test_pieces_of_two_walls_meet_in_the_corner() -> None:
+    """At the corner of A and B one piece of each wall cannot both stand against it."""
+    assert found(piece("a", "A", 3200, 0), piece("b", "B", 0, 0)) == (("a", "b"),)
+    assert found(piece("a", "A", 2800, 0), piece("b", "B", 0, 0)) == ()
+
+
+@pytest.mark.parametrize(("apart", "overlapping"), [(-2.0, True), (-1.0, False), (0.0, False)])
+def test_touching_within_a_millimetre_is_no_overlap(apart: float, overlapping: bool) -> None:
+    """Two pieces side by side: 2 mm into each other is one spot, 1 mm is the tape's business."""
+    assert bool(found(piece("a", "A", 1000, 0), piece("b", "A", 1800 + apart, 0))) is overlapping
+
+
+def test_a_tucked_chair_shares_its_tables_floor() -> None:
+    """A chair pushed in belongs to its table; pushed in at another table it does not."""
+    table = piece("table", "A", 1000, 1000)
+    assert found(table, piece("chair", "A", 1200, 1200, width=400.0, at="table", tucked=True)) == ()
+    assert found(table, piece("chair", "A", 1200, 1200, width=400.0, at="desk", tucked=True)) == (("chair", "table"),)
+
+
+def test_what_hangs_leaves_the_floor_free() -> None:
+    """A shelf unit on the wall may hang over a cabinet."""
+    assert found(piece("a", "A", 1000, 0), piece("up", "A", 1000, 0, hangs=True)) == ()
+
+
+def test_a_piece_that_leaves_the_room_is_outside() -> None:
+    """A piece half through the wall is paired with "outside"."""
+    assert found(piece("a", "A", 3500, 0)) == (("a", "outside"),)
+
+
+def test_frames_on_one_spot_of_wall() -> None:
+    """Two frames overlap only where they share width and height of one wall."""
+    assert found(frame("one", 1000, 1200), frame("two", 1400, 1500)) == (("one", "two"),)
+    assert found(frame("one", 1000, 1200), frame("two", 1400, 1900)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1000, 1200, wall="B")) == ()
+
+
+def test_small_things_may_sit_on_others() -> None:
+    """A picture light sits on its picture."""
+    assert found(frame("one", 1000, 1200), frame("lamp", 1100, 1800, what="picture light")) == ()
+
+
+def test_a_frame_over_a_window_or_behind_a_cabinet() -> None:
+    """A picture neither hangs over glass nor vanishes behind a tall piece."""
+    window = Opening(name="win", what="window", wall="A", from_left=1200.0, width=900.0, bottom=900.0, top=2100.0)
+    assert found(frame("one", 1000, 1200), window) == (("one", "win"),)
+    assert found(frame("one", 1000, 2100), window) == ()
+    assert found(frame("one", 1000, 1000), piece("tall", "A", 900, 0, height=1800.0)) == (("one", "tall"),)
+    assert found(frame("one", 1000, 1000), piece("low", "A", 900, 0)) == ()
+
+
+def test_a_standing_piece_before_a_door_or_in_its_frame() -> None:
+    """A cabinet against the wall across a door stands in its opening."""
+    door = Opening(name="door", wall="A", from_left=1000.0, width=800.0)
+    assert found(door, piece("a", "A", 1200, 0)) == (("a", "door"),)
+    assert found(door, piece("a", "A", 1800, 0)) == ()
+
+
+def test_two_screens_on_two_walls_of_one_room_do_not_meet() -> None:
+    """Places on wall A and B with the same figures are two spots."""
+    assert found(frame("a", 100, 900, what="screen"), frame("b", 100, 900, what="screen", wall="B")) == ()
