@@ -6,7 +6,7 @@ import time
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NoReturn
 
 from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
@@ -42,7 +42,7 @@ def _job(folder: Path, words: PlanWords) -> Job:
         _refuse(refused.problems, refused.marked)
 
 
-def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> None:
+def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoReturn:
     files = len({problem.place.file for problem in problems})
     count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}"
     where = f"{files} file{'s' if files != 1 else ''}"

@@ -10,7 +10,7 @@ from budgetfix.exports.lines import left, plain, right, wrapped
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.words import measured_words, sound_words
 
-HEADS = f"{'':7}{left('fault', 26)}{left('on', 17)}{left('measured', 15)}sound"
+HEADS = f"{'':7}{left('fault', 23)}{left('on', 15)}{left('measured', 18)}sound"
 
 
 @dataclass(frozen=True)
@@ -62,8 +62,8 @@ def _listed_block(seen: Inspection, faults: list[Finding]) -> list[str]:
 
 def _rows(faults: Iterable[Finding], unit: str) -> list[str]:
     return [
-        f"{right(f'{one.points:,}', 5)}  {left(one.title, 25)} {left(one.subject, 16)} "
-        f"{left(measured_words(one, unit), 14)} {left(sound_words(one, unit), 12).rstrip()}"
+        f"{right(f'{one.points:,}', 5)}  {left(one.title, 22)} {left(one.subject, 14)} "
+        f"{left(measured_words(one, unit), 17)} {left(sound_words(one, unit), 14).rstrip()}"
         f"{'' if one.certain else ' ~'}"
         for one in faults
     ]

@@ -56,16 +56,19 @@ def hours_words(minutes: int) -> str:
 
 
 def wrapped(text: str, indent: int = 0, width: int = WIDTH) -> list[str]:
-    """Lines of at most the width, broken between words; later lines are indented. Leading spaces stay."""
-    lines = [" " * (len(text) - len(text.lstrip(" ")))]
-    for word in text.split():
-        for part in _fitting(word, width - max(indent, len(lines[0]) - len(lines[0].lstrip(" ")))):
-            start = not lines[-1].strip()
-            if not start and columns_of(f"{lines[-1]} {part}") > width:
+    """Lines of at most the width, broken between words; later lines are indented. Spaces in a row stay."""
+    plain_text = text if text.isprintable() else " ".join(text.split())
+    lines = [" " * (len(plain_text) - len(plain_text.lstrip(" ")))]
+    room = width - max(indent, len(lines[0]))
+    for word in plain_text.lstrip(" ").split(" "):
+        for part in _fitting(word, room):
+            if not lines[-1].strip():
+                lines[-1] += part
+            elif columns_of(f"{lines[-1]} {part}") > width:
                 lines.append(" " * indent + part)
             else:
-                lines[-1] += part if start else f" {part}"
-    return lines
+                lines[-1] += f" {part}"
+    return [line.rstrip() for line in lines]
 
 
 def _fitting(word: str, width: int) -> list[str]:

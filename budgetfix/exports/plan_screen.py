@@ -163,4 +163,4 @@ def _more(book: PlanBook) -> list[str]:
     if row.hazards_after < book.hazards_after:
         words += f", {book.hazards_after - row.hazards_after} hazards fewer"
     with_ = f" (with {', '.join(row.with_)})" if row.with_ else ""
-    return wrapped(f"MORE  {write_money(row.spent_minor, book.currency)} would change that by {words}{with_}.", 6)
+    return wrapped(f"MORE  for {write_money(row.spent_minor, book.currency)}: {words}{with_}.", 6)

@@ -36,6 +36,7 @@ from budgetfix.inspection.rules import (
     front_blocked,
     heavy_over_head,
     hem_off_floor,
+    juts_into_route,
     lamp_colors_mixed,
     lead_too_short,
     nightstand_off_height,
@@ -113,6 +114,7 @@ PICTURES: tuple[Rule, ...] = (
     art_light_off.RULE,
     sconces_uneven.RULE,
     sconce_off_height.RULE,
+    juts_into_route.RULE,
     heavy_over_head.RULE,
 )
 RUGS: tuple[Rule, ...] = (

@@ -28,17 +28,26 @@ def figure(value: float, unit: MeasureUnit, of: str) -> str:
 
 
 def measured_words(finding: Finding, unit: str) -> str:
-    """What was measured: `60 mm above the frame`; for yes-or-no rules the note alone."""
+    """What was measured: `60 mm above the frame`; the note alone where the rule is yes or no, or a share of things."""
     if finding.unit == "yes":
         return finding.note or ("yes" if finding.value else "no")
-    short = finding.note if len(finding.note) <= 28 and ";" not in finding.note else ""
-    return f"{figure(finding.value, finding.unit, unit)} {short}".strip()
+    shown = figure(finding.value, finding.unit, unit)
+    first = finding.note.split(";")[0].strip()
+    if finding.unit in ("ratio", "count") and first[:1].isdigit():
+        return first
+    return f"{shown} {first}".strip() if len(first) <= SHORT else shown
+
+
+SHORT = 26
+"""Notes longer than this stay in the task list."""
 
 
 def sound_words(finding: Finding, unit: str) -> str:
     """What would be sound: `8 in or more`, `0.55 to 0.90`, `fixed to the wall`."""
-    words = _rule_words(finding.rule)
-    return words or band_words(finding.band, finding.unit, unit)
+    edges = (finding.band.low, finding.band.high)
+    if finding.unit != "yes" and edges != (None, None):
+        return band_words(finding.band, finding.unit, unit)
+    return _rule_words(finding.rule) or "as the room asks"
 
 
 def _rule_words(slug: str) -> str:

@@ -11,10 +11,10 @@ from budgetfix.base.money import read_number
 from budgetfix.base.tape import read_length
 from budgetfix.brief.models import BandChange, Errand
 from budgetfix.intake.brief_hours import as_day
-from budgetfix.intake.catalog_build import as_three
+from budgetfix.intake.catalog_steps import as_three
 from budgetfix.intake.inside import Inside, Part, at, each, only
 from budgetfix.intake.raw_rows import close_to
-from budgetfix.intake.reader import as_names, as_pairs, as_text, as_whole
+from budgetfix.intake.reader import as_hands, as_names, as_pairs, as_text, as_whole
 from budgetfix.intake.yaml_lines import Key
 
 Ends = tuple[float | None, float | None]
@@ -114,15 +114,8 @@ def _errand(index: Key, item: object) -> Errand:
         name=at("name", item.get("name") or name, as_text),
         shops=at("shops", item.get("shops") or [], as_names),
         minutes=math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60)),
-        people=at("people", item.get("people", 1), _hands),
+        people=at("people", item.get("people", 1), as_hands),
     )
-
-
-def _hands(value: object) -> int:
-    people = as_whole(value)
-    if people < 1:
-        raise ValueError("1 or more people")
-    return people
 
 
 def read_finish(value: object) -> int | date:

@@ -22,9 +22,8 @@ from budgetfix.intake.brief_bands import (
     read_priorities,
 )
 from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
-from budgetfix.intake.catalog_build import as_share
 from budgetfix.intake.raw_rows import RawCell, RawRow
-from budgetfix.intake.reader import Record, as_text, unknown_fields
+from budgetfix.intake.reader import Record, as_share, as_text, unknown_fields
 from budgetfix.intake.yaml_lines import load_yaml
 
 FIELDS = (

@@ -65,7 +65,9 @@ def read_changes(record: Record, field: str, unit: str) -> tuple[SetChange, ...]
     """
     wanted = "changes such as [{item: screen, set: {bottom: 554}}]"
     none: tuple[SetChange, ...] = ()
-    return record.read(field, none, lambda value: tuple(each(_listed(value), lambda _, one: _change(one, unit))), wanted)
+    return record.read(
+        field, none, lambda value: tuple(each(_listed(value), lambda _, one: _change(one, unit))), wanted
+    )
 
 
 def _listed(value: object) -> list[tuple[Key, object]]:

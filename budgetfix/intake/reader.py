@@ -21,6 +21,7 @@ WANTED_ID = "a short name, used once"
 WANTED_LIST = "names separated by ;"
 WANTED_MAP = "pairs such as name:1.5; other:2"
 WANTED_YES = "yes or no"
+WANTED_HANDS = "a number of people, 1 or more"
 
 
 class Record:
@@ -120,6 +121,24 @@ def as_whole(value: object) -> int:
     if number < 0 or number != number.to_integral_value():
         raise ValueError("")
     return int(number)
+
+
+def as_hands(value: object) -> int:
+    """How many people at once, 1 or more. Errors: ValueError."""
+    people = as_whole(value)
+    if people < 1:
+        raise ValueError("1 or more people")
+    return people
+
+
+def as_share(value: object) -> Fraction:
+    """`8.25%` or 0.0825, exactly. Errors: ValueError."""
+    text = as_text(value)
+    percent = text.endswith("%")
+    share = Fraction(read_number(text[:-1].strip() if percent else value)) / (100 if percent else 1)
+    if not 0 <= share <= 1:
+        raise ValueError("a share is from 0% to 100%")
+    return share
 
 
 def as_yes(value: object) -> bool:

@@ -135,7 +135,7 @@ def _line(
     shop = shops.get(line.shop or "", line.shop or "")
     if line.kind == "product":
         product = products[line.id]
-        users = tuple(one for one in chosen if line.id in dict(one.uses))
+        buyers = tuple(one for one in chosen if line.id in dict(one.uses))
         return MoneyLine(
             "product",
             line.id,
@@ -146,8 +146,8 @@ def _line(
             line.unit_price_minor,
             line.line_minor,
             label=product.label,
-            accepts="; ".join(dict.fromkeys(one.accepts for one in users if one.accepts)),
-            tasks=tuple(one.name for one in users),
+            accepts="; ".join(dict.fromkeys(one.accepts for one in buyers if one.accepts)),
+            tasks=tuple(one.name for one in buyers),
             lead_days=product.lead_days,
             example=product.example,
         )

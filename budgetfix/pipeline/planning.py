@@ -17,6 +17,7 @@ from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.inspecting import Inspected, inspected, room_words, title
 from budgetfix.pipeline.plans import Chooser, Clock, free, more_plans, recommended
+from budgetfix.remedies.candidate import Candidate
 
 BESIDE = 0.5
 """Share of the seconds that the other plans, the curve and the reasons may take after the best one."""
@@ -71,7 +72,7 @@ def _once_more(
     return second, again, replace(better, rounds=rounds)
 
 
-def _fresh_moves(seen: Inspected, offer: Offered, found: Checked) -> tuple[object, ...]:
+def _fresh_moves(seen: Inspected, offer: Offered, found: Checked) -> tuple[Candidate, ...]:
     if found.room is None:
         return ()
     return fitted_again(seen.base, found.room, found.findings, offer.framed)

@@ -36,7 +36,7 @@ def starter_files(unit: str, currency: str) -> dict[str, bytes]:
         raise ValueError(f"{currency} is no currency code here; write one such as EUR, USD, GBP or JPY.")
     catalog = read_catalog_bytes(starter_catalog(), "catalog.yaml", currency)
     return {
-        "survey.xlsx": survey_book(None, unit=unit),
+        "survey.xlsx": survey_book(None, {}, (), unit=unit),
         "catalog.xlsx": catalog_book(catalog, unit=unit, currency=currency),
         "brief.yaml": BRIEF.format(currency=currency).encode(),
     }

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.room.items import Hung, Item, Piece
+from budgetfix.room.items import Hung, Item, Light, Piece
 from budgetfix.room.overlaps import hides, hung_overlap, pieces_overlap
 from budgetfix.room.places import wall_lines
 from budgetfix.room.survey import Change, Survey, moved
@@ -58,7 +58,7 @@ def _touch(survey: Survey, one: Candidate) -> Touch:
         else:
             fields |= {(change.item, name) for name in _spread(change)}
         after = _after(survey, change)
-        if isinstance(after, (Piece, Hung)):
+        if isinstance(after, (Piece, Hung)) or (isinstance(after, Light) and after.what == "floor lamp"):
             placed.append(after)
     return Touch(frozenset(fields), frozenset(whole), tuple(placed))
 
@@ -97,7 +97,7 @@ def _one_spot(survey: Survey, one: Touch, other: Touch) -> bool:
 
 
 def _meet(survey: Survey, one: Item, other: Item) -> bool:
-    if isinstance(one, Piece) and isinstance(other, Piece):
+    if isinstance(one, (Piece, Light)) and isinstance(other, (Piece, Light)):
         return pieces_overlap(one, other, wall_lines(survey, one.room))
     if isinstance(one, Hung) and isinstance(other, Hung):
         return hung_overlap(one, other)

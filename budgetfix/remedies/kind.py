@@ -18,7 +18,7 @@ from budgetfix.inspection.judging import Judge
 from budgetfix.inspection.look import Look
 from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.cares import cares_for
-from budgetfix.room.overlaps import overlaps
+from budgetfix.room.overlaps import in_doorways, overlaps
 from budgetfix.room.places import WallLine, wall_lines
 from budgetfix.room.survey import Change, Survey, Value
 
@@ -40,6 +40,8 @@ class Site:
     judge: Judge | None = None
     products: tuple[str, ...] | None = None
     """Only these products may be used (a user's remedy names them); None = all."""
+    fixed: tuple[tuple[str, Value], ...] = ()
+    """Fields of the subject that a user's remedy has set: the rest is sized to them."""
 
     @property
     def metric(self) -> bool:
@@ -50,12 +52,19 @@ class Site:
         return wall_lines(self.survey, self.room)
 
     @cached_property
-    def old_overlaps(self) -> frozenset[tuple[str, str]]:
-        return frozenset(overlaps(self.survey, self.room))
+    def taken(self) -> frozenset[tuple[str, str]]:
+        """Pairs on one spot as surveyed, pieces before doors among them."""
+        return frozenset((*overlaps(self.survey, self.room), *in_doorways(self.survey, self.room)))
 
     def fits(self, changes: Iterable[Change]) -> bool:
-        """True where the changes put nothing on a spot that is taken."""
-        return set(overlaps(self.survey.changed(changes), self.room)) <= self.old_overlaps
+        """True where the changes put nothing on a spot that is taken, and nothing before a door."""
+        after = self.survey.changed(changes)
+        return {*overlaps(after, self.room), *in_doorways(after, self.room)} <= self.taken
+
+    def said(self, field: str, otherwise: float) -> float:
+        """A length that the user's remedy has set, else `otherwise`."""
+        value = dict(self.fixed).get(field)
+        return float(value) if isinstance(value, (int, float)) else otherwise
 
     def severity(self, changes: Iterable[Change], lifted: frozenset[str] = frozenset()) -> Fraction:
         """The finding that is to be answered, measured again after the changes; 0 where the rule falls silent."""
@@ -102,6 +111,10 @@ class Kind:
     bought: bool = False
     whats: tuple[str, ...] = field(default=())
     """Sorts of products that it uses."""
+    fills: tuple[str, ...] = ()
+    """Fields that it sizes where a user's remedy leaves them open."""
+    follows: bool = False
+    """Other things move with the subject (a screen on its bench)."""
 
 
 def planned(low: Fraction, likely: Fraction, high: Fraction) -> int:
@@ -141,26 +154,31 @@ class Offer:
     wall: str = ""
     accepts: str = ""
     done_when: str = ""
+    hazards: tuple[str, ...] = ()
 
 
 def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
     """An offer as a candidate of its kind; its id is the kind, the subject and the variant."""
     holes = kind.holes if offer.holes is None else offer.holes
-    id = "/".join(part for part in (kind.kind, site.subject, offer.variant) if part)
+    hazards = tuple(dict.fromkeys((*kind.hazards, *offer.hazards)))
+    known = {tool.tool for tool in site.catalog.tools}
+    subject = site.subject if site.subject in site.survey.named or not site.room else f"{site.room} {site.subject}"
+    id = "/".join(part for part in (kind.kind, subject, offer.variant) if part)
     return Candidate(
         id=id,
         kind=kind.kind,
         name=offer.name,
         subject=site.subject,
         room=site.room,
-        key=f"{kind.kind}/{site.subject}",
+        key=f"{kind.kind}/{subject}",
         changes=offer.changes,
         uses=tuple(sorted(offer.uses)),
+        tools=tuple(tool for tool in kind.tools if tool in known),
         work=(work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people),),
         spends=(("holes", Fraction(holes)),) if holes else (),
         targets=kind.targets,
-        hazards=kind.hazards,
-        cares=cares_for(kind.hazards, site.survey.household),
+        hazards=hazards,
+        cares=cares_for(hazards, site.survey.household),
         done_when=offer.done_when or kind.done_when,
         accepts=offer.accepts,
         own=True,

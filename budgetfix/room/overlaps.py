@@ -7,7 +7,7 @@ from itertools import combinations
 
 from shapely.geometry import Polygon
 
-from budgetfix.room.items import Hung, Opening, Piece
+from budgetfix.room.items import Hung, Light, Opening, Piece
 from budgetfix.room.places import WallLine, footprint, outline, wall_lines
 from budgetfix.room.survey import Survey
 
@@ -15,15 +15,21 @@ TOUCH_MM = 1.0
 AT_WALL_MM = 100.0
 """A piece this near to a wall stands before what hangs low on it."""
 SMALL = ("sconce", "picture light", "alarm")
+BEFORE_MM = 610.0
+"""Floor that a doorway needs before it (common practice, 24 in)."""
 Lines = dict[str, WallLine]
+Box = tuple[float, float, float, float]
+Standing = Piece | Light
 
 
 @lru_cache(maxsize=8192)
-def _spot(piece: Piece, line_items: tuple[tuple[str, WallLine], ...]) -> Polygon:
+def _spot(piece: Standing, line_items: tuple[tuple[str, WallLine], ...]) -> Polygon:
     return footprint(piece, dict(line_items))
 
 
-def _floor_apart(one: Piece, other: Piece) -> bool:
+def _floor_apart(one: Standing, other: Standing) -> bool:
+    if not isinstance(one, Piece) or not isinstance(other, Piece):
+        return any(isinstance(each, Piece) and (each.hangs or each.what == "floor lamp") for each in (one, other))
     return (
         one.hangs
         or other.hangs
@@ -33,14 +39,16 @@ def _floor_apart(one: Piece, other: Piece) -> bool:
     )
 
 
-def pieces_overlap(one: Piece, other: Piece, lines: Lines) -> bool:
-    """True where two pieces share floor."""
+def pieces_overlap(one: Standing, other: Standing, lines: Lines) -> bool:
+    """True where two pieces, or a piece and a floor lamp, share floor.
+
+    What hangs needs no floor, a tucked chair shares its table's, and a lamp may be surveyed as a piece too.
+    """
     if one.wall not in lines or other.wall not in lines or _floor_apart(one, other):
         return False
     key = tuple(sorted(lines.items()))
     first, second = _spot(one, key), _spot(other, key)
-    (ax, ay, bx, by), (cx, cy, dx, dy) = first.bounds, second.bounds
-    if min(bx, dx) - max(ax, cx) <= TOUCH_MM or min(by, dy) - max(ay, cy) <= TOUCH_MM:
+    if not _boxes_meet(first.bounds, second.bounds):
         return False
     shared = first.intersection(second).bounds
     return bool(shared) and shared[2] - shared[0] > TOUCH_MM and shared[3] - shared[1] > TOUCH_MM
@@ -74,7 +82,40 @@ def covers_opening(opening: Opening, hung: Hung) -> bool:
     return beside > TOUCH_MM and above > TOUCH_MM
 
 
-def sticks_out(piece: Piece, survey: Survey, room: str) -> bool:
+def in_doorways(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
+    """Pairs (door, piece), smaller name first, sorted: pieces on the floor that a door needs.
+
+    A leaf that opens in needs a square of its own width, any other doorway 24 in (610 mm) before it.
+    """
+    lines = wall_lines(survey, room)
+    doors = [one for one in survey.openings if one.room == room and one.what in ("door", "opening") and one.wall in lines]
+    pieces = [one for one in (*survey.furniture, *floor_lamps(survey, room)) if one.room == room and one.wall in lines]
+    found = []
+    for door in doors:
+        (x0, y0), (x1, y1) = (
+            lines[door.wall].point(door.from_left),
+            lines[door.wall].point(door.from_left + door.width, door.width if door.opens == "in" else BEFORE_MM),
+        )
+        spot = (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+        found += [
+            (min(door.name, one.name), max(door.name, one.name))
+            for one in pieces
+            if not (isinstance(one, Piece) and one.hangs) and _boxes_meet(footprint(one, lines).bounds, spot)
+        ]
+    return tuple(sorted(found))
+
+
+def floor_lamps(survey: Survey, room: str) -> tuple[Light, ...]:
+    """Lamps that stand on the floor, with a foot of known size."""
+    return tuple(one for one in survey.lights if one.room == room and one.what == "floor lamp" and one.width * one.depth > 0)
+
+
+def _boxes_meet(one: Box, other: Box) -> bool:
+    across = min(one[2], other[2]) - max(one[0], other[0])
+    return across > TOUCH_MM and min(one[3], other[3]) - max(one[1], other[1]) > TOUCH_MM
+
+
+def sticks_out(piece: Standing, survey: Survey, room: str) -> bool:
     """True where a piece leaves the room."""
     lines = wall_lines(survey, room)
     outside = footprint(piece, lines).difference(outline(survey, room).buffer(TOUCH_MM))
@@ -85,11 +126,13 @@ def overlaps(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
     """Pairs of names on one spot, sorted; a piece that leaves the room is paired with "outside"."""
     lines = wall_lines(survey, room)
     pieces = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
+    lamps = [lamp for lamp in floor_lamps(survey, room) if lamp.wall in lines]
+    standing: list[Standing] = [*pieces, *lamps]
     hung = [one for one in survey.pictures if one.room == room and one.wall in lines]
-    found = [(one.name, other.name) for one, other in combinations(pieces, 2) if pieces_overlap(one, other, lines)]
+    found = [(one.name, other.name) for one, other in combinations(standing, 2) if pieces_overlap(one, other, lines)]
     found += [(one.name, other.name) for one, other in combinations(hung, 2) if hung_overlap(one, other)]
     found += [(piece.name, one.name) for piece in pieces for one in hung if hides(piece, one)]
     openings = [one for one in survey.openings if one.room == room]
     found += [(opening.name, one.name) for opening in openings for one in hung if covers_opening(opening, one)]
-    found += [(piece.name, "outside") for piece in pieces if sticks_out(piece, survey, room)]
+    found += [(piece.name, "outside") for piece in standing if sticks_out(piece, survey, room)]
     return tuple(sorted((min(pair), max(pair)) for pair in found))

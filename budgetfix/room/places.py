@@ -127,7 +127,7 @@ def middle(item: Piece | Rug | Light, lines: dict[str, WallLine]) -> tuple[float
 def bounds(item: object, lines: dict[str, WallLine]) -> tuple[float, float, float, float] | None:
     """(min x, min y, max x, max y) of anything with a place at a wall of this room; None without a place."""
     if isinstance(item, (Piece, Rug, Light)) and item.wall in lines:
-        return footprint(item, lines).bounds  # type: ignore[no-any-return]
+        return footprint(item, lines).bounds
     if isinstance(item, OnWall) and item.wall in lines:
         line = lines[item.wall]
         depth = item.depth if isinstance(item, Hung) else 0.0

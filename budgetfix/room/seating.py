@@ -38,7 +38,8 @@ def front_edge(piece: Piece, lines: Lines) -> LineString:
     look = facing(piece, lines)
     corners = [(float(x), float(y)) for x, y in footprint(piece, lines).exterior.coords[:-1]]
     ahead = sorted(corners, key=lambda point: (-(point[0] * look[0] + point[1] * look[1]), point))
-    return LineString(sorted(ahead[:2]))
+    (one, other) = sorted(ahead[:2])
+    return LineString([one, other])
 
 
 def front_middle(piece: Piece, lines: Lines) -> Point:

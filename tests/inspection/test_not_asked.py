@@ -56,7 +56,7 @@ def test_what_was_not_asked_changes_nothing(built: Callable[[], Survey]) -> None
                 tried += 1
                 again = judge_one(judge, Look(other, "r"), subject, brief)
                 assert again == found, f"{judge.rule.slug} on {subject} did not ask about {item.name}"
-    assert tried > 1000
+    assert tried > 500
 
 
 @pytest.mark.parametrize("built", ROOMS)

@@ -80,6 +80,20 @@ def test_c3_the_clear_opening_of_a_door() -> None:
     assert held.note == "clear opening 449 mm, stopped by bag"
 
 
+@pytest.mark.parametrize(
+    ("edge", "depth", "excess"),
+    [(27.0, 14.0, None), (27.1, 4.0, 0.0), (27.1, 4.1, 0.1), (80.0, 5.0, 1.0), (80.1, 5.0, None), (30.0, 10.0, 6.0)],
+)
+def test_c7_protruding_objects(edge: float, depth: float, excess: float | None) -> None:
+    """C7, W2: ABA/ADA 307.2: above 27 and up to 80 in at most 4 in may stand out; in a metric twin less exactly."""
+    shelf = {
+        "name": "shelf", "what": "shelf", "wall": "B", "from_left": 60.0, "width": 30.0, "bottom": edge,
+        "height": 2.0, "depth": depth,
+    }  # fmt: skip
+    found = severity(inches(38, 150, pictures=[shelf]), "juts-into-route", "shelf")
+    assert found == (None if excess is None else pytest.approx(excess / 4, abs=1e-3))
+
+
 def test_c14_a_corridor_past_a_radiator() -> None:
     """C14: Approved Document M (2013) 7.5b: 740 mm beside a radiator fails; 760 mm over 1.9 m passes."""
     rule = Passing(900.0, 750.0, 2000.0)

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from budgetfix.room.items import Hung, Opening, Piece
-from budgetfix.room.overlaps import overlaps
+from budgetfix.room.items import Hung, Light, Opening, Piece
+from budgetfix.room.overlaps import in_doorways, overlaps
 from budgetfix.room.survey import RoomFacts, Survey, Wall
 from tests.inspection.rooms import couple_bedroom, couple_living, renter, stager_bedroom, stager_living
 
@@ -26,16 +26,21 @@ def frame(name: str, from_left: float, bottom: float, **more: Any) -> Hung:
     return Hung.model_validate({"name": name, "from_left": from_left, "bottom": bottom, **size, **more})
 
 
-def found(*things: Piece | Hung | Opening) -> tuple[tuple[str, str], ...]:
-    """The pairs that overlap in a room of 4 x 5 m."""
-    survey = Survey(
+def in_room(*things: Piece | Hung | Opening | Light) -> Survey:
+    """A room of 4 x 5 m with these things."""
+    return Survey(
         rooms=(RoomFacts(),),
         walls=tuple(Wall(wall=letter, length=length) for letter, length in SIDES.items()),
         furniture=tuple(one for one in things if isinstance(one, Piece)),
         pictures=tuple(one for one in things if isinstance(one, Hung)),
         openings=tuple(one for one in things if isinstance(one, Opening)),
+        lights=tuple(one for one in things if isinstance(one, Light)),
     )
-    return overlaps(survey, "")
+
+
+def found(*things: Piece | Hung | Opening | Light) -> tuple[tuple[str, str], ...]:
+    """The pairs that overlap in a room of 4 x 5 m."""
+    return overlaps(in_room(*things), "")
 
 
 @pytest.mark.parametrize("survey", [renter, stager_living, stager_bedroom, couple_living, couple_bedroom])
@@ -99,11 +104,20 @@ def test_a_frame_over_a_window_or_behind_a_cabinet() -> None:
     assert found(frame("one", 1000, 1000), piece("low", "A", 900, 0)) == ()
 
 
-def test_a_standing_piece_before_a_door_or_in_its_frame() -> None:
-    """A cabinet against the wall across a door stands in its opening."""
-    door = Opening(name="door", wall="A", from_left=1000.0, width=800.0)
-    assert found(door, piece("a", "A", 1200, 0)) == (("a", "door"),)
-    assert found(door, piece("a", "A", 1800, 0)) == ()
+@pytest.mark.parametrize(("opens", "gap", "in_the_way"), [("in", 500, True), ("out", 500, True), ("out", 700, False)])
+def test_a_piece_before_a_door_is_in_the_way(opens: str, gap: float, in_the_way: bool) -> None:
+    """A leaf that opens in needs a square of its width, any other doorway 610 mm (common practice) before it."""
+    door = Opening.model_validate({"name": "door", "wall": "A", "from_left": 1000.0, "width": 800.0, "opens": opens})
+    survey = in_room(door, piece("box", "A", 1200, gap))
+    assert in_doorways(survey, "") == ((("box", "door"),) if in_the_way else ())
+
+
+def test_a_floor_lamp_needs_its_own_floor() -> None:
+    """A floor lamp may not stand inside a cabinet; a table lamp may stand on it."""
+    lamp = {"wall": "A", "from_left": 1200.0, "gap": 100.0, "width": 300.0, "depth": 300.0}
+    floor = Light.model_validate({"name": "lamp", "what": "floor lamp", **lamp})
+    assert found(floor, piece("box", "A", 1000, 0)) == (("box", "lamp"),)
+    assert found(floor.model_validate({**dict(floor), "what": "table lamp"}), piece("box", "A", 1000, 0)) == ()
 
 
 def test_two_screens_on_two_walls_of_one_room_do_not_meet() -> None:

@@ -14,7 +14,7 @@ from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
 from budgetfix.remedies.products import called, cheapest, of_sort
 from budgetfix.remedies.rods import CLEAR_MM, Window, brackets, full_enough, height_for, rods_for, stretch, window_at
-from budgetfix.room.survey import Change
+from budgetfix.room.survey import Change, Value
 
 MOST = 4
 
@@ -50,7 +50,7 @@ def _new_panels(site: Site, at: Window, rods: tuple[Product, ...], panels: Produ
     if height is None or rod is None or not full_enough(panels, 2, width):
         return None
     shorten = panels.drop - 40.0 + CLEAR_MM > height + 5.0
-    fields = {
+    fields: dict[str, Value] = {
         "rod_from_left": start, "rod_width": width, "rod_height": height, "panels": 2, "panel_width": panels.width,
         "hem": CLEAR_MM, "heading": panels.heading or "eyelet", "cloth": panels.cloth or "lined", "stack": None,
     }  # fmt: skip

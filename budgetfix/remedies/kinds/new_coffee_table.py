@@ -9,11 +9,11 @@ from fractions import Fraction
 
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
-from budgetfix.remedies.moves import after, edges
+from budgetfix.remedies.moves import Floor, after, edges
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.remedies.rugs import seat_of
 from budgetfix.room.items import Piece
-from budgetfix.room.survey import Change
+from budgetfix.room.survey import Change, Value
 
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
@@ -28,7 +28,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         if product.depth is None or not (0.35 if product.round else 0.45) <= share <= 0.70:
             continue
         wide, deep, tall = product.width or 0.0, product.depth, product.height or 420.0
-        fields = {
+        fields: dict[str, Value] = {
             "wall": seat.wall, "from_left": site.tape(seat.from_left + (seat.width - wide) / 2),
             "gap": site.tape(seat.gap + seat.depth + site.mm(16, 400)), "width": wide, "depth": deep, "height": tall,
             "round": product.round, "faces": "",
@@ -37,7 +37,8 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
             new = Piece.model_validate(
                 {"name": "new coffee table", "room": site.room, "what": "coffee table", **fields}
             )
-            change, where = Change("furniture", new.name, add=new), new
+            change = Change("furniture", new.name, add=new)
+            where: Floor = new
         else:
             change = set_on("furniture", old.name, **fields)
             where = after(site, change)

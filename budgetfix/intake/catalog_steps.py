@@ -1,0 +1,103 @@
+"""The steps of remedies: minutes rounded up, of one figure or of three, and their waits."""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+from functools import partial
+
+from budgetfix.base.money import read_number
+from budgetfix.base.numbers import half_up
+from budgetfix.base.problems import FileProblem
+from budgetfix.catalog.models import WorkStep
+from budgetfix.intake.catalog_raw import RawCatalog
+from budgetfix.intake.inside import each
+from budgetfix.intake.raw_rows import RawCell, RawRow
+from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_text, unknown_fields
+
+THREE = ("low", "likely", "high")
+
+
+def sheet_steps(raw: RawCatalog, problems: list[FileProblem]) -> dict[str, list[Record]]:
+    """The rows of the sheet Steps, by remedy, their three figures gathered as minutes."""
+    found: dict[str, list[Record]] = {}
+    known = {as_text(row.cells["remedy"].value) for row in raw.rows.get("remedies", []) if "remedy" in row.cells}
+    for row in raw.rows.get("steps", []):
+        record = Record(row, problems)
+        remedy = record.id("remedy")
+        if remedy and remedy not in known:
+            record.problem("remedy", "a remedy from the sheet Remedies")
+        given = {name: row.cells[name].value for name in THREE if name in row.cells}
+        if given:
+            value = given["likely"] if list(given) == ["likely"] else given
+            row.cells["minutes"] = RawCell(value, row.place_of("likely"))
+        found.setdefault(remedy, []).append(record)
+    return found
+
+
+def steps_of(record: Record, sheet: list[Record]) -> tuple[WorkStep, ...]:
+    """The steps of a remedy: its own list, its rows on the sheet Steps, or one of `hours`; none for 0 hours."""
+    once = "hours" if record.has("hours") else "minutes"
+    if record.has(once) and (record.has("steps") or sheet):
+        record.problem(once, "either steps or hours, not both")
+    if record.has("steps"):
+        listed = record.row.cells["steps"].value
+        if not isinstance(listed, list):
+            record.problem("steps", "a list such as [{hours: 0.5}, {hours: 1, wait_sessions: 1}]")
+            return ()
+        return tuple(_step(_nested(record, index, item)) for index, item in enumerate(listed))
+    if sheet:
+        return tuple(_step(row) for row in sheet)
+    if record.has(once):
+        step = _step(record, own_people=False)
+        return (step,) if step.minutes > 0 else ()
+    return ()
+
+
+def _nested(record: Record, index: int, item: object) -> Record:
+    """One step of a remedy's own list, as a record."""
+    cell = record.row.cells["steps"]
+    place = cell.at(index) if cell.at is not None else cell.place
+    row = RawRow("steps", place)
+    for key, value in item.items() if isinstance(item, dict) else [("hours", item)]:
+        inner = partial(cell.at, index, str(key)) if cell.at is not None else None
+        row.cells[str(key)] = RawCell(value, inner() if inner is not None else place, at=inner)
+    nested = Record(row, record.problems)
+    unknown_fields(nested, ["hours", "minutes", "wait_sessions", "wait_hours", "people", "text"], row.cells)
+    return nested
+
+
+def _step(record: Record, *, own_people: bool = True) -> WorkStep:
+    field, per = ("minutes", 1) if record.has("minutes") else ("hours", 60)
+    wanted = f"{field} such as 0.5, or {{low: 0.5, likely: 0.75, high: 1.5}}"
+    if not record.has(field):
+        record.problem(field, wanted)
+    low, likely, high = record.read(field, (Fraction(0),) * 3, as_three, wanted)
+    wait = record.number("wait_hours", Fraction(0)) * 60
+    people = record.read("people", 1, as_hands, WANTED_HANDS) if own_people and record.has("people") else None
+    three = None if low == likely == high else (low, likely, high)
+    return WorkStep(
+        minutes=math.ceil((low + likely + high) / 3 * per),
+        low=half_up(three[0] * per) if three else None,
+        likely=half_up(three[1] * per) if three else None,
+        high=half_up(three[2] * per) if three else None,
+        wait_sessions=record.whole("wait_sessions", 0) if record.row.table != "remedies" else 0,
+        wait_minutes=math.ceil(wait),
+        people=people,
+        text=record.text("text") if record.row.table != "remedies" else "",
+    )
+
+
+def as_three(value: object) -> tuple[Fraction, Fraction, Fraction]:
+    """(low, likely, high), all the same for one number. Errors: ValueError."""
+    if isinstance(value, dict):
+        if set(value) != set(THREE):
+            raise ValueError("write all three: low, likely, high")
+        low, likely, high = each(((name, value[name]) for name in THREE), lambda _, one: Fraction(read_number(one)))
+        if not 0 <= low <= likely <= high:
+            raise ValueError("low, likely and high go upwards")
+        return low, likely, high
+    number = Fraction(read_number(value))
+    if number < 0:
+        raise ValueError("time cannot be below 0")
+    return number, number, number

@@ -1,0 +1,118 @@
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from budgetfix.exports.lettering import columns_of
+from budgetfix.exports.plan_screen import plan_text
+from budgetfix.outcome.book import PlanBook
+from tests.exports.sample_book import BOOK, FREE_HANDS, LONG, NO_HOURS, NO_LIMIT, NOTHING, TASKS, many
+
+FILES = ("front-room/plan.xlsx", "front-room/buy.csv", "front-room/do.csv")
+HUGE = replace(
+    BOOK,
+    title=LONG * 3,
+    spent_minor=12_345_678_900,
+    budget_minor=99_999_999_999,
+    tasks=(replace(TASKS[1], name=LONG * 2, minutes=100_000, worth=1_234_567, cost_minor=12_345_678_900, steps=3),),
+)
+PLANS = {
+    "usual": BOOK,
+    "empty": NOTHING,
+    "no hours": NO_HOURS,
+    "no budget": NO_LIMIT,
+    "no time": FREE_HANDS,
+    "yen": many(100, "JPY"),
+    "huge": HUGE,
+}
+
+WHOLE = """\
+Front room: 160.00 EUR to spend (10.00 of it held back), 10 h in 2 sessions, 2
+  people.
+
+  before  ████████████████████████████████████████   1,553 points
+  after   ███████████████                              600 points
+          2 of 6 faults go; hazards: 1 before, 0 after; 1 new, see below
+
+step  what to do                                            min     cost  worth
+  Session 1, Sat 6 Jun: 3 h 35 min of 6 h
+   1  One round of shops                                     60
+   2  Lower the TV by 12 in                           !2     45     free    350
+   3  Fix the bookcase to the wall                    !      25     9.80    500
+   4  Hang a longer rod, higher (1 of 2)                     10    39.00
+  Session 2, Sun 7 Jun: 1 h 45 min of 4 h
+   5  Hang a longer rod, higher (2 of 2)              !      50             575
+   6  Hang two pairs of longer panels                 !      20    56.00    525
+   7  Put brighter bulbs in both lamps                        5    12.00    124
+                                                            260   141.72
+      ! take care: read Mind in the task list   2 two people, minutes each
+
+BUY   Harrow Tools 65.82, Mill Lane Home 61.90, hire 14.00: 141.72 in all, 8.28
+      left
+
+LEFT OUT
+      Hang a 48 in picture over the sofa: 400 points; 82.80 more money is
+        needed
+      Stand a basket beside the console: 267 points; 15.80 more money is needed
+      Add a table lamp on the bookcase: 100 points; 21.80 more money is needed
+
+PROOF no other set of these 16 remedies takes away more within 150.00 EUR and
+      these sessions.
+      The changed room was inspected again: new: rod hung low (Big window).
+PLANS best            141.72     953 points  5 h 20 min, hazards left 0
+      recommended     129.72     900 points  5 h 15 min, hazards left 0
+      free              free     350 points  1 h 30 min, hazards left 1
+MORE  for 169.72: +267 points (with Stand a basket beside the console).
+NOTE  1 of the prices is still an example; put in your shop's.
+
+Wrote front-room/plan.xlsx, front-room/buy.csv, front-room/do.csv"""
+
+
+def test_a_whole_plan_word_for_word() -> None:
+    """The front room, as it is printed."""
+    assert plan_text(BOOK, FILES) == WHOLE
+
+
+@pytest.mark.parametrize("plan", PLANS.values(), ids=PLANS)
+def test_nothing_runs_over_the_edge(plan: PlanBook) -> None:
+    """79 columns, no blanks at a line's end, and pure ASCII where nothing else shows."""
+    for line in plan_text(plan, FILES).split("\n"):
+        assert columns_of(line) <= 79, line
+        assert line == line.rstrip()
+    assert plan_text(plan, FILES, unicode=False).isascii()
+
+
+def test_a_long_figure_is_never_cut() -> None:
+    """Money and points are shown whole; the words give way."""
+    text = plan_text(HUGE, ())
+    assert "A remarkably long product name … !2 100000 123456789.00 1,234,567" in " ".join(text.split())
+
+
+def test_without_hours_no_session_is_named() -> None:
+    """No list of hours: the steps stand in one list."""
+    text = plan_text(NO_HOURS, ())
+    assert "no limit of hours" in text
+    assert "ession" not in text.replace("sessions", "")
+    assert "Wrote" not in text
+
+
+def test_an_empty_plan_says_so() -> None:
+    """Nothing fits: one sentence instead of a table."""
+    text = plan_text(NOTHING, FILES)
+    assert "The best plan is to do nothing" in text
+    assert "step  what" not in text
+
+
+def test_a_plan_stopped_by_the_clock_says_what_may_be_missing() -> None:
+    """Not proven: the seconds, and how many points more there may be."""
+    text = plan_text(replace(BOOK, proven=False, bound=969), ())
+    assert "STOPPED after 60 s: at most 16 points more exist." in text
+    assert "PROOF" not in text
+
+
+def test_more_money_that_only_takes_hazards_away_is_told() -> None:
+    """A dearer plan with the same points and one hazard less is worth a line."""
+    more = (replace(BOOK.more[-1], improvement=953, hazards_after=0, with_=()),)
+    text = plan_text(replace(BOOK, hazards_after=1, more=more), ())
+    assert "MORE  for 169.72: +0 points, 1 hazards fewer." in text
