@@ -158,6 +158,10 @@ def _sums(table: Table, book: Workbook, plan: PlanBook, lines: list[MoneyLine]) 
         _sum_row(table, "Held back", [Formula("=held_back", amount(plan.held_back_minor))] * 2)
     left = amount(plan.budget_minor - plan.held_back_minor - plan.spent_minor)
     row = _sum_row(table, "Left", [Formula(f"=budget-held_back-{name}", left) for name in TOTALS], strong=True)
+    for heading in MONEY:
+        table.page.sheet.conditional_format(
+            row, table.at[heading], row, table.at[heading], table.page.styles.below_zero()
+        )
     book.define_name("money_left", "=" + table.page.ref(row, table.at["Counts as"], away=True))
 
 

@@ -93,6 +93,11 @@ class Styles:
             self._made[key] = self._book.add_format(look)
         return self._made[key]
 
+    def below_zero(self) -> dict[str, object]:
+        """The condition, and the look, of money that has run out."""
+        look = self.bare(font_color=palette.WARN, bg_color=palette.WARN_GROUND, num_format=f'"▼ "{self.money}')
+        return {"type": "cell", "criteria": "<", "value": 0, "format": look}
+
     def amount(self, minor: int) -> float:
         """Minor units as the number that a cell shows."""
         return float(Decimal(minor).scaleb(-self.digits))
@@ -213,7 +218,7 @@ class Table:
     def says(self, text: str) -> None:
         """A sentence where there are no rows."""
         self.page.put(self.next_row, 1, text, self.page.styles(font_color=palette.QUIET, italic=True))
-        self.next_row += 1
+        self.next_row += 2
 
 
 def kept(columns: Sequence[Col], rows: Sequence[Sequence[Value]], always: Sequence[str]) -> list[int]:

@@ -94,6 +94,7 @@ def _tiles(page: Page, plan: PlanBook, links: Links) -> None:
         page.put(3, place, label, page.styles("", font_color=palette.QUIET, font_size=9, **ground))
         big: dict[str, object] = {"font_size": 17, "bold": True, "font_color": palette.TEAL, "shrink": True, **ground}
         page.put(4, place, value, page.styles("", num_format=shown, **big) if shown else page.styles("", **big))
+    page.sheet.conditional_format(4, PLACES[2], 4, PLACES[2], page.styles.below_zero())
 
 
 def _money_tile(page: Page, plan: PlanBook) -> tuple[str, Value, str]:
@@ -106,7 +107,7 @@ def _money_tile(page: Page, plan: PlanBook) -> tuple[str, Value, str]:
 
 def _ticked(ticks: str, of: int) -> Value:
     if not of:
-        return "nothing to"
+        return "nothing"
     return Formula(f'=COUNTA({ticks})&" of "&ROWS({ticks})', f"0 of {of}")
 
 

@@ -12,6 +12,7 @@ from budgetfix.optimize.choice_rows import minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, value
+from budgetfix.optimize.merging import merged
 from budgetfix.optimize.money_rows import b, spend_terms, v
 from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra
@@ -84,7 +85,8 @@ class Search:
     def families(self) -> tuple[Family, ...]:
         """Leaves as they are known now."""
         if self._families[0] != self.growth.version:
-            self._families = (self.growth.version, worth_rows.families(self.facts, self.growth))
+            found = merged(self.facts, worth_rows.families(self.facts, self.growth))
+            self._families = (self.growth.version, found)
         return self._families[1]
 
     def terms(self, wish: Wish) -> Terms:

@@ -86,7 +86,7 @@ def test_nothing_runs_over_the_edge(plan: PlanBook) -> None:
 def test_a_long_figure_is_never_cut() -> None:
     """Money and points are shown whole; the words give way."""
     text = plan_text(HUGE, ())
-    assert "A remarkably long product name … !2 100000 123456789.00 1,234,567" in " ".join(text.split())
+    assert "A remarkably long product name wit… (1 … !2 100000 123456789.00 1,234,567" in " ".join(text.split())
 
 
 def test_without_hours_no_session_is_named() -> None:
