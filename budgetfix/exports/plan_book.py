@@ -11,6 +11,7 @@ from datetime import date, datetime, time
 
 from xlsxwriter.workbook import Workbook
 
+from budgetfix.base.fingerprint import PROPERTY, fingerprint
 from budgetfix.exports.plan_book_buy import buy_sheet
 from budgetfix.exports.plan_book_do import do_sheet
 from budgetfix.exports.plan_book_faults import faults_sheet
@@ -42,5 +43,6 @@ def plan_book(plan: PlanBook) -> bytes:
         if " " not in name:
             book.define_name(name, f"={place}")
     first.sheet.activate()
+    book.set_custom_property(PROPERTY, fingerprint(styles.typed), "text")
     book.close()
     return data.getvalue()

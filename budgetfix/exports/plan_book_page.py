@@ -59,10 +59,14 @@ def clean(text: str) -> str:
 
 
 class Styles:
-    """The formats of a book, each made once. `currency` decides how many digits money has."""
+    """The formats of a book, each made once. `currency` decides how many digits money has.
+
+    `typed`: (sheet, value) of every cell written so far that is neither live nor empty.
+    """
 
     def __init__(self, book: Workbook, currency: str) -> None:
         self._book = book
+        self.typed: list[tuple[str, str | float]] = []
         self._made: dict[tuple[tuple[str, object], ...], Format] = {}
         self.digits = digits_of(currency)
         self.paper = LETTER if currency in LETTER_PAPER else A4
@@ -95,7 +99,9 @@ class Styles:
 
     def below_zero(self) -> dict[str, object]:
         """The condition, and the look, of money that has run out."""
-        look = self.bare(font_color=palette.WARN, bg_color=palette.WARN_GROUND, num_format=f'"▼ "{self.money}')
+        look = self.bare(
+            font_color=palette.WARN, bg_color=palette.WARN_GROUND, num_format=f'{self.money};"▼ −"{self.money}'
+        )
         return {"type": "cell", "criteria": "<", "value": 0, "format": look}
 
     def amount(self, minor: int) -> float:
@@ -134,12 +140,16 @@ class Page:
         """One cell. Text is never a formula; nothing leaves a blank cell that keeps its look."""
         if isinstance(value, Formula):
             self.sheet.write_formula(row, column, value.text, look, value.value)
-        elif value is None or value == "":
+            return
+        if value is None or (isinstance(value, str) and not value.strip()):
             self.sheet.write_blank(row, column, None, look)
-        elif isinstance(value, str):
-            self.sheet.write_string(row, column, clean(value), look)
+            return
+        if isinstance(value, str):
+            value = clean(value)
+            self.sheet.write_string(row, column, value, look)
         else:
             self.sheet.write_number(row, column, value, look)
+        self.styles.typed.append((self.name, value))
 
     def span(self, column: int, first: int, last: int, away: bool = False) -> str:
         """Absolute address of part of a column; `away`: as another sheet names it."""

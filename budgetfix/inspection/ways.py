@@ -15,7 +15,7 @@ from shapely.geometry import Polygon
 
 from budgetfix.inspection.grouping import main_of
 from budgetfix.inspection.look import Look
-from budgetfix.room.items import SEATS, Opening, Piece
+from budgetfix.room.items import Opening, Piece
 from budgetfix.room.routes import Floor, Passing, Way, Zone, floor_of, inside_door, near_piece, passes, widest_way
 from budgetfix.room.sides import ring
 

@@ -12,8 +12,8 @@ from budgetfix.base.tape import WANTED_LENGTH, read_length
 from budgetfix.catalog.models import WHATS, Catalog, Product, Remedy, Shop, Tool
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_TOP
 from budgetfix.intake.catalog_changes import read_changes, read_set
-from budgetfix.intake.catalog_links import link
-from budgetfix.intake.catalog_raw import RawCatalog
+from budgetfix.intake.catalog_links import KEY, link
+from budgetfix.intake.catalog_raw import TABLES, RawCatalog
 from budgetfix.intake.catalog_steps import sheet_steps, steps_of
 from budgetfix.intake.catalog_things import link_things
 from budgetfix.intake.raw_rows import close_to
@@ -40,7 +40,7 @@ def build_catalog(
     """
     problems = list(raw.problems)
     top = Record(raw.top, problems)
-    unknown_fields(top, [column.field for column in CATALOG_TOP], raw.top.cells)
+    unknown_fields(top, [*(column.field for column in CATALOG_TOP), *TABLES], raw.top.cells)
     own_currency = top.text("currency").upper() or None
     money = own_currency or currency
     try:
@@ -73,7 +73,7 @@ def _all(raw: RawCatalog, table: str, problems: list[FileProblem], read: Callabl
         record = Record(row, problems)
         unknown_fields(record, known, row.cells)
         made = read(record)
-        if record.sound:
+        if getattr(made, KEY[table]):
             found.append(made)
     return tuple(found)
 

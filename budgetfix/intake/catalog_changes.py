@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from budgetfix.catalog.models import SetChange
 from budgetfix.forms.catalog_form import FIELDS_OF
@@ -52,7 +53,8 @@ def _value(name: str, value: object, unit: str, tables: list[dict[str, Column]])
     said = ""
     for column in columns:
         try:
-            return column.read(value, unit)
+            found = column.read(value, unit)
+            return float(found) if isinstance(found, Fraction) else found
         except Unread as advice:
             said = said or f"{name}: {column.wanted}" + (f"; {advice}" if str(advice) else "")
     raise ValueError(said)

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping
 from budgetfix.base.problems import FileProblem
 from budgetfix.catalog.models import Catalog
 from budgetfix.intake.catalog_raw import RawCatalog
+from budgetfix.intake.inside import named_place
 from budgetfix.intake.raw_rows import RawRow, close_to
 from budgetfix.intake.reader import Record, as_text
 
@@ -56,10 +57,9 @@ def _known(
         if name not in known:
             there = list(known)
             near = close_to(name, there)
-            wanted = {"answers": "a fault that is listed", "uses": "a product", "shop": "a shop", "tools": "a tool"}
-            problems.append(
-                FileProblem(row.place_of(field), f"'{name}'", f"{wanted.get(field, 'a remedy')} by its name", near)
-            )
+            sort = {"answers": "listed fault", "uses": "product", "shop": "shop", "tools": "tool"}
+            wanted = f"the name of a {sort.get(field, 'remedy')}"
+            problems.append(FileProblem(named_place(row, field, name), f"'{name}'", wanted, near))
 
 
 def _kind(row: RawRow, kind: str, kinds: tuple[str, ...], problems: list[FileProblem]) -> None:

@@ -70,18 +70,21 @@ def _from_data(name: str, data: dict[str, object], file: YamlFile | None) -> Raw
         if key not in TABLES:
             raw.top.cells[key] = RawCell(value, place)
         elif isinstance(value, list):
-            raw.rows[key] = [_row(name, key, index, item, file, raw.problems) for index, item in enumerate(value)]
+            rows = (_row(name, key, index, item, file, raw.problems) for index, item in enumerate(value))
+            raw.rows[key] = [row for row in rows if row is not None]
         elif value is not None:
             raw.problems.append(FileProblem(place, f"'{key}'", "a list, each item behind a dash"))
     return raw
 
 
-def _row(name: str, table: str, index: int, item: object, file: YamlFile | None, problems: list[FileProblem]) -> RawRow:
+def _row(
+    name: str, table: str, index: int, item: object, file: YamlFile | None, problems: list[FileProblem]
+) -> RawRow | None:
     place = file.place(table, index) if file is not None else Place(name)
     row = RawRow(table, place)
     if not isinstance(item, dict):
         problems.append(FileProblem(place, f"'{item}'", f"fields such as {table[:-1]}: name"))
-        return row
+        return None
     for key, value in item.items():
         inner = partial(file.place, table, index, str(key)) if file is not None else None
         row.cells[str(key)] = RawCell(value, inner() if inner is not None else place, at=inner)

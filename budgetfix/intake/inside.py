@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TypeVar
 
-from budgetfix.intake.raw_rows import close_to
+from budgetfix.base.problems import Place
+from budgetfix.intake.raw_rows import RawRow, close_to
 from budgetfix.intake.yaml_lines import Key, KeyPath
 
 T = TypeVar("T")
@@ -59,3 +60,12 @@ def only(given: Mapping[str, object], known: tuple[str, ...]) -> None:
     ]
     if strange:
         raise Inside(*strange)
+
+
+def named_place(row: RawRow, field: str, name: str) -> Place:
+    """Where a name stands in a list or block of `field`: its own line where the file tells, else the field's place."""
+    cell = row.cells.get(field)
+    if cell is None or cell.at is None:
+        return row.place_of(field)
+    listed = isinstance(cell.value, list) and name in cell.value
+    return cell.at(cell.value.index(name) if listed and isinstance(cell.value, list) else name)

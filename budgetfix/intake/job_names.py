@@ -9,6 +9,7 @@ from budgetfix.base.problems import FileProblem
 from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.catalog.models import Catalog
 from budgetfix.inspection.registry import RULES
+from budgetfix.intake.inside import named_place
 from budgetfix.intake.raw_rows import RawRow, close_to
 from budgetfix.room.survey import Survey
 
@@ -62,7 +63,7 @@ def _check(
 ) -> None:
     held = frozenset(known)
     problems += [
-        FileProblem(row.place_of(field), f"'{name}'", f"{what} by its name", close_to(name, known))
+        FileProblem(named_place(row, field, name), f"'{name}'", f"the name of {what}", close_to(name, known))
         for name in names
         if name not in held
     ]

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
+
+from budgetfix.base.fingerprint import PROPERTY, fingerprint
 
 USERS = {"Buy": ("bought", "paid in all"), "Do": ("done", "real minutes")}
 """The user's own columns, by sheet."""
@@ -14,19 +17,20 @@ ID = 1
 
 
 def touched(plan_xlsx: Path) -> bool:
-    """True where one of the user's cells holds something; also where sheets or headings of ours are gone.
+    """True where one of the user's cells holds something, or any cell is not as we wrote it.
 
-    Errors: OSError.
+    Also where sheets or headings of ours are gone, and for a file that is no workbook. A book whose fingerprint was
+    dropped by another program is judged by the user's cells alone. Errors: OSError.
     """
     from budgetfix.intake.survey_xlsx import open_book
 
-    book = open_book(plan_xlsx.read_bytes(), True)
+    book = open_book(plan_xlsx.read_bytes(), False)
     if book is None:
         return True
     sheets = [sheet for sheet in book.worksheets if sheet.title in USERS]
     if len(sheets) < len(USERS):
         return True
-    return any(_typed(sheet, USERS[sheet.title]) for sheet in sheets)
+    return any(_typed(sheet, USERS[sheet.title]) for sheet in sheets) or _changed(book)
 
 
 def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:
@@ -40,6 +44,23 @@ def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:
                 for at in columns
             )
     return True
+
+
+def _changed(book: Workbook) -> bool:
+    written = {one.name: str(one.value) for one in book.custom_doc_props.props}.get(PROPERTY)
+    return written is not None and written != fingerprint(_constants(book))
+
+
+def _constants(book: Workbook) -> list[tuple[str, str | float]]:
+    """(sheet, value) of every cell that is neither live nor empty."""
+    found: list[tuple[str, str | float]] = []
+    for sheet in book.worksheets:
+        for line in sheet.iter_rows():
+            for cell in line:
+                if cell.data_type != "f" and _filled(cell.value):
+                    number = isinstance(cell.value, int | float) and not isinstance(cell.value, bool)
+                    found.append((sheet.title, cell.value if number else str(cell.value)))  # type: ignore[arg-type]
+    return found
 
 
 def _word(value: object) -> str:

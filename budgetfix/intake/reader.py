@@ -21,7 +21,7 @@ WANTED_ID = "a short name, used once"
 WANTED_LIST = "names separated by ;"
 WANTED_MAP = "pairs such as name:1.5; other:2"
 WANTED_YES = "yes or no"
-WANTED_HANDS = "a number of people, 1 or more"
+WANTED_HANDS = "a number of people"
 
 
 class Record:

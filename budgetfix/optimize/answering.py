@@ -18,7 +18,8 @@ from budgetfix.optimize.start import beginnings
 from budgetfix.optimize.wishes import Held, Wish
 
 TIES_SECONDS = 5.0
-TIES_SHARE = 0.5
+TIES_SHARE = 0.25
+TIES_MOST = 15.0
 """Ties get this many seconds, or this share of the given ones, whichever is more; they never make a plan unproven."""
 MUST_SECONDS = 10.0
 """How long a first plan is looked for beyond the given seconds, where musts forbid the empty one."""
@@ -86,7 +87,7 @@ def _reach(search: Search, wish: Wish) -> Outcome:
 def _ties(search: Search, seconds: float, proven: bool) -> None:
     """Person-minutes, last session and ids of a proven plan; then the order of its steps."""
     now = search.clock()
-    search.until = now + (max(TIES_SECONDS, TIES_SHARE * seconds) if proven else min(2.0, TIES_SECONDS))
+    search.until = now + (min(TIES_MOST, max(TIES_SECONDS, TIES_SHARE * seconds)) if proven else min(2.0, TIES_SECONDS))
     done = proven
     for wish in search.order[_proof_length(search) :] if proven else ():
         outcome = finish.earliest_finish(search) if wish == "last" else _reach(search, wish)

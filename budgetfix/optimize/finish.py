@@ -74,6 +74,9 @@ def _nothing(program: Program) -> Terms:
 
 def first_ids(search: Search) -> Outcome:
     """Of all tied sets, the one that holds the smallest id on which two of them differ."""
+    outcome = search.reach("minutes", lambda program: another_set(search, program))
+    if outcome != "proven":
+        return "proven" if outcome == "none" else "stopped"
     while search.best is not None:
         chosen = search.best.chosen
         outcome = search.reach("minutes", lambda program: earlier_set(search, program))
@@ -84,6 +87,14 @@ def first_ids(search: Search) -> Outcome:
         if search.best.chosen == chosen:
             return "stopped"
     return "proven"
+
+
+def another_set(search: Search, program: Program) -> Terms:
+    """A row for any tied set but the one in hand: usually there is none, and that is quickly proven."""
+    chosen = search.best.chosen if search.best is not None else frozenset()
+    terms = tuple((-1 if one.id in chosen else 1, x(one.id)) for one in search.facts.options)
+    program.add([Row("another", terms, ">=", 1 - len(chosen))])
+    return ()
 
 
 def earlier_set(search: Search, program: Program) -> Terms:

@@ -106,7 +106,8 @@ def no_spare_pack(facts: Facts) -> Iterator[Row]:
                 switch = f"z[{product.id}]"
                 most = most_packs(facts)[product.id]
                 yield Row(f"spare_{product.id}_on", ((1, q(product.id)), (-most, switch)), "<=", 0)
-                yield Row(f"spare_{product.id}", (*terms, (slack, switch)), "<=", spare + slack)
+                switched = ((slack, switch),) if slack else ()
+                yield Row(f"spare_{product.id}", (*terms, *switched), "<=", spare + slack)
             else:
                 yield Row(f"spare_{product.id}", terms, "<=", spare)
 

@@ -41,6 +41,8 @@ class Search:
     engine: Engine = "highs"
     horizon: int = 0
     best: Held | None = None
+    placed: Held | None = None
+    """The set that was placed last, best or not."""
     ceilings: dict[Wish, int] = field(default_factory=dict)
     floors: dict[Wish, int] = field(default_factory=dict)
     timetable: bool = False
@@ -136,7 +138,8 @@ class Search:
             outcome = self._settle(chosen, hands, claimed)
             self._say(wish)
             if outcome == "settled" and solved.status == "optimal":
-                if not more and not self._noted(wish, solved.bound):
+                self._noted(wish, solved.bound if not more else -math.inf)
+                if not more and (self.placed is None or self.placed.measure(wish) > self.floors[wish]):
                     raise SolverDisagrees(f"{wish}: {solved.objective} claimed for {sorted(chosen)}")
                 return "proven"
             if solved.status == "stopped" or outcome == "stopped":
@@ -228,6 +231,7 @@ class Search:
         if not self.growth.allowed(chosen):
             return False
         one = held(self.facts, chosen, placing, value(self.growth, chosen))
+        self.placed = one
         spent = placing.bill.spent_minor
         if (self.money is not None and spent > self.money) or placing.last >= max(self.horizon, 0) > 0:
             return False

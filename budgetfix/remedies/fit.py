@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
+from dataclasses import replace
+from itertools import chain, count
 
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog, Remedy, SetChange
@@ -26,11 +28,17 @@ def candidates(
     """All candidates by id: the user's first where two do the same; without a survey only the user's."""
     made = {remedy.remedy: _users(remedy, survey, catalog, brief) for remedy in catalog.remedies}
     same = {(one.changes, one.uses) for one in made.values()}
-    if survey is not None:
-        for one in _own(survey, catalog, brief, findings):
-            if (one.changes, one.uses) not in same:
-                made.setdefault(one.id, one)
+    for one in _own(survey, catalog, brief, findings) if survey is not None else ():
+        if (one.changes, one.uses) not in same:
+            same.add((one.changes, one.uses))
+            id = _free_id(one.id, made)
+            made[id] = replace(one, id=id)
     return tuple(made[id] for id in sorted(made))
+
+
+def _free_id(id: str, taken: Container[str]) -> str:
+    """The id, or the id with the first number that is free: two faults of one thing may ask for two moves."""
+    return next(one for one in chain([id], (f"{id}#{number}" for number in count(2))) if one not in taken)
 
 
 def _own(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding]) -> Iterable[Candidate]:
@@ -94,19 +102,26 @@ def _work(remedy: Remedy, kind: Kind | None) -> tuple[Work, ...]:
 
 
 def _changes(remedy: Remedy, survey: Survey, kind: Kind | None, catalog: Catalog, brief: Brief) -> tuple[Change, ...]:
-    given = [_stated(change, survey) for change in remedy.changes]
-    if remedy.on is not None and remedy.on in survey.named and remedy.set:
-        given.insert(0, Change(survey.named[remedy.on][0], remedy.on, remedy.set))
-    if not given and kind is not None and remedy.on is not None and remedy.on in survey.named:
-        return _sized(remedy, survey, kind, catalog, brief)
-    return tuple(given)
+    stated = tuple(_stated(change, survey) for change in remedy.changes)
+    if remedy.on is None or remedy.on not in survey.named:
+        return stated
+    if not remedy.set and stated:
+        return stated
+    sized = _sized(remedy, survey, kind, catalog, brief) if kind is not None else ()
+    if not remedy.set:
+        return sized
+    mine = {name: value for one in sized if one.item == remedy.on and one.add is None for name, value in one.set}
+    filled = {name: mine[name] for name in (kind.fills if kind is not None else ()) if name in mine}
+    whole = Change(survey.named[remedy.on][0], remedy.on, tuple(sorted({**filled, **dict(remedy.set)}.items())))
+    follow = tuple(one for one in sized if one.item != remedy.on) if kind is not None and kind.follows else ()
+    return (whole, *(stated or follow))
 
 
 def _sized(remedy: Remedy, survey: Survey, kind: Kind, catalog: Catalog, brief: Brief) -> tuple[Change, ...]:
     """What the kind itself would change on that thing, with the products that the remedy names."""
     on = remedy.on or ""
     named = tuple(product for product, _ in remedy.uses) or None
-    site = Site(survey, survey.named[on][1].room, on, catalog, brief, products=named)
+    site = Site(survey, survey.named[on][1].room, on, catalog, brief, products=named, fixed=remedy.set)
     fitted = kind.fit(site)
     return fitted[0].changes if fitted else ()
 

@@ -24,6 +24,8 @@ from budgetfix.room.survey import Change, Survey, Value
 
 MASONRY, HIGH_CEILING = Fraction(7, 5), Fraction(5, 4)
 """Judgement of the trade, shipped as defaults: drilling masonry x 1.4, rods under a ceiling over 9 ft x 1.25."""
+MOST = 4
+"""Candidates that a kind offers for one finding."""
 NINE_FEET_MM = 108 * MM_PER_INCH
 
 
@@ -133,9 +135,15 @@ def factor(kind: Kind, survey: Survey, room: str, wall: str) -> Fraction:
     return times
 
 
-def work_of(kind: Kind, text: str, times: Fraction = Fraction(1), people: int | None = None) -> Work:
-    """The kind's usual minutes as one step."""
-    low, likely, high = (Fraction(minutes) * times for minutes in kind.minutes)
+def work_of(
+    kind: Kind,
+    text: str,
+    times: Fraction = Fraction(1),
+    people: int | None = None,
+    minutes: tuple[int, int, int] | None = None,
+) -> Work:
+    """The kind's usual minutes (or these) as one step."""
+    low, likely, high = (Fraction(each) * times for each in minutes or kind.minutes)
     mean = planned(low, likely, high)
     return Work(text, mean, math.ceil(low), math.ceil(likely), math.ceil(high), people or kind.people, kind.phase)
 
@@ -155,6 +163,9 @@ class Offer:
     accepts: str = ""
     done_when: str = ""
     hazards: tuple[str, ...] = ()
+    subject: str = ""
+    """What it is done to, where that is not what the finding names."""
+    minutes: tuple[int, int, int] | None = None
 
 
 def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
@@ -162,19 +173,19 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
     holes = kind.holes if offer.holes is None else offer.holes
     hazards = tuple(dict.fromkeys((*kind.hazards, *offer.hazards)))
     known = {tool.tool for tool in site.catalog.tools}
-    subject = site.subject if site.subject in site.survey.named or not site.room else f"{site.room} {site.subject}"
+    subject = _subject(site, offer)
     id = "/".join(part for part in (kind.kind, subject, offer.variant) if part)
     return Candidate(
         id=id,
         kind=kind.kind,
         name=offer.name,
-        subject=site.subject,
+        subject=offer.subject or site.subject,
         room=site.room,
         key=f"{kind.kind}/{subject}",
         changes=offer.changes,
         uses=tuple(sorted(offer.uses)),
         tools=tuple(tool for tool in kind.tools if tool in known),
-        work=(work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people),),
+        work=(work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people, offer.minutes),),
         spends=(("holes", Fraction(holes)),) if holes else (),
         targets=kind.targets,
         hazards=hazards,
@@ -183,6 +194,29 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
         accepts=offer.accepts,
         own=True,
     )
+
+
+def _subject(site: Site, offer: Offer) -> str:
+    """The subject as it stands in an id: names of things are unique, others get their room beside them."""
+    subject = offer.subject or site.subject
+    if subject in site.survey.named or len(site.survey.rooms) < 2:
+        return subject
+    return site.room if subject == "room" else f"{site.room} {subject}"
+
+
+def best(kind: Kind, site: Site, offers: Iterable[Offer], most: int = MOST) -> tuple[Candidate, ...]:
+    """The offers that leave least of the finding, the cheaper first, at most `most`; as candidates."""
+
+    def rank(offer: Offer) -> tuple[Fraction, int, str, str]:
+        return (site.severity(offer.changes), _goods_minor(site, offer.uses), offer.subject, offer.variant)
+
+    return tuple(candidate(kind, site, offer) for offer in sorted(offers, key=rank)[:most])
+
+
+def _goods_minor(site: Site, uses: Iterable[tuple[str, Fraction]]) -> int:
+    """The goods in whole packs, as if bought alone."""
+    sold = [(site.catalog.product(product), units) for product, units in uses]
+    return sum(product.price_minor * math.ceil(units / product.pack) for product, units in sold)
 
 
 def set_on(table: str, item: str, **fields: Value) -> Change:

@@ -88,8 +88,9 @@ def in_doorways(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
     A leaf that opens in needs a square of its own width, any other doorway 24 in (610 mm) before it.
     """
     lines = wall_lines(survey, room)
-    doors = [one for one in survey.openings if one.room == room and one.what in ("door", "opening") and one.wall in lines]
-    pieces = [one for one in (*survey.furniture, *floor_lamps(survey, room)) if one.room == room and one.wall in lines]
+    ways = [one for one in survey.openings if one.room == room and one.what in ("door", "opening")]
+    doors = [one for one in ways if one.wall in lines]
+    pieces = _standing(survey, room, lines)
     found = []
     for door in doors:
         (x0, y0), (x1, y1) = (
@@ -107,7 +108,13 @@ def in_doorways(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
 
 def floor_lamps(survey: Survey, room: str) -> tuple[Light, ...]:
     """Lamps that stand on the floor, with a foot of known size."""
-    return tuple(one for one in survey.lights if one.room == room and one.what == "floor lamp" and one.width * one.depth > 0)
+    lamps = (one for one in survey.lights if one.room == room and one.what == "floor lamp")
+    return tuple(lamp for lamp in lamps if lamp.width * lamp.depth > 0)
+
+
+def _standing(survey: Survey, room: str, lines: Lines) -> list[Standing]:
+    pieces: list[Standing] = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
+    return [*pieces, *(lamp for lamp in floor_lamps(survey, room) if lamp.wall in lines)]
 
 
 def _boxes_meet(one: Box, other: Box) -> bool:
@@ -126,8 +133,7 @@ def overlaps(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
     """Pairs of names on one spot, sorted; a piece that leaves the room is paired with "outside"."""
     lines = wall_lines(survey, room)
     pieces = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
-    lamps = [lamp for lamp in floor_lamps(survey, room) if lamp.wall in lines]
-    standing: list[Standing] = [*pieces, *lamps]
+    standing = _standing(survey, room, lines)
     hung = [one for one in survey.pictures if one.room == room and one.wall in lines]
     found = [(one.name, other.name) for one, other in combinations(standing, 2) if pieces_overlap(one, other, lines)]
     found += [(one.name, other.name) for one, other in combinations(hung, 2) if hung_overlap(one, other)]

@@ -188,3 +188,11 @@ NO_LIMIT = replace(BOOK, budget_minor=None, held_back_minor=0)
 
 FREE_HANDS = replace(BOOK, sessions=(), tasks=(), chosen=(), faults=())
 """No time at all, and nothing found."""
+
+LONG_TEXT = replace(
+    BOOK,
+    title="  two  spaces & <signs> ",
+    tasks=(replace(TASKS[0], text="line one\nline two\ttab \u00a0 and  spaces", name="'quoted"), *TASKS[1:]),
+    notes=("=1+1", "007", "1e5", "TRUE", "6/6/2026"),
+)
+"""Texts that programs like to tidy up."""

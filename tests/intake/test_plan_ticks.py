@@ -11,7 +11,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.intake.plan_ticks import touched
-from tests.exports.sample_book import BOOK, NO_HOURS, NOTHING, many
+from tests.exports.sample_book import BOOK, LONG_TEXT, NO_HOURS, NOTHING, many
 
 pytestmark = pytest.mark.filterwarnings("ignore:Unknown extension", "ignore:Conditional Formatting extension")
 HEAD = 4
@@ -103,13 +103,46 @@ def test_a_file_that_is_no_workbook_is_left_alone(tmp_path: Path) -> None:
     assert touched(tmp_path / "plan.xlsx")
 
 
+@pytest.mark.parametrize(
+    ("sheet", "cell", "value"),
+    [
+        ("Summary", "F30", "ask Ann about the rod"),
+        ("Do", "E6", "Lower the TV by 11 in"),
+        ("Buy", "J5", 38),
+        ("Buy", "Q2", 7),
+    ],
+)
+def test_a_note_anywhere_is_seen(sheet: str, cell: str, value: str | int, tmp_path: Path) -> None:
+    """Words beside the lists, a step rewritten, a price over a formula: all of it is the user's work."""
+    book = load_workbook(io.BytesIO(plan_book(BOOK)))
+    book[sheet][cell] = value
+    book.save(tmp_path / "plan.xlsx")
+    assert touched(tmp_path / "plan.xlsx")
+
+
+def test_a_book_without_its_fingerprint_is_judged_by_the_users_cells(tmp_path: Path) -> None:
+    """Some programs drop document properties: then a note beside the lists is not seen, a tick still is."""
+    book = load_workbook(io.BytesIO(plan_book(BOOK)))
+    del book.custom_doc_props["as written"]
+    book["Summary"]["F30"] = "a note"
+    book.save(tmp_path / "plan.xlsx")
+    assert not touched(tmp_path / "plan.xlsx")
+    book["Do"]["B5"] = "✓"
+    book.save(tmp_path / "plan.xlsx")
+    assert touched(tmp_path / "plan.xlsx")
+
+
 @pytest.mark.libreoffice
-@pytest.mark.parametrize("value", [None, "✓"], ids=["untouched", "ticked"])
-def test_a_book_saved_by_libreoffice_is_read_the_same(value: str | None, tmp_path: Path) -> None:
-    """Opening and saving elsewhere changes every byte, but ticks nothing and loses no tick."""
-    saved = tmp_path / "saved"
-    path = typed(tmp_path, "Do", "Done", value)
+def test_a_book_saved_by_libreoffice_is_read_the_same(tmp_path: Path) -> None:
+    """Opening and saving elsewhere changes every byte, but types nothing and loses no tick and no note."""
+    plans = {"usual": BOOK, "empty": NOTHING, "hundred": many(100, "JPY"), "long": LONG_TEXT}
+    given = {name: plan_book(plan) for name, plan in plans.items()}
+    given["ticked"] = typed(tmp_path, "Do", "Done", "✓").read_bytes()
+    saved, paths = tmp_path / "saved", []
+    for name, data in given.items():
+        paths.append(tmp_path / f"{name}.xlsx")
+        paths[-1].write_bytes(data)
     command = [shutil.which("soffice") or "libreoffice", f"-env:UserInstallation={(tmp_path / 'profile').as_uri()}"]
-    command += ["--headless", "--convert-to", "xlsx", "--outdir", str(saved), str(path)]
-    subprocess.run(command, check=True, capture_output=True, timeout=120)
-    assert touched(saved / "plan.xlsx") is (value is not None)
+    command += ["--headless", "--convert-to", "xlsx", "--outdir", str(saved), *map(str, paths)]
+    subprocess.run(command, check=True, capture_output=True, timeout=180)
+    assert {name: touched(saved / f"{name}.xlsx") for name in given} == {**dict.fromkeys(plans, False), "ticked": True}

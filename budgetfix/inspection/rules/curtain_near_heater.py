@@ -21,7 +21,7 @@ from budgetfix.base.numbers import TOLERANCE
 from budgetfix.base.twin import Twin
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, slope, tape_give
-from budgetfix.room.items import HEATERS, Curtain, Piece
+from budgetfix.room.items import HEATERS, Curtain, Opening, Piece
 from budgetfix.room.places import extent, footprint, rectangle
 from budgetfix.room.sides import Lines
 from budgetfix.room.stretches import cloth_of
@@ -48,6 +48,14 @@ def _distance(curtain: Curtain, wall: str, heater: Piece, lines: Lines) -> float
     return apart
 
 
+def _below(window: Opening, heater: Piece, lines: Lines) -> bool:
+    """True where a heater stands under the window itself."""
+    if heater.wall != window.wall or heater.wall not in lines:
+        return False
+    along, _ = extent(heater, lines)
+    return heater.from_left < window.from_left + window.width and window.from_left < heater.from_left + along
+
+
 def _subjects(look: Look) -> tuple[str, ...]:
     return tuple(curtain.name for curtain in look.curtains()) if look.pieces(whats=HEATERS) else ()
 
@@ -61,6 +69,8 @@ def _measure(look: Look, subject: str) -> Measured | None:
     for heater in look.pieces(whats=HEATERS):
         band = BANDS.get(heater.what, ELECTRIC)
         clear = look.mm(band.low) if isinstance(band.low, Twin) else 0.0
+        if heater.what == "radiator" and _below(window, heater, look.lines):
+            continue
         if heater.wall not in look.lines or curtain.hem > heater.height + clear + TOLERANCE["mm"]:
             continue
         apart = _distance(curtain, window.wall, heater, look.lines)

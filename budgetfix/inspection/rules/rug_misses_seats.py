@@ -4,8 +4,9 @@ How to measure. At each seat: from its front edge back to where the rug ends und
 begins.
 
 Sound: every seat has 6 in (150 mm) or more of rug under its front. A seat counts as missed by degrees: not at all
-with 6 in under its front, wholly with 6 in missing before it, straight between. The figure is the mean, the sofa
-counting as much as all other seats together; without a sofa the plain mean. Why: a rug that floats in the middle
+with 6 in under its front, wholly with 6 in missing before it, straight between. Measure straight ahead of the seat; a rug
+that ends up to 18 in (460 mm) to its side still counts as lying before it. The figure is the mean, the sofa counting as
+much as all other seats together; without a sofa the plain mean. Why: a rug that floats in the middle
 makes the room look smaller, and the seats like visitors.
 
 Basis: common practice. No published row: the margin was searched for and not found.
@@ -28,6 +29,7 @@ from budgetfix.room.seating import SOFAS
 from budgetfix.room.sides import along, sides, span
 
 UNDER = Twin(6)
+ASIDE = Twin(18)
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
@@ -40,7 +42,8 @@ def _under(look: Look, seat: Piece, cloth: Polygon) -> float:
     left = (its.look[1], -its.look[0])
     (low, high), (start, end) = span(footprint(seat, look.lines), left), span(cloth, left)
     front, (back, far) = along(its.front[0], its.look), span(cloth, its.look)
-    return min(front - back, far - front, min(high, end) - max(low, start))
+    beside = min(high, end) - max(low, start) + look.mm(ASIDE)
+    return min(front - back, far - front, beside)
 
 
 def _missed(look: Look, seat: Piece, cloth: Polygon) -> Fraction:
