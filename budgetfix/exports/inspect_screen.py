@@ -6,11 +6,12 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from budgetfix.brief.models import ListedFault
-from budgetfix.exports.lines import left, plain, right, wrapped
+from budgetfix.exports.lines import left, plain, wrapped
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.words import measured_words, sound_words
 
-HEADS = f"{'':7}{left('fault', 23)}{left('on', 15)}{left('measured', 18)}sound"
+WIDTHS = (21, 13, 19, 16)
+"""Columns of fault, on, measured and sound; what is longer goes on below, so that nothing is cut."""
 
 
 @dataclass(frozen=True)
@@ -52,29 +53,39 @@ def _listed_block(seen: Inspection, faults: list[Finding]) -> list[str]:
     looks = [one for one in faults if not one.safety]
     lines = []
     if safety or any(fault.safety for fault in seen.listed):
-        lines += ["", "SAFETY", HEADS, *_rows(safety, seen.unit), *_typed(seen.listed, True)]
+        lines += ["", "SAFETY", *_rows(safety, seen.unit), *_typed(seen.listed, True)]
     if looks or any(not fault.safety for fault in seen.listed):
-        lines += ["", "LOOKS AND USE", HEADS, *_rows(looks, seen.unit), *_typed(seen.listed, False)]
+        lines += ["", "LOOKS AND USE", *_rows(looks, seen.unit), *_typed(seen.listed, False)]
     if not lines:
         lines = ["", "Nothing is off by these rules."]
     return lines
 
 
+def _row(points: str, *cells: str) -> list[str]:
+    columns = [wrapped(cell, 0, width) for cell, width in zip(cells, WIDTHS, strict=True)]
+    lines = []
+    for at in range(max(map(len, columns))):
+        parts = [
+            left(column[at] if at < len(column) else "", width) for column, width in zip(columns, WIDTHS, strict=True)
+        ]
+        lines.append(f"{points if at == 0 else '':>5}  {' '.join(parts)}".rstrip())
+    return lines
+
+
 def _rows(faults: Iterable[Finding], unit: str) -> list[str]:
-    return [
-        f"{right(f'{one.points:,}', 5)}  {left(one.title, 22)} {left(one.subject, 14)} "
-        f"{left(measured_words(one, unit), 17)} {left(sound_words(one, unit), 14).rstrip()}"
-        f"{'' if one.certain else ' ~'}"
-        for one in faults
-    ]
+    lines = _row("", "fault", "on", "measured", "sound")
+    for one in faults:
+        measured = measured_words(one, unit) + ("" if one.certain else " ~")
+        lines += _row(f"{one.points:,}", one.title, one.subject, measured, sound_words(one, unit))
+    return lines
 
 
 def _typed(listed: Iterable[ListedFault], safety: bool) -> list[str]:
-    chosen = [fault for fault in listed if fault.safety == safety]
+    chosen = sorted((fault for fault in listed if fault.safety == safety), key=lambda one: (-one.points, one.fault))
     return [
-        f"{right(f'{fault.points:,}', 5)}  {left(fault.what or fault.fault, 42)} "
-        f"{left(fault.where or 'listed by you', 28)}".rstrip()
-        for fault in sorted(chosen, key=lambda fault: (-fault.points, fault.fault))
+        line
+        for fault in chosen
+        for line in _row(f"{fault.points:,}", fault.what or fault.fault, fault.where, "listed by you", "")
     ]
 
 

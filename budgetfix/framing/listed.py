@@ -67,4 +67,4 @@ def listed_tree(
 ) -> Tree:
     """The tree of one listed fault. `answers`: (option id, relief) of all options that answer it."""
     made = ListedTree(fault, brief, dict(sorted(answers)), exclusions)
-    return Tree(name(fault.fault), made.ask, made.bound)
+    return Tree(name(fault.fault), made.ask, made.bound, cheap=True)

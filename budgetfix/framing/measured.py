@@ -56,7 +56,8 @@ class MeasuredTree:
     absences: Mapping[str, Judge]
     before: Seen
     memory: dict[frozenset[str], Seen] = field(default_factory=dict)
-    _said: dict[tuple[str, Question], bool] = field(default_factory=dict)
+    _said: dict[Question, frozenset[str]] = field(default_factory=dict)
+    _names: dict[str, frozenset[str]] = field(default_factory=dict)
 
     def look(self, chosen: frozenset[str]) -> Seen:
         """The block with these candidates, inspected once."""
@@ -94,27 +95,37 @@ class MeasuredTree:
 
     def touching(self, chosen: frozenset[str], refused: frozenset[str]) -> list[str]:
         """Undecided candidates that change the answer of something that was asked, by id."""
-        seen = self.look(chosen)
+        asked = self.look(chosen).asked
+        plainly = frozenset[str]().union(*(self._by_question(question) for question in asked))
+        names = {change.item for id in chosen for change in self.candidates[id].changes}
         after: Survey | None = None
-        touched_names = {change.item for id in chosen for change in self.candidates[id].changes}
         found = []
         for id, candidate in self.candidates.items():
             if id in chosen or id in refused or not candidate.changes or self.exclusions.any(id, chosen):
                 continue
-            if touched_names.isdisjoint(change.item for change in candidate.changes):
-                touches = any(self._says(id, question) for question in seen.asked)
+            if names.isdisjoint(self._items(id)):
+                touches = id in plainly
             else:
                 after = after or changed_by(self.survey, self.candidates, chosen)
-                touches = touched(after, candidate.changes, seen.asked, self.block.room)
+                touches = touched(after, candidate.changes, asked, self.block.room)
             if touches:
                 found.append(id)
         return found
 
-    def _says(self, id: str, question: Question) -> bool:
-        key = (id, question)
-        if key not in self._said:
-            self._said[key] = touched(self.survey, self.candidates[id].changes, (question,), self.block.room)
-        return self._said[key]
+    def _items(self, id: str) -> frozenset[str]:
+        if id not in self._names:
+            self._names[id] = frozenset(change.item for change in self.candidates[id].changes)
+        return self._names[id]
+
+    def _by_question(self, question: Question) -> frozenset[str]:
+        """Candidates that touch a question from the survey as it is."""
+        if question not in self._said:
+            self._said[question] = frozenset(
+                id
+                for id, one in self.candidates.items()
+                if touched(self.survey, one.changes, (question,), self.block.room)
+            )
+        return self._said[question]
 
 
 def touched(survey: Survey, changes: Iterable[Change], asked: Iterable[Question], room: str) -> bool:

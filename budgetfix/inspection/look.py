@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import TypeVar
 
 from shapely.geometry import Polygon
@@ -71,11 +72,11 @@ class Look:
     def walls(self) -> tuple[Wall, ...]:
         return self.survey.walls_of(self.room)
 
-    @property
+    @cached_property
     def lines(self) -> dict[str, WallLine]:
         return wall_lines(self.survey, self.room)
 
-    @property
+    @cached_property
     def outline(self) -> Polygon:
         return outline(self.survey, self.room)
 

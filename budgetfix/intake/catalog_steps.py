@@ -11,7 +11,7 @@ from budgetfix.base.numbers import half_up
 from budgetfix.base.problems import FileProblem
 from budgetfix.catalog.models import WorkStep
 from budgetfix.intake.catalog_raw import RawCatalog
-from budgetfix.intake.inside import each
+from budgetfix.intake.inside import Inside, Part, each, only
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_text, unknown_fields
 
@@ -28,9 +28,8 @@ def sheet_steps(raw: RawCatalog, problems: list[FileProblem]) -> dict[str, list[
         if remedy and remedy not in known:
             record.problem("remedy", "a remedy from the sheet Remedies")
         given = {name: row.cells[name].value for name in THREE if name in row.cells}
-        if given:
-            value = given["likely"] if list(given) == ["likely"] else given
-            row.cells["minutes"] = RawCell(value, row.place_of("likely"))
+        value = given["likely"] if list(given) == ["likely"] else given
+        row.cells["minutes"] = RawCell(value, row.place_of("likely"), at=row.place_of)
         found.setdefault(remedy, []).append(record)
     return found
 
@@ -90,14 +89,20 @@ def _step(record: Record, *, own_people: bool = True) -> WorkStep:
 
 def as_three(value: object) -> tuple[Fraction, Fraction, Fraction]:
     """(low, likely, high), all the same for one number. Errors: ValueError."""
-    if isinstance(value, dict):
-        if set(value) != set(THREE):
-            raise ValueError("write all three: low, likely, high")
-        low, likely, high = each(((name, value[name]) for name in THREE), lambda _, one: Fraction(read_number(one)))
-        if not 0 <= low <= likely <= high:
-            raise ValueError("low, likely and high go upwards")
-        return low, likely, high
-    number = Fraction(read_number(value))
-    if number < 0:
-        raise ValueError("time cannot be below 0")
-    return number, number, number
+    if not isinstance(value, dict):
+        number = Fraction(read_number(value))
+        if number < 0:
+            raise ValueError("time cannot be below 0")
+        return number, number, number
+    only(value, THREE)
+    missing = [Part(None, "all three: low, likely, high", (name,)) for name in THREE if value.get(name) is None]
+    if missing:
+        raise Inside(*missing)
+    low, likely, high = each(((name, value[name]) for name in THREE), lambda _, one: Fraction(read_number(one)))
+    if low < 0:
+        raise Inside(Part(value["low"], "time cannot be below 0", ("low",)))
+    if likely < low:
+        raise Inside(Part(value["likely"], "no less than low", ("likely",)))
+    if high < likely:
+        raise Inside(Part(value["high"], "no less than likely", ("high",)))
+    return low, likely, high

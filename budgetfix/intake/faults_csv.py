@@ -13,7 +13,10 @@ FIELDS = ("fault", "points", "what", "where", "safety")
 
 
 def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]:
-    """Every listed fault, and every problem. Errors: OSError."""
+    """Every listed fault, those with a problem too (so that their names are known), and every problem.
+
+    Errors: OSError.
+    """
     problems: list[FileProblem] = []
     found: dict[str, ListedFault] = {}
     for row in csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems):
@@ -24,7 +27,7 @@ def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]
         points = record.whole("points", 0)
         if fault in found:
             record.problem("fault", "each fault once", found=f"'{fault}' a second time")
-        if record.sound:
+        elif fault:
             found[fault] = ListedFault(
                 fault=fault,
                 points=points,

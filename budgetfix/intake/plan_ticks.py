@@ -47,7 +47,8 @@ def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:
 
 
 def _changed(book: Workbook) -> bool:
-    written = {one.name: str(one.value) for one in book.custom_doc_props.props}.get(PROPERTY)
+    properties = book.custom_doc_props.props  # type: ignore[attr-defined]
+    written = {one.name: str(one.value) for one in properties}.get(PROPERTY)
     return written is not None and written != fingerprint(_constants(book))
 
 

@@ -9,10 +9,10 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from budgetfix.optimize.growth import Growth, GrownTree, value
-    from budgetfix.optimize.cannot import impossible
-    from budgetfix.optimize.recount import SolverDisagrees
     from budgetfix.optimize.answering import solve
+    from budgetfix.optimize.cannot import impossible
+    from budgetfix.optimize.growth import GrownTree, Growth, value
+    from budgetfix.optimize.recount import SolverDisagrees
 
 _HOMES = {
     "Growth": "growth",
@@ -23,7 +23,7 @@ _HOMES = {
     "value": "growth",
 }
 
-__all__ = ["Growth", "GrownTree", "SolverDisagrees", "impossible", "solve", "value"]
+__all__ = ["GrownTree", "Growth", "SolverDisagrees", "impossible", "solve", "value"]
 
 
 def __getattr__(name: str) -> object:

@@ -6,15 +6,15 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from budgetfix.optimize import finish, order, recount, worth_rows
+from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem, Rounds
 from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.relax import relaxed
 from budgetfix.optimize.search import Outcome, Search
 from budgetfix.optimize.solver import Engine
-from budgetfix.optimize.start import beginnings
+from budgetfix.optimize.start import begin
 from budgetfix.optimize.wishes import Held, Wish
 
 TIES_SECONDS = 5.0
@@ -45,7 +45,7 @@ def solve(
     grown = growth or Growth(problem)
     search = Search(facts, grown, more, clock, report, clock() + seconds, engine)
     grown.grow_up_front(search.possible)
-    search.try_sets(beginnings(facts, grown, more, search.money))
+    begin(search)
     outcome = _proven_wishes(search)
     if search.best is None and outcome == "stopped":
         search.until = clock() + MUST_SECONDS

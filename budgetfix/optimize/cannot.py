@@ -31,7 +31,7 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
         return "too-few-people"
     if facts.problem.sessions is not None:
         for step in option.steps:
-            if step.minutes and not _fits_anywhere(facts, option, step.minutes, step.people, step.barred):
+            if step.minutes and not _fits_anywhere(facts, step.minutes, step.people, step.barred):
                 return "step-too-long"
         if option.id in late:
             return "too-late"
@@ -43,7 +43,7 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
     return None
 
 
-def _fits_anywhere(facts: Facts, option: Option, minutes: int, people: int, barred: tuple[str, ...]) -> bool:
+def _fits_anywhere(facts: Facts, minutes: int, people: int, barred: tuple[str, ...]) -> bool:
     setup = facts.problem.setup_minutes
     able = [place for place, name in enumerate(facts.problem.people) if name not in barred]
     return any(
@@ -107,20 +107,28 @@ def _least_money(facts: Facts, options: Iterable[Option]) -> int:
         listed.update(one.tools)
         for product, amount in one.uses:
             packs[product] = packs.get(product, 0) + amount
-    counts = {id: -(-max(0, used - facts.products[id].on_hand) // facts.products[id].pack) for id, used in packs.items()}
+    counts = {
+        id: -(-max(0, used - facts.products[id].on_hand) // facts.products[id].pack) for id, used in packs.items()
+    }
     goods = goods_minor(facts, counts) - _delivery_that_may_fall_away(facts, counts)
-    tools = sum(min(price for price in (facts.tools[id].buy_minor, facts.tools[id].hire_minor) if price is not None)
-                for id in sorted(listed) if id in facts.tools
-                and (facts.tools[id].buy_minor, facts.tools[id].hire_minor) != (None, None))
+    tools = sum(
+        min(price for price in (facts.tools[id].buy_minor, facts.tools[id].hire_minor) if price is not None)
+        for id in sorted(listed)
+        if id in facts.tools and (facts.tools[id].buy_minor, facts.tools[id].hire_minor) != (None, None)
+    )
     return sum(one.cost_minor for one in options) + goods + tools
 
 
 def _delivery_that_may_fall_away(facts: Facts, counts: dict[str, int]) -> int:
     ordered = {facts.products[id].shop for id, count in counts.items() if count > 0}
-    return sum(shop.delivery_minor for shop in facts.problem.shops
-               if shop.id in ordered and shop.free_over_minor is not None
-               and sum(counts[id] * facts.products[id].price_minor for id in counts
-                       if facts.products[id].shop == shop.id) < shop.free_over_minor)
+    return sum(
+        shop.delivery_minor
+        for shop in facts.problem.shops
+        if shop.id in ordered
+        and shop.free_over_minor is not None
+        and sum(counts[id] * facts.products[id].price_minor for id in counts if facts.products[id].shop == shop.id)
+        < shop.free_over_minor
+    )
 
 
 def _passed_on(facts: Facts, found: dict[str, str]) -> dict[str, str]:

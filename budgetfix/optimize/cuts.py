@@ -67,8 +67,11 @@ def _dominating(facts: Facts, option: Option, part: frozenset[str], with_tools: 
     if option.group is None or any(option.id in facts.needs[id] for id in part):
         return []
     return [
-        other.id for other in facts.options
-        if other.group == option.group and other.id != option.id and other.id not in part
+        other.id
+        for other in facts.options
+        if other.group == option.group
+        and other.id != option.id
+        and other.id not in part
         and _harder(facts, other, option)
         and (not with_tools or set(other.tools) >= set(option.tools) & set(facts.tools))
     ]
@@ -80,7 +83,10 @@ def _harder(facts: Facts, one: Option, than: Option) -> bool:
     if not set(facts.needs[one.id]) >= set(facts.needs[than.id]):
         return False
     return all(
-        mine.minutes >= yours.minutes and mine.people == yours.people and set(mine.barred) >= set(yours.barred)
-        and mine.wait_sessions >= yours.wait_sessions and mine.wait_minutes >= yours.wait_minutes
+        mine.minutes >= yours.minutes
+        and mine.people == yours.people
+        and set(mine.barred) >= set(yours.barred)
+        and mine.wait_sessions >= yours.wait_sessions
+        and mine.wait_minutes >= yours.wait_minutes
         for mine, yours in zip(one.steps, than.steps, strict=True)
     )

@@ -124,8 +124,11 @@ class Facts:
     def tools(self) -> dict[str, Tool]:
         """Tools that are not owned and that an option lists."""
         listed = {tool for one in self.options for tool in one.tools}
-        return {one.id: one for one in sorted(self.problem.tools, key=lambda one: one.id)
-                if one.id in listed and not one.owned}
+        return {
+            one.id: one
+            for one in sorted(self.problem.tools, key=lambda one: one.id)
+            if one.id in listed and not one.owned
+        }
 
     @cached_property
     def hirable(self) -> dict[str, int]:

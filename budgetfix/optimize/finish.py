@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from itertools import accumulate
 
+from budgetfix.optimize import flow, model
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.placing import Placing
+from budgetfix.optimize.problem import Placed
+from budgetfix.optimize.recount import bill
 from budgetfix.optimize.search import Outcome, Search
 from budgetfix.optimize.solver import Program, Row, Terms
 
@@ -31,6 +34,9 @@ def fewest_sessions(search: Search) -> Outcome:
     if outcome != "proven" or search.best is None or not search.horizon:
         return outcome
     _squeeze(search, exact=False)
+    if search.best.placing.last > least_last(search, search.floors.get("minutes", 0)) and _flowing(search):
+        search.horizon = search.best.placing.last + 1
+        return "proven"
     whole = search.horizon
     for horizon in range(least_last(search, search.floors.get("minutes", 0)) + 1, search.best.placing.last + 1):
         search.horizon = horizon
@@ -43,6 +49,30 @@ def fewest_sessions(search: Search) -> Outcome:
     stopped = outcome == "stopped" and search.best.placing.last >= search.horizon
     search.horizon = whole if stopped else search.best.placing.last + 1
     return "stopped" if stopped else "proven"
+
+
+def _flowing(search: Search) -> bool:
+    """The fewest sessions of a set without choice, ties or waits, in equal sessions; False where that is not so."""
+    facts, best = search.facts, search.best
+    if best is None or len(facts.problem.people) > 1 or len(set(facts.minutes)) > 1:
+        return False
+    if best.chosen != model.sure(facts, search.extra) or any(facts.needs[id] for id in best.chosen):
+        return False
+    if any(len(one.steps) > 1 or one.first_session or set(one.tools) & set(facts.hirable) for one in facts.options):
+        return False
+    work = [one for one in facts.options if one.id in best.chosen and one.steps]
+    found = flow.fewest([one.steps[0].minutes for one in work], facts.minutes[0][0], search.left(), search.engine)
+    if found == "unknown":
+        return False
+    who = (facts.problem.people[0],)
+    placed = tuple(
+        sorted(
+            (Placed(work[place].id, 0, session, who) for session, places in enumerate(found) for place in places),
+            key=lambda one: one.option,
+        )
+    )
+    search.consider(best.chosen, Placing(placed, bill(facts, best.chosen, placed)))
+    return True
 
 
 def least_last(search: Search, minutes: int) -> int:
@@ -67,9 +97,9 @@ def _squeeze(search: Search, *, exact: bool) -> None:
             return
 
 
-def _nothing(program: Program) -> Terms:
+def _nothing(_: Program) -> Terms:
     """No objective: any plan will do."""
-    return () if program.rows else ()
+    return ()
 
 
 def first_ids(search: Search) -> Outcome:

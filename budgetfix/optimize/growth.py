@@ -89,8 +89,9 @@ class GrownTree:
             if not node.children:
                 yield node
                 continue
-            stack.extend(child for member, child in reversed(node.children.items())
-                         if member is None or member in possible)
+            stack.extend(
+                child for member, child in reversed(node.children.items()) if member is None or member in possible
+            )
 
     def widen(self, start: Node, possible: frozenset[str], most: int) -> None:
         """Ask breadth first below a node, at most `most` questions."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.problem import Option
 
@@ -12,6 +14,6 @@ def least_sessions(facts: Facts, option: Option) -> int:
         return 1
     apart = [
         step.wait_sessions > 0 or step.wait_minutes > 0 or not facts.may_share(before, step)
-        for before, step in zip(option.steps, option.steps[1:], strict=False)
+        for before, step in pairwise(option.steps)
     ]
     return 1 + sum(apart)

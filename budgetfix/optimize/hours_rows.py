@@ -47,7 +47,7 @@ def enough_minutes(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
 def joint_minutes(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
     """Work for everybody at once fits into what the person with least time has in each session."""
     everybody = len(facts.problem.people)
-    if everybody < 2:
+    if everybody < 2 or not facts.horizon:
         return
     work: dict[str, int] = {}
     for id, index in found:
@@ -59,6 +59,8 @@ def joint_minutes(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
 
 def enough_places(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
     """Steps of some length and more are no more than the sessions have room for, long steps counting several times."""
+    if not facts.horizon:
+        return
     lengths = sorted({facts.by_id[id].steps[index].minutes for id, index in found} - {0}, reverse=True)
     for length in lengths[:LONGEST_LENGTHS]:
         work: dict[str, int] = {}

@@ -42,9 +42,14 @@ def unplaced(facts: Facts) -> tuple[Placed, ...]:
 
 
 def _rules(facts: Facts, found: dict[Key, Window]) -> tuple[Rule, ...]:
-    minutes = {(one.id, index): step.minutes * step.people for one in facts.options for index, step in enumerate(one.steps)}
-    tail = {(one.id, index): sum(minutes[one.id, later] for later in range(index, len(one.steps)))
-            for one in facts.options for index in range(len(one.steps))}
+    minutes = {
+        (one.id, index): step.minutes * step.people for one in facts.options for index, step in enumerate(one.steps)
+    }
+    tail = {
+        (one.id, index): sum(minutes[one.id, later] for later in range(index, len(one.steps)))
+        for one in facts.options
+        for index in range(len(one.steps))
+    }
     return (
         lambda key: (found[key][1], -minutes[key]),
         lambda key: (-minutes[key], found[key][1]),
@@ -68,7 +73,9 @@ class _Day:
         self.joint = [max(row, default=0) for row in self.facts.minutes]
 
     def placed(self) -> tuple[Placed, ...] | None:
-        waiting = sorted(((one.id, index) for one in self.facts.options for index in range(len(one.steps))), key=self._key)
+        waiting = sorted(
+            ((one.id, index) for one in self.facts.options for index in range(len(one.steps))), key=self._key
+        )
         for session in range(self.facts.horizon):
             moved = True
             while moved and waiting:
@@ -82,8 +89,10 @@ class _Day:
         if waiting:
             return None
         people = self.facts.problem.people
-        return tuple(Placed(*key, session, tuple(people[one] for one in crew))
-                     for key, (session, crew) in sorted(self.where.items()))
+        return tuple(
+            Placed(*key, session, tuple(people[one] for one in crew))
+            for key, (session, crew) in sorted(self.where.items())
+        )
 
     def _key(self, key: Key) -> tuple[tuple[int, ...], Key]:
         return (self.rule(key), key)
@@ -92,8 +101,11 @@ class _Day:
         id, index = key
         if index:
             return [(id, index - 1)]
-        return [(need, len(self.facts.by_id[need].steps) - 1) for need in self.facts.needs[id]
-                if self.facts.by_id[need].steps]
+        return [
+            (need, len(self.facts.by_id[need].steps) - 1)
+            for need in self.facts.needs[id]
+            if self.facts.by_id[need].steps
+        ]
 
     def _crew(self, key: Key, session: int) -> Crew | None:
         """Who does a step in a session: the one with most time left, where the step may stand there at all."""
@@ -114,8 +126,11 @@ class _Day:
         if len(self.facts.problem.people) > 2 and step.people > 1 and step.minutes > self.joint[session]:
             return None
         left = self.left[session]
-        able = [crew for crew in self.facts.crews(step)
-                if all(left[one] >= step.minutes for one in crew) and all(set(crew) <= set(team) for team in teams)]
+        able = [
+            crew
+            for crew in self.facts.crews(step)
+            if all(left[one] >= step.minutes for one in crew) and all(set(crew) <= set(team) for team in teams)
+        ]
         return max(able, key=lambda crew: sum(left[one] for one in crew), default=None)
 
     def _put(self, key: Key, session: int, crew: Crew) -> None:
@@ -135,12 +150,17 @@ def _filled(facts: Facts) -> tuple[Placed, ...] | None:
         return None
     number = {(one.id, index): place for place, (one, index, _) in enumerate(steps)}
     before = tuple(
-        (number[one.id, index - 1],) if index else
-        tuple(number[need, len(facts.by_id[need].steps) - 1] for need in facts.needs[one.id] if facts.by_id[need].steps)
+        (number[one.id, index - 1],)
+        if index
+        else tuple(
+            number[need, len(facts.by_id[need].steps) - 1] for need in facts.needs[one.id] if facts.by_id[need].steps
+        )
         for one, index, _ in steps
     )
     found = packed(Work(tuple(step.minutes for _, _, step in steps), before), [row[0] for row in facts.minutes])
     if found is None:
         return None
-    return tuple(Placed(one.id, index, session, (facts.problem.people[0],))
-                 for (one, index, _), session in zip(steps, found, strict=True))
+    return tuple(
+        Placed(one.id, index, session, (facts.problem.people[0],))
+        for (one, index, _), session in zip(steps, found, strict=True)
+    )

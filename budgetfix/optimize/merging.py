@@ -18,7 +18,7 @@ class _Watched:
 
 
 def merged(facts: Facts, found: tuple[Family, ...], most: int = MOST_LEAVES) -> tuple[Family, ...]:
-    """Families, each merged into the smallest other one that watches at least its groups, where the table stays small."""
+    """Families, each merged into the smallest one that watches at least its groups, where the table stays small."""
     kept = [_Watched(family, _groups(facts, family)) for family in found]
     kept.sort(key=lambda one: (len(one.groups), len(one.family.leaves), one.family.place))
     done: list[Family] = []

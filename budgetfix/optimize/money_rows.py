@@ -18,14 +18,17 @@ from budgetfix.optimize.solver import Program, Row, Terms
 
 
 def q(product: str) -> str:
+    """Name of the packs of a product."""
     return f"q[{product}]"
 
 
 def b(tool: str) -> str:
+    """Name of whether a tool is bought."""
     return f"b[{tool}]"
 
 
 def v(tool: str, count: int) -> str:
+    """Name of whether a tool is hired for so many sessions at least."""
     return f"v[{tool},{count}]"
 
 
@@ -41,8 +44,10 @@ def most_packs(facts: Facts) -> dict[str, int]:
 
 def _shops(facts: Facts) -> list[tuple[Shop, list[Product]]]:
     goods = most_packs(facts)
-    rows = [(shop, [facts.products[id] for id in goods if facts.products[id].shop == shop.id])
-            for shop in sorted(facts.problem.shops, key=lambda shop: shop.id)]
+    rows = [
+        (shop, [facts.products[id] for id in goods if facts.products[id].shop == shop.id])
+        for shop in sorted(facts.problem.shops, key=lambda shop: shop.id)
+    ]
     return [(shop, products) for shop, products in rows if products]
 
 
@@ -72,7 +77,9 @@ def money_variables(facts: Facts, program: Program) -> None:
 
 
 def _use(facts: Facts, product: str) -> Terms:
-    return tuple((amount, x(one.id)) for one in facts.options for name, amount in one.uses if name == product and amount)
+    return tuple(
+        (amount, x(one.id)) for one in facts.options for name, amount in one.uses if name == product and amount
+    )
 
 
 def enough_packs(facts: Facts) -> Iterator[Row]:
@@ -163,8 +170,11 @@ def hire_long_enough(facts: Facts) -> Iterator[Row]:
     """All work with a hired tool fits into as many of the longest sessions as are paid for."""
     longest = sorted((sum(row) for row in facts.minutes), reverse=True)
     for id, most in facts.hirable.items():
-        work = tuple((minutes, x(one.id)) for one in facts.users(id)
-                     if (minutes := sum(step.minutes * step.people for step in one.steps)))
+        work = tuple(
+            (minutes, x(one.id))
+            for one in facts.users(id)
+            if (minutes := sum(step.minutes * step.people for step in one.steps))
+        )
         total = sum(minutes for minutes, _ in work)
         if not longest or total <= longest[0]:
             continue

@@ -64,11 +64,14 @@ class Ordering:
 
 
 def _least_tools(facts: Facts) -> int:
-    return sum(min(price for price in (tool.buy_minor, tool.hire_minor) if price is not None)
-               for tool in facts.tools.values())
+    return sum(
+        min(price for price in (tool.buy_minor, tool.hire_minor) if price is not None) for tool in facts.tools.values()
+    )
 
 
-def ordered(facts: Facts, growth: Growth, best: Held, left: Callable[[], float], engine: Engine) -> tuple[Placing, bool]:
+def ordered(
+    facts: Facts, growth: Growth, best: Held, left: Callable[[], float], engine: Engine
+) -> tuple[Placing, bool]:
     """The placing of a set within its last session and its money, and whether the clock let it finish."""
     if not facts.horizon or best.placing.last < 0:
         return best.placing, True
@@ -108,13 +111,17 @@ def _first_people(ordering: Ordering) -> bool:
 
 def _in_order(ordering: Ordering, ranks: int, rank: Callable[[int, int], int], name: str) -> bool:
     """Ranks of all steps as one number of many digits, a block of digits at a time."""
-    steps = [(kind, index) for kind in sorted(ordering.kinds, key=lambda kind: kind.ids) for index in range(len(kind.steps))]
+    steps = [
+        (kind, index) for kind in sorted(ordering.kinds, key=lambda kind: kind.ids) for index in range(len(kind.steps))
+    ]
     if ranks < 2:
         return True
     block = 1
     while ranks ** (block + 1) <= HEAVIEST:
         block += 1
-    open_steps = [step for step in steps if len({_rank(ordering, step, cell, rank) for cell in step[0].cells[step[1]]}) > 1]
+    open_steps = [
+        step for step in steps if len({_rank(ordering, step, cell, rank) for cell in step[0].cells[step[1]]}) > 1
+    ]
     for start in range(0, len(open_steps), block):
         part = open_steps[start : start + block]
         terms = tuple(

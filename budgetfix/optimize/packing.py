@@ -9,9 +9,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-NODES = 4000
+NODES = 1500
 """Sets looked at in one session."""
 LEANINGS = ((1, 0, False), (200, 1, False), (20, 1, False), (1, 0, True), (5, 1, False), (1, 1, False))
+LOOSE_LEANINGS = ((1, 0, True), (1, 0, False))
 """(weight of minutes, weight of all that follows, the heaviest ready step is in anyway)."""
 
 
@@ -49,11 +50,12 @@ class Work:
 def packed(work: Work, room: Sequence[int]) -> tuple[int, ...] | None:
     """A session for each step so that all fit into `room` (minutes by session), or None where none was found."""
     same = len(set(room)) <= 1
-    for leaning in LEANINGS:
+    tied = any(work.before)
+    for leaning in LEANINGS if tied else LOOSE_LEANINGS:
         found = _forward(work, room, leaning)
         if found is not None:
             return found
-        if same:
+        if same and tied:
             turned = _forward(Work(work.minutes, work.after), room, leaning)
             if turned is not None:
                 used = max(turned, default=0)

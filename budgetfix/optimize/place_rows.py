@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Crew, Facts
@@ -33,7 +34,9 @@ class Kind:
 
 def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tuple[Kind, ...]:
     """The options with steps, alike ones together where `grouped`."""
-    linked = {id for id, wanted in facts.needs.items() if wanted} | {need for ids in facts.needs.values() for need in ids}
+    linked = {id for id, wanted in facts.needs.items() if wanted} | {
+        need for ids in facts.needs.values() for need in ids
+    }
     alike: dict[object, list[str]] = {}
     for one in facts.options:
         if not one.steps or not facts.horizon:
@@ -49,9 +52,11 @@ def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tu
 def _crew_matters(facts: Facts, steps: tuple[Step, ...]) -> bool:
     """Whether two steps may share a session and there is a choice of people: then chains cannot be mixed."""
     return any(
-        step.wait_sessions <= 0 and step.wait_minutes <= 0 and facts.may_share(before, step)
+        step.wait_sessions <= 0
+        and step.wait_minutes <= 0
+        and facts.may_share(before, step)
         and max(len(facts.crews(before)), len(facts.crews(step))) > 1
-        for before, step in zip(steps, steps[1:], strict=False)
+        for before, step in pairwise(steps)
     )
 
 
@@ -61,11 +66,13 @@ def _kind(facts: Facts, number: int, ids: tuple[str, ...], found: dict[Key, Wind
     cells = []
     for index, step in enumerate(option.steps):
         first, last = found[option.id, index]
-        cells.append(tuple(
-            (t, crew, f"y[{number},{index},{t},{'_'.join(map(str, crew))}]")
-            for t in range(max(first, 0), min(last, facts.horizon - 1) + 1)
-            for crew in facts.fitting(step, t)
-        ))
+        cells.append(
+            tuple(
+                (t, crew, f"y[{number},{index},{t},{'_'.join(map(str, crew))}]")
+                for t in range(max(first, 0), min(last, facts.horizon - 1) + 1)
+                for crew in facts.fitting(step, t)
+            )
+        )
     return Kind(ids, option.steps, hired, tuple(cells))
 
 
@@ -81,6 +88,7 @@ def timetable_variables(facts: Facts, found: tuple[Kind, ...], program: Program)
 
 
 def u(tool: str, session: int) -> str:
+    """Name of whether a tool is hired in a session."""
     return f"u[{tool},{session}]"
 
 
@@ -128,7 +136,9 @@ def after_the_step_before(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row
     for number, kind in enumerate(found):
         for index in range(1, len(kind.steps)):
             before, step = kind.steps[index - 1], kind.steps[index]
-            yield from _prefix(facts, f"after_{number}_{index}", (before, kind.cells[index - 1]), (step, kind.cells[index]))
+            yield from _prefix(
+                facts, f"after_{number}_{index}", (before, kind.cells[index - 1]), (step, kind.cells[index])
+            )
 
 
 def after_what_is_needed(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
@@ -145,7 +155,7 @@ Stage = tuple[Step, tuple[Cell, ...]]
 
 
 def _prefix(facts: Facts, name: str, first: Stage, then: Stage) -> Iterator[Row]:
-    """By every session, no more of the later step than of the earlier one early enough; crews kept within one session."""
+    """By every session, no more of the later step than of the earlier one in time; crews kept within one session."""
     ready = {t: facts.next_session(first[0], then[0], t) for t, _, _ in first[1]}
     for t in sorted({t for t, _, _ in then[1]}):
         later = tuple((1, cell) for session, _, cell in then[1] if session <= t)

@@ -60,8 +60,7 @@ class Placer:
     def place(self, chosen: frozenset[str], horizon: int, ceiling: int | None) -> Placing | Unplaceable:
         """A placing that costs no more than `ceiling`; "no" is proven."""
         key = (chosen, horizon)
-        failed = self._failed.get(key, -1)
-        if key in self._failed and (failed is None or (ceiling is not None and failed is not None and ceiling <= failed)):
+        if key in self._failed and _within(ceiling, self._failed[key]):
             return "no"
         found = self.quick(chosen, horizon, ceiling)
         if found is not None:
@@ -99,6 +98,11 @@ class Placer:
         if solved.status == "infeasible":
             return "no"
         return "unknown" if solved.values is None else given_out(facts, kinds, solved.values)
+
+
+def _within(ceiling: int | None, failed: int | None) -> bool:
+    """Whether a try with less or as much money as failed before needs no second look."""
+    return failed is None or (ceiling is not None and ceiling <= failed)
 
 
 def _tools(facts: Facts, chosen: Iterable[str]) -> int:

@@ -52,9 +52,9 @@ def goods_minor(facts: Facts, packs: Mapping[str, int]) -> int:
             ordered[product.shop] = ordered.get(product.shop, 0) + count * product.price_minor
     shops = {shop.id: shop for shop in facts.problem.shops}
     total = sum(ordered.values())
-    for id, goods in ordered.items():
-        if id is not None and id in shops:
-            total += delivery_and_tax(shops[id], goods)
+    for name, goods in ordered.items():
+        if name is not None and name in shops:
+            total += delivery_and_tax(shops[name], goods)
     return total
 
 
@@ -148,8 +148,11 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
         for person in one.people:
             used[one.session, person] += step.minutes
     for session, row in enumerate(facts.minutes):
-        words += [f"{name} works too long in {session}" for name, there in zip(facts.problem.people, row, strict=True)
-                  if used[session, name] > there]
+        words += [
+            f"{name} works too long in {session}"
+            for name, there in zip(facts.problem.people, row, strict=True)
+            if used[session, name] > there
+        ]
         words += [f"joint work is too long in {session}"] if joint[session] > max(row, default=0) else []
     return words
 
@@ -158,8 +161,9 @@ def _order_broken(facts: Facts, id: str, where: Mapping[tuple[str, int], Placed]
     option = facts.by_id[id]
     pairs = [((id, index - 1), (id, index)) for index in range(1, len(option.steps))]
     if option.steps:
-        pairs += [((need, len(facts.by_id[need].steps) - 1), (id, 0)) for need in facts.needs[id]
-                  if facts.by_id[need].steps]
+        pairs += [
+            ((need, len(facts.by_id[need].steps) - 1), (id, 0)) for need in facts.needs[id] if facts.by_id[need].steps
+        ]
     words = []
     for first, then in pairs:
         before, after = where.get(first), where.get(then)

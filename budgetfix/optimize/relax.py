@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.problem import Extra, NoPlan, Problem
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -59,9 +59,10 @@ class Search:
         self.order = wishes(self.facts.problem, self.extra)
         self.placer = Placer(self.facts, self.left, self.engine)
         self.possible = frozenset(self.facts.by_id)
-        for wish, most in (("hazards", self.extra.hazards_at_most), (self.points_wish, self.extra.points_at_most)):
-            if most is not None:
-                self.ceilings[wish] = most
+        if self.extra.hazards_at_most is not None:
+            self.ceilings["hazards"] = self.extra.hazards_at_most
+        if self.extra.points_at_most is not None:
+            self.ceilings[self.points_wish] = self.extra.points_at_most
 
     @property
     def points_wish(self) -> Wish:
@@ -248,11 +249,14 @@ class Search:
             raise SolverDisagrees(f"no plan reaches {wish}")
         self.ceilings[wish] = self.best.measure(wish)
 
-    def try_sets(self, sets: Iterable[frozenset[str]]) -> None:
-        """Place some sets by rules, to have something in hand."""
-        for chosen in sets:
-            if self._wrong(chosen):
-                continue
-            quick = self.placer.quick(chosen, self.horizon, self.money)
-            if quick is not None:
-                self.consider(chosen, quick)
+    def try_set(self, chosen: frozenset[str]) -> None:
+        """Place a set by rules, to have something in hand."""
+        if self._wrong(chosen):
+            return
+        quick = self.placer.quick(chosen, self.horizon, self.money)
+        if quick is not None:
+            self.consider(chosen, quick)
+
+    def left_over(self, chosen: frozenset[str]) -> tuple[int, int]:
+        """(hazard points, points) that remain after a set."""
+        return value(self.growth, chosen)

@@ -97,9 +97,7 @@ def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tig
 
     problem = pulp.LpProblem("budgetfix", pulp.LpMinimize)
     columns = {
-        name: problem.add_variable(
-            f"v{index}", one.low, one.up, pulp.LpInteger if one.whole else pulp.LpContinuous
-        )
+        name: problem.add_variable(f"v{index}", one.low, one.up, pulp.LpInteger if one.whole else pulp.LpContinuous)
         for index, (name, one) in enumerate(program.variables.items())
     }
     senses = {"<=": pulp.LpConstraintLE, ">=": pulp.LpConstraintGE, "=": pulp.LpConstraintEQ}

@@ -2,41 +2,74 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
 
-from budgetfix.optimize import recount
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.problem import Extra, Option
+from budgetfix.optimize.recount import minutes_of
+from budgetfix.optimize.search import Search
+
+MOST_TRIES = 400
+"""Options tried one by one; in larger jobs the rest is left to the solver."""
 
 
-def beginnings(facts: Facts, growth: Growth, extra: Extra, money: int | None) -> Iterator[frozenset[str]]:
-    """What must be chosen and nothing else, each must by its quickest, then by its cheapest option."""
-    del growth, money
-    yield _musts(facts, extra, lambda one: (recount.minutes_of(facts, [one.id]), one.cost_minor))
-    yield _musts(facts, extra, lambda one: (one.cost_minor, recount.minutes_of(facts, [one.id])))
+def begin(search: Search) -> None:
+    """Put into the hand what must be, then add whatever still fits and helps, most worth a minute first."""
+    facts = search.facts
+
+    def by_minutes(one: Option) -> tuple[int, int]:
+        return minutes_of(facts, [one.id]), one.cost_minor
+
+    def by_cost(one: Option) -> tuple[int, int]:
+        return one.cost_minor, minutes_of(facts, [one.id])
+
+    for key in (by_minutes, by_cost):
+        search.try_set(least(facts, search.extra, key))
+    if search.best is not None and not facts.problem.must_all and not search.extra.spend_first:
+        _add(search)
 
 
-def _musts(facts: Facts, extra: Extra, key: object) -> frozenset[str]:
-    chosen: set[str] = set()
+def least(facts: Facts, extra: Extra, key: Callable[[Option], tuple[int, int]]) -> frozenset[str]:
+    """What must be chosen and what that needs, each must by the option with the smallest key."""
+    chosen: frozenset[str] = frozenset()
     for id in extra.chosen:
-        _with_needs(facts, id, chosen)
+        chosen |= with_needs(facts, id)
     for must in facts.problem.must:
-        if chosen.isdisjoint(must):
-            able = [facts.by_id[id] for id in sorted(must) if id in facts.by_id]
+        able = [facts.by_id[id] for id in sorted(must) if id in facts.by_id]
+        if chosen.isdisjoint(must) and able:
             fine = [one for one in able if facts.against[one.id].isdisjoint(chosen)] or able
-            if fine:
-                _with_needs(facts, min(fine, key=key).id, chosen)  # type: ignore[call-overload]
-    return frozenset(chosen)
+            chosen |= with_needs(facts, min(fine, key=key).id)
+    return chosen
 
 
-def _with_needs(facts: Facts, id: str, chosen: set[str]) -> None:
+def with_needs(facts: Facts, id: str) -> frozenset[str]:
+    """An option with all that it needs."""
+    seen: set[str] = set()
     stack = [id]
     while stack:
         one = stack.pop()
-        if one in facts.by_id and one not in chosen:
-            chosen.add(one)
+        if one in facts.by_id and one not in seen:
+            seen.add(one)
             stack.extend(facts.needs[one])
+    return frozenset(seen)
 
 
-Key = Option
+def _add(search: Search) -> None:
+    """One pass over the options: each with its needs goes in where the plan gets better by it."""
+    facts = search.facts
+    cheap = all(tree.tree.cheap for tree in search.growth.trees)
+    if not cheap or len(facts.options) > MOST_TRIES:
+        return
+    gain = {one.id: _gain(search, one.id) for one in facts.options}
+    order = sorted(facts.options, key=lambda one: (-gain[one.id] / (1 + minutes_of(facts, [one.id])), one.id))
+    for one in order:
+        best = search.best
+        if best is not None and one.id not in best.chosen and search.left() > 0:
+            search.try_set(best.chosen | with_needs(facts, one.id))
+
+
+def _gain(search: Search, id: str) -> int:
+    """Hazard points and points that an option takes away by itself."""
+    alone = search.left_over(frozenset({id}))
+    nothing = search.left_over(frozenset())
+    return sum(nothing) - sum(alone)

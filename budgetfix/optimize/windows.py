@@ -83,8 +83,10 @@ def _fit_back(facts: Facts, step: Step, latest: int) -> int:
 
 
 def _last_before(facts: Facts, before: Step, step: Step, session: int) -> int:
-    return next((t for t in range(min(session, facts.horizon - 1), -1, -1)
-                 if facts.next_session(before, step, t) <= session), -1)
+    return next(
+        (t for t in range(min(session, facts.horizon - 1), -1, -1) if facts.next_session(before, step, t) <= session),
+        -1,
+    )
 
 
 def _person_minutes(steps: Iterable[Step]) -> int:

@@ -63,11 +63,8 @@ def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int
 def wishes(problem: Problem, extra: Extra) -> tuple[Wish, ...]:
     """The order of wishes; ids come last of all."""
     worth: tuple[Wish, ...] = ("hazards", "points") if problem.hazards_first else ("both",)
-    order: tuple[Wish, ...]
-    if problem.must_all:
-        order = ("last", "spend", *worth, "minutes")
-    else:
-        order = (*worth, "spend", "minutes", "last")
+    usual: tuple[Wish, ...] = (*worth, "spend", "minutes", "last")
+    order: tuple[Wish, ...] = ("last", "spend", *worth, "minutes") if problem.must_all else usual
     if extra.spend_first:
         order = ("spend", *(wish for wish in order if wish != "spend"))
     return order if problem.sessions else tuple(wish for wish in order if wish != "last")

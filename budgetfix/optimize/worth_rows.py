@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.growth import Growth, GrownTree, Node
+from budgetfix.optimize.growth import GrownTree, Growth, Node
 from budgetfix.optimize.solver import Row, Terms
 
 
@@ -42,7 +42,9 @@ def families(facts: Facts, growth: Growth) -> tuple[Family, ...]:
 
 def _family(place: int, tree: GrownTree, possible: frozenset[str]) -> Family:
     nodes = list(tree.leaves(possible))
-    leaves = [leaf for index, node in enumerate(nodes) if (leaf := _leaf(f"l[{place},{index}]", tree, node)) is not None]
+    leaves = [
+        leaf for index, node in enumerate(nodes) if (leaf := _leaf(f"l[{place},{index}]", tree, node)) is not None
+    ]
     branches: dict[tuple[str, ...], None] = {}
     stack = [tree.root]
     while stack:

@@ -21,13 +21,18 @@ class Offered:
     never: tuple[Candidate, ...]
 
 
-def offered(base: Ground, more: tuple[Candidate, ...] = ()) -> Offered:
-    """Fit every kind to the faults found, drop crumbs, frame. `more`: candidates fitted again on a chosen room."""
+def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None = None) -> Offered:
+    """Fit every kind to the faults found, drop crumbs, frame.
+
+    `more`: candidates fitted again on a chosen room. `known`: an earlier framing, whose inspections still hold.
+    """
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
     fitted = candidates(base.survey, base.catalog, base.brief, faults)
-    known = {one.id for one in fitted}
-    everything = (*fitted, *(one for one in more if one.id not in known))
+    ids = {one.id for one in fitted}
+    everything = (*fitted, *(one for one in more if one.id not in ids))
     effects, memories = alone(base, everything)
+    for tree in known.trees if known is not None else ():
+        memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
     keep = (*base.brief.must, *(one.id for one in more))
     kept = without_crumbs(everything, effects, keep)
     against = clashes(base.survey, kept) if base.survey is not None else ()

@@ -19,6 +19,8 @@ from budgetfix.pipeline.inspecting import Inspected, inspected, room_words, titl
 from budgetfix.pipeline.plans import Chooser, Clock, free, more_plans, recommended
 from budgetfix.remedies.candidate import Candidate
 
+ASKS = 300
+"""Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
 BESIDE = 0.5
 """Share of the seconds that the other plans, the curve and the reasons may take after the best one."""
 
@@ -47,7 +49,7 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
 
 
 def _chooser(seen: Inspected, offer: Offered, wish: Wish) -> Chooser:
-    return Chooser(seen.base, offer.framed, wish.clock, wish.report, Growth(offer.framed.problem))
+    return Chooser(seen.base, offer.framed, wish.clock, wish.report, Growth(offer.framed.problem, asks=ASKS))
 
 
 def _once_more(
@@ -59,7 +61,7 @@ def _once_more(
     left = wish.seconds - (wish.clock() - started)
     if not more or left <= 0 or not answer.proven:
         return first, chooser, answer
-    second = offered(seen.base, more)
+    second = offered(seen.base, more, first.framed)
     again = _chooser(seen, second, wish)
     better = again.best(left)
     if isinstance(better, NoPlan) or not better.proven:

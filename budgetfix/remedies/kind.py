@@ -205,15 +205,21 @@ def _subject(site: Site, offer: Offer) -> str:
 
 
 def best(kind: Kind, site: Site, offers: Iterable[Offer], most: int = MOST) -> tuple[Candidate, ...]:
-    """The offers that leave least of the finding, the cheaper first, at most `most`; as candidates."""
+    """The offers that leave least of the finding, the cheaper first, at most `most`; as candidates.
+
+    Of offers that change the room in the same way only the cheapest stays.
+    """
 
     def rank(offer: Offer) -> tuple[Fraction, int, str, str]:
-        return (site.severity(offer.changes), _goods_minor(site, offer.uses), offer.subject, offer.variant)
+        return (site.severity(offer.changes), goods_minor(site, offer.uses), offer.subject, offer.variant)
 
-    return tuple(candidate(kind, site, offer) for offer in sorted(offers, key=rank)[:most])
+    ranked: dict[tuple[Change, ...], Offer] = {}
+    for offer in sorted(offers, key=rank):
+        ranked.setdefault(offer.changes, offer)
+    return tuple(candidate(kind, site, offer) for offer in list(ranked.values())[:most])
 
 
-def _goods_minor(site: Site, uses: Iterable[tuple[str, Fraction]]) -> int:
+def goods_minor(site: Site, uses: Iterable[tuple[str, Fraction]]) -> int:
     """The goods in whole packs, as if bought alone."""
     sold = [(site.catalog.product(product), units) for product, units in uses]
     return sum(product.price_minor * math.ceil(units / product.pack) for product, units in sold)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from budgetfix.remedies.kind import Site, set_on
 from budgetfix.room.items import Light, Piece, Rug
-from budgetfix.room.places import extent, footprint, outline
+from budgetfix.room.places import extent, footprint, middle, outline
 from budgetfix.room.survey import Change, moved
 
 Point = tuple[float, float]
@@ -48,15 +48,15 @@ def off_wall(site: Site, piece: Piece, step: float, reach: float) -> Iterator[Ch
                 yield set_on("furniture", piece.name, gap=gap)
 
 
-def first_that_cure(site: Site, changes: Iterable[Change], most: int) -> list[Change]:
-    """The first few changes that cure the finding and put nothing on a spot that is taken."""
-    found: list[Change] = []
-    for change in changes:
-        if site.severity((change,)) == 0 and site.fits((change,)):
-            found.append(change)
-            if len(found) >= most:
-                break
-    return found
+def with_chairs(site: Site, piece: Piece, change: Change) -> tuple[Change, ...]:
+    """The change of a piece, and the same slide for every chair that is pushed in under it."""
+    (x0, y0), (x1, y1) = middle(piece, site.lines), middle(after(site, change), site.lines)
+    chairs = [
+        slide(site, chair, x1 - x0, y1 - y0)
+        for chair in site.survey.furniture
+        if chair.at == piece.name and chair.tucked and chair.wall in site.lines
+    ]
+    return (change, *chairs)
 
 
 def edges(site: Site, item: Floor) -> str:

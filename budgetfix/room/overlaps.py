@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
 from itertools import combinations
 
 from shapely.geometry import Polygon
@@ -20,11 +19,6 @@ BEFORE_MM = 610.0
 Lines = dict[str, WallLine]
 Box = tuple[float, float, float, float]
 Standing = Piece | Light
-
-
-@lru_cache(maxsize=8192)
-def _spot(piece: Standing, line_items: tuple[tuple[str, WallLine], ...]) -> Polygon:
-    return footprint(piece, dict(line_items))
 
 
 def _floor_apart(one: Standing, other: Standing) -> bool:
@@ -46,11 +40,13 @@ def pieces_overlap(one: Standing, other: Standing, lines: Lines) -> bool:
     """
     if one.wall not in lines or other.wall not in lines or _floor_apart(one, other):
         return False
-    key = tuple(sorted(lines.items()))
-    first, second = _spot(one, key), _spot(other, key)
-    if not _boxes_meet(first.bounds, second.bounds):
+    return _share(footprint(one, lines), footprint(other, lines))
+
+
+def _share(one: Polygon, other: Polygon) -> bool:
+    if not _boxes_meet(one.bounds, other.bounds):
         return False
-    shared = first.intersection(second).bounds
+    shared = one.intersection(other).bounds
     return bool(shared) and shared[2] - shared[0] > TOUCH_MM and shared[3] - shared[1] > TOUCH_MM
 
 
@@ -122,23 +118,22 @@ def _boxes_meet(one: Box, other: Box) -> bool:
     return across > TOUCH_MM and min(one[3], other[3]) - max(one[1], other[1]) > TOUCH_MM
 
 
-def sticks_out(piece: Standing, survey: Survey, room: str) -> bool:
-    """True where a piece leaves the room."""
-    lines = wall_lines(survey, room)
-    outside = footprint(piece, lines).difference(outline(survey, room).buffer(TOUCH_MM))
-    return bool(outside.area > TOUCH_MM)
-
-
 def overlaps(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
     """Pairs of names on one spot, sorted; a piece that leaves the room is paired with "outside"."""
     lines = wall_lines(survey, room)
     pieces = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
     standing = _standing(survey, room, lines)
     hung = [one for one in survey.pictures if one.room == room and one.wall in lines]
-    found = [(one.name, other.name) for one, other in combinations(standing, 2) if pieces_overlap(one, other, lines)]
+    spots = [(one, footprint(one, lines)) for one in standing]
+    found = [
+        (one.name, other.name)
+        for (one, mine), (other, theirs) in combinations(spots, 2)
+        if _boxes_meet(mine.bounds, theirs.bounds) and not _floor_apart(one, other) and _share(mine, theirs)
+    ]
     found += [(one.name, other.name) for one, other in combinations(hung, 2) if hung_overlap(one, other)]
     found += [(piece.name, one.name) for piece in pieces for one in hung if hides(piece, one)]
     openings = [one for one in survey.openings if one.room == room]
     found += [(opening.name, one.name) for opening in openings for one in hung if covers_opening(opening, one)]
-    found += [(piece.name, "outside") for piece in standing if sticks_out(piece, survey, room)]
+    floor = outline(survey, room).buffer(TOUCH_MM)
+    found += [(one.name, "outside") for one, spot in spots if not floor.covers(spot)]
     return tuple(sorted((min(pair), max(pair)) for pair in found))

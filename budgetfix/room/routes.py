@@ -77,9 +77,7 @@ class Floor:
         room = Polygon(self.walls)
         shapely.prepare(room)
         inside = shapely.contains_xy(room, points[:, 0], points[:, 1])
-        free = _to_edges(points, (self.walls,))
-        for block in self.blocks:
-            free = np.minimum(free, _to_block(points, block))
+        free = np.minimum(_to_edges(points, (self.walls,)), _to_blocks(points, self.blocks))
         return np.where(inside, free, 0.0)
 
     def face_of(self, points: Points) -> NDArray[np.int64]:
@@ -95,14 +93,26 @@ class Floor:
         return found
 
 
-def _to_block(points: Points, block: Ring) -> Points:
-    xs, ys = [x for x, _ in block], [y for _, y in block]
-    if len(set(xs)) == 2 and len(set(ys)) == 2:
-        dx = np.maximum(np.maximum(min(xs) - points[:, 0], points[:, 0] - max(xs)), 0.0)
-        dy = np.maximum(np.maximum(min(ys) - points[:, 1], points[:, 1] - max(ys)), 0.0)
-        return np.asarray(np.hypot(dx, dy), dtype=np.float64)
-    within = shapely.contains_xy(Polygon(block), points[:, 0], points[:, 1])
-    return np.where(within, 0.0, _to_edges(points, (block,)))
+def _upright(block: Ring) -> bool:
+    return len({x for x, _ in block}) == 2 and len({y for _, y in block}) == 2
+
+
+def _to_blocks(points: Points, blocks: Iterable[Ring]) -> Points:
+    """Distance to the nearest block; upright rectangles all at once."""
+    nearest = np.full(len(points), np.inf)
+    upright = []
+    for block in blocks:
+        if _upright(block):
+            upright.append((*map(min, zip(*block, strict=True)), *map(max, zip(*block, strict=True))))
+            continue
+        within = shapely.contains_xy(Polygon(block), points[:, 0], points[:, 1])
+        nearest = np.minimum(nearest, np.where(within, 0.0, _to_edges(points, (block,))))
+    if upright:
+        low_x, low_y, high_x, high_y = np.array(upright, dtype=np.float64).T
+        dx = np.maximum(np.maximum(low_x - points[:, :1], points[:, :1] - high_x), 0.0)
+        dy = np.maximum(np.maximum(low_y - points[:, 1:], points[:, 1:] - high_y), 0.0)
+        nearest = np.minimum(nearest, np.sqrt((dx * dx + dy * dy).min(axis=1)))
+    return nearest
 
 
 def _to_edges(points: Points, rings: Iterable[Ring]) -> Points:
@@ -146,8 +156,7 @@ def _gaps(sides: list[LineString], blocks: list[Polygon]) -> tuple[Gap, ...]:
     nearest = np.full(len(widths), np.inf)
     for side in sides:
         nearest = np.minimum(nearest, _to_edges(middles, (_ring(side),)))
-    for block in blocks:
-        nearest = np.minimum(nearest, _to_block(middles, _ring(block)))
+    nearest = np.minimum(nearest, _to_blocks(middles, [_ring(block) for block in blocks]))
     neighbours = (widths > TOUCH_MM) & (nearest >= widths / 2 - 1e-6)
     return tuple(
         Gap(
@@ -199,7 +208,7 @@ def near_piece(ring: Ring, starts: Zone) -> Zone:
     """Where a way to this piece may end: on the line 914 mm around it, or at a start that is near already."""
     rim = Polygon(ring).buffer(REACH_MM, quad_segs=64).exterior
     ends = shapely.get_coordinates(shapely.segmentize(rim, 2 * STEP_MM))[:-1]
-    near = starts.points[_to_block(starts.points, ring) <= REACH_MM]
+    near = starts.points[_to_blocks(starts.points, (ring,)) <= REACH_MM]
     return Zone(np.asarray(np.vstack([ends, near]), dtype=np.float64))
 
 
@@ -241,6 +250,7 @@ class _Sets:
 _START, _END = -2, -3
 
 
+@lru_cache(maxsize=4096)
 def widest_way(floor: Floor, starts: Zone, ends: Zone) -> Way:
     """The widest disc that can be carried from one of the starts to one of the ends."""
     joins = [(gap.width_mm, gap.middle, one, two) for gap, one, two in floor.joins]
@@ -268,6 +278,7 @@ class Passing:
     tolerance_mm: float = 0.1
 
 
+@lru_cache(maxsize=4096)
 def passes(floor: Floor, starts: Zone, ends: Zone, rule: Passing) -> bool:
     """True where a way of `wide_mm` exists, or one with only such pinches as the rule lets pass."""
     least = rule.wide_mm - rule.tolerance_mm

@@ -12,7 +12,7 @@ from shapely.geometry import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from budgetfix.room.items import Light, Opening, Piece, Rug
-from budgetfix.room.places import WallLine, facing, footprint
+from budgetfix.room.places import WallLine, extent, facing, footprint
 
 Point = tuple[float, float]
 Side = tuple[Point, Point]
@@ -105,4 +105,8 @@ def straight_ways(doors: Iterable[Opening], lines: Lines) -> tuple[LineString, .
 
 def ring(item: Piece | Rug | Light, lines: Lines) -> tuple[Point, ...]:
     """The corners of a footprint, rounded to a micrometre."""
-    return tuple((round(float(x), 3), round(float(y), 3)) for x, y in footprint(item, lines).exterior.coords[:-1])
+    line, (wide, off) = lines[item.wall], extent(item, lines)
+    start, end = item.from_left, item.from_left + wide
+    spots = ((start, item.gap), (end, item.gap), (end, item.gap + off), (start, item.gap + off))
+    corners = (line.point(at, away) for at, away in spots)
+    return tuple((round(x, 3), round(y, 3)) for x, y in corners)

@@ -61,10 +61,10 @@ def test_hazards_come_first_then_the_worst() -> None:
 
 
 def test_doubt_is_marked_and_explained() -> None:
-    """A fault too close to call has a sign at its end, and the sign a line; without doubt neither shows."""
+    """A figure too close to call has a sign after it, and the sign a line; without doubt neither shows."""
     text = inspect_text(SEEN)
     doubtful = next(line for line in text.split("\n") if "Screen too far" in line)
-    assert doubtful.endswith(" ~")
+    assert "2.60 ~ " in doubtful
     assert "\n~ too close to call" in text
     assert "~" not in inspect_text(replace(SEEN, findings=(ROD,)))
 

@@ -85,7 +85,7 @@ def test_c3_the_clear_opening_of_a_door() -> None:
     [(27.0, 14.0, None), (27.1, 4.0, 0.0), (27.1, 4.1, 0.1), (80.0, 5.0, 1.0), (80.1, 5.0, None), (30.0, 10.0, 6.0)],
 )
 def test_c7_protruding_objects(edge: float, depth: float, excess: float | None) -> None:
-    """C7, W2: ABA/ADA 307.2: above 27 and up to 80 in at most 4 in may stand out. W2: a 10 in shelf is 6 in too deep."""
+    """C7, W2: ABA/ADA 307.2: above 27 and up to 80 in at most 4 in may stand out. W2: 10 in is 6 too deep."""
     shelf = {
         "name": "shelf", "what": "shelf", "wall": "B", "from_left": 60.0, "width": 30.0, "bottom": edge,
         "height": 2.0, "depth": depth,

@@ -14,7 +14,7 @@ from budgetfix.inspection.look import Look
 from budgetfix.inspection.registry import RULES
 from budgetfix.inspection.ways import Ways, ways
 from budgetfix.room.survey import Survey
-from tests.inspection.rooms import couple_bedroom, couple_living, renter, seen, stager_bedroom, stager_living
+from tests.inspection.rooms import couple_bedroom, couple_living, renter, room, seen, stager_bedroom, stager_living
 
 INCH = 25.4
 
@@ -182,3 +182,23 @@ def test_a_listing_asks_other_things() -> None:
     assert faults(stager_living(), listing)["personal-things/room"].value == 3
     assert "front-blocked/win-b" not in faults(stager_bedroom(), listing)
     assert "personal-things/room" not in faults(stager_living())
+
+
+def test_three_doors_are_joined_by_two_ways() -> None:
+    """Doors 1 and 2 lie on one side of a 500 mm gap, door 3 on the other: the gap is charged once."""
+    things = {
+        "ceiling": 2400.0,
+        "openings": [
+            {"name": "door 1", "wall": "A", "from_left": 500.0, "width": 800.0},
+            {"name": "door 2", "wall": "A", "from_left": 2500.0, "width": 800.0},
+            {"name": "door 3", "wall": "C", "from_left": 1500.0, "width": 800.0},
+        ],
+        "furniture": [
+            {"name": "one", "what": "cabinet", "plan": (0, 2500, 1750, 400), "height": 900.0},
+            {"name": "two", "what": "cabinet", "plan": (2250, 2500, 1750, 400), "height": 900.0},
+            {"name": "sofa", "what": "sofa", "plan": (0, 3800, 900, 1500), "height": 800.0, "faces": "D"},
+        ],
+    }
+    found = faults(room("mm", (4000.0, 6000.0), things))
+    narrow = {name: finding.value for name, finding in found.items() if name.startswith("walkway")}
+    assert narrow == {"walkway-too-narrow/door 1 to door 3": 500.0}

@@ -198,10 +198,10 @@ CHANGES = "changes such as [{item: screen, set: {bottom: 554}}]"
         ("cost: -1", "found -1, wanted a price such as 12.50; money cannot be below 0"),
         ("hours: soon", f"found 'soon', wanted {STEP}"),
         ("hours: -1", f"found -1, wanted {STEP}; time cannot be below 0"),
-        ("hours: {low: 1, high: 2}", f"found a block of keys, wanted {STEP}; write all three: low, likely, high"),
+        ("hours: {low: 1, high: 2}", f"found nothing, wanted {STEP}; all three: low, likely, high"),
         (
             "hours: {low: 2, likely: 1, high: 3}",
-            f"found a block of keys, wanted {STEP}; low, likely and high go upwards",
+            f"found 1, wanted {STEP}; no less than low",
         ),
         ("hours: {low: 1, likely: x, high: 3}", f"found 'x', wanted {STEP}"),
         ("hours: 1, steps: [{hours: 1}]", "found 1, wanted either steps or hours, not both"),

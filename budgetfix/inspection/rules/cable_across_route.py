@@ -47,6 +47,7 @@ RULE = Rule(
     measure=_measure,
     basis="common practice; S7 (NFPA 70 400.12) for what is no cure",
     why="People trip on it and pull the lamp down.",
+    absence="one-light-only",
     safety=True,
     sound_words="no lead on a way",
 )

@@ -62,6 +62,7 @@ RULE = Rule(
     measure=_measure,
     basis="common practice; S7 (NFPA 70 400.12)",
     why="Extension leads are tripped over and overloaded.",
+    absence="one-light-only",
     safety=True,
     sound_words="the lead reaches the socket",
 )

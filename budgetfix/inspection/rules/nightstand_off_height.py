@@ -57,5 +57,6 @@ RULE = Rule(
     measure=_measure,
     basis="common practice",
     why="One reaches down for a glass in the dark.",
+    absence="bed-lopsided",
     profiles={"listing": Fraction(0)},
 )

@@ -52,6 +52,7 @@ RULE = Rule(
     measure=_measure,
     basis="common practice",
     why="One end of the table eats in the dark.",
+    absence="room-dim",
     family="light",
     family_by_room=True,
 )

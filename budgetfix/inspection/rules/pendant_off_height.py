@@ -58,6 +58,7 @@ RULE = Rule(
     measure=_measure,
     basis="common practice; C9 (ABA/ADA 307.4) over the floor",
     why="Too high it dazzles, too low it hides the person opposite.",
+    absence="room-dim",
     family="light",
     family_by_room=True,
 )

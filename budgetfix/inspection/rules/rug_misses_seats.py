@@ -4,10 +4,10 @@ How to measure. At each seat: from its front edge back to where the rug ends und
 begins.
 
 Sound: every seat has 6 in (150 mm) or more of rug under its front. A seat counts as missed by degrees: not at all
-with 6 in under its front, wholly with 6 in missing before it, straight between. Measure straight ahead of the seat; a rug
-that ends up to 18 in (460 mm) to its side still counts as lying before it. The figure is the mean, the sofa counting as
-much as all other seats together; without a sofa the plain mean. Why: a rug that floats in the middle
-makes the room look smaller, and the seats like visitors.
+with 6 in under its front, wholly with 6 in missing before it, straight between. Measure straight ahead of the
+seat; a rug that ends up to 18 in (460 mm) to its side still counts as lying before it. The figure is the mean, the
+sofa counting as much as all other seats together; without a sofa the plain mean. Why: a rug that floats in the
+middle makes the room look smaller, and the seats like visitors.
 
 Basis: common practice. No published row: the margin was searched for and not found.
 """

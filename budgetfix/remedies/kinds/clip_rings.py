@@ -1,12 +1,12 @@
 """Hang the old panels from clip rings, which lowers the hem by 40 mm (1 1/2 in).
 
-Fits: hems up to 60 mm too high; clip rings in the catalogue.
+Fits: hems more than 20 mm and up to 75 mm (3 in) above the floor; clip rings in the catalogue.
 """
 
 from __future__ import annotations
 
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.remedies.rods import window_at
 
@@ -21,11 +21,13 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     for rings in of_sort(site, "clip rings"):
         change = set_on("curtains", at.curtain.name, hem=at.curtain.hem - LOWER_MM)
         text = (
-            f"Take the panels down, clip the rings on, hang them again: hem {site.words(at.curtain.hem - LOWER_MM)} up"
+            f"Take the panels down, clip the rings on, hang them again: "
+            f"hem {site.words(at.curtain.hem - LOWER_MM)} above the floor"
         )
         use = ((rings.product, rings.pack),)
-        offers.append(Offer(f"{called(rings)} on the old panels", (change,), text, rings.product, use))
-    return tuple(candidate(KIND, site, offer) for offer in offers[:1])
+        name = f"{called(rings)} on the old panels"
+        offers.append(Offer(name, (change,), text, rings.product, use, subject=at.window.name))
+    return best(KIND, site, offers, 1)
 
 
 KIND = Kind(

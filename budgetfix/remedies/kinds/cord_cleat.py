@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.room.items import Opening
 
@@ -22,11 +22,12 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         change = set_on("openings", thing.name, cord=0.0)
         text = f"Screw the cleat to the wall beside the {thing.name} as high as you reach, wind the whole cord up on it"
         name = f"{called(product)}: tie down the cord at the {thing.name}"
-        offers.append(Offer(name, (change,), text, product.product, ((product.product, Fraction(1)),), wall=thing.wall))
-    return tuple(candidate(KIND, site, offer) for offer in offers[:2])
+        use = ((product.product, Fraction(1)),)
+        offers.append(Offer(name, (change,), text, product.product, use, wall=thing.wall))
+    return best(KIND, site, offers, 2)
 
 
 KIND = Kind(
-    "cord-cleat", "Tie down a blind cord", ('cord-in-reach',), (5, 15, 25), 1, _fit, holes=2, hazards=('drill', 'cord'), tools=(),
-    bought=True, whats=("cord cleat",), done_when="no loop hangs free",
+    "cord-cleat", "Tie down a blind cord", ("cord-in-reach",), (5, 15, 25), 1, _fit, holes=2, hazards=("drill", "cord"),
+    tools=("drill",), bought=True, whats=("cord cleat",), done_when="no loop hangs free",
 )  # fmt: skip

@@ -1,51 +1,40 @@
 """Gather the pictures of a wall over the piece, side by side, middles on one line.
 
-Fits: pictures that hang alone on the same wall, beside a group over a piece, whose frames together are at most 0.9 of the
-piece's width. Gaps 2 in (50 mm); the tallest frame's lower edge goes 7 in (180 mm) above the piece.
+Fits: pictures of the room that hang over nothing, and a group over a piece, whose frames together are at most 0.9 of the
+piece's width. Gaps 2 in (50 mm); the tallest frame's lower edge goes 7 in (180 mm) above the piece. Old holes stay to be
+filled.
 """
 
 from __future__ import annotations
 
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
-from budgetfix.remedies.pictures import group_at, piece_below, says
+from budgetfix.remedies.kind import Kind, Offer, Site, candidate
+from budgetfix.remedies.pictures import GAP_IN, GAP_MM, group_at, in_a_row, ladder, piece_below, says, span_over
 from budgetfix.room.groups import ART
+
+WIDEST = 0.9
 
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
     group = group_at(site)
     piece = piece_below(site, group) if group is not None else None
-    if group is None or piece is None:
+    if group is None or piece is None or piece.wall not in site.lines:
         return ()
     mine = {frame.name for frame in group.frames}
-    alone = [
-        one
-        for one in site.survey.pictures
-        if one.what in ART
-        and one.wall == group.wall
-        and one.room == site.room
-        and one.name not in mine
-        and not one.over
-    ]
-    frames = [*group.frames, *sorted(alone, key=lambda one: one.name)]
-    gap = site.mm(2, 50)
+    free = [one for one in site.survey.pictures if one.room == site.room and one.what in ART and not one.over]
+    alone = sorted((one for one in free if one.name not in mine and not one.group), key=lambda one: one.name)
+    frames = [*group.frames, *alone]
+    gap = site.mm(GAP_IN, GAP_MM)
     total = sum(frame.width for frame in frames) + gap * (len(frames) - 1)
-    if not alone or total > 0.9 * piece.width:
+    if not alone or total > WIDEST * piece.width:
         return ()
-    tall = max(frame.height for frame in frames)
-    low, at, changes = piece.height + site.mm(7, 180), piece.from_left + (piece.width - total) / 2, []
-    for frame in frames:
-        bottom = site.tape(low + (tall - frame.height) / 2)
-        changes.append(
-            set_on("pictures", frame.name, from_left=site.tape(at), bottom=bottom, over=piece.name, group=group.name)
-        )
-        at += frame.width + gap
+    belongs = (("wall", piece.wall), ("over", piece.name), ("group", group.name))
+    changes = in_a_row(site, frames, span_over(site, piece), gap, belongs)
     if not site.fits(changes):
         return ()
-    offer = Offer(
-        f"Gather {len(frames)} pictures over the {piece.name}", tuple(changes), says(site, changes), wall=group.wall
-    )
-    return (candidate(KIND, site, offer),)
+    text = f"Tape paper templates to the wall first. {says(site, changes)}; fill the old holes"
+    name = f"Gather {len(frames)} pictures over the {piece.name}"
+    return (candidate(KIND, site, Offer(name, changes, text, hazards=ladder(site, changes))),)
 
 
 KIND = Kind(

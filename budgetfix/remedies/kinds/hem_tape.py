@@ -1,6 +1,6 @@
 """Shorten panels that lie on the floor with iron-on hem tape.
 
-Fits: cloth that lies on the floor or hangs below the sill it should end at; hem tape in the catalogue.
+Fits: floor-length cloth of which more than 1 in (25 mm) lies on the floor; hem tape in the catalogue.
 """
 
 from __future__ import annotations
@@ -19,7 +19,8 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         return ()
     change = set_on("curtains", at.curtain.name, hem=CLEAR_MM)
     text = f"Let the panels hang a day, pin the hem {site.words(CLEAR_MM)} above the floor, iron the tape in"
-    offer = Offer("Shorten the panels with iron-on tape", (change,), text, "", ((tape.product, Fraction(1)),))
+    use = ((tape.product, Fraction(1)),)
+    offer = Offer("Shorten the panels with iron-on tape", (change,), text, "", use, subject=at.window.name)
     return (candidate(KIND, site, offer),)
 
 

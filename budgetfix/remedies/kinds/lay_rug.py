@@ -1,7 +1,8 @@
 """Buy a rug of the right size, with a pad, and lay it under the front of the main seat.
 
-Fits: a rug in the catalogue whose long side is at least as long as the seat less 24 in, which stays in the room where it is
-laid; the largest pad that is smaller than the rug on both sides goes under it. The sizes that do most are kept.
+Fits: a rug in the catalogue whose long side is at least as long as the seat less 24 in (610 mm), which stays in the room
+where it is laid: its middle on the seat's middle, or shifted so that it reaches another seat too. The largest pad that is
+no larger than the rug on either side goes under it. The sizes that do most are kept, the cheaper first.
 """
 
 from __future__ import annotations
@@ -10,7 +11,7 @@ from fractions import Fraction
 
 from budgetfix.catalog.models import Product
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import edges
 from budgetfix.remedies.products import of_sort
 from budgetfix.remedies.rugs import best_laid, rug_fields, seat_of
@@ -18,14 +19,15 @@ from budgetfix.room.items import Rug
 from budgetfix.room.survey import Change
 
 SHORTER_MM = 610.0
-MOST = 6
+TWO_PEOPLE_MM = 2450.0
+"""Rugs longer than this take two people (8 ft, common practice)."""
 
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
     seat = seat_of(site)
     if seat is None:
         return ()
-    there = next((rug for rug in site.survey.rugs if rug.room == site.room and not rug.under), None)
+    there = _old_rug(site)
     offers: list[Offer] = []
     for product in of_sort(site, "rug"):
         if product.width is None or product.depth is None:
@@ -37,7 +39,13 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         sized = Rug.model_validate({**dict(blank), "round": product.round})
         for number, laid in enumerate(best_laid(site, sized, long, short)):
             offers.append(_offer(site, product, there, laid, number))
-    return tuple(candidate(KIND, site, offer) for offer in offers[: MOST * 2])
+    return best(KIND, site, offers)
+
+
+def _old_rug(site: Site) -> Rug | None:
+    """The rug that the site names, else the first of the seating group; None on a bare floor."""
+    rugs = sorted((rug for rug in site.survey.rugs if rug.room == site.room and not rug.under), key=lambda rug: rug.name)
+    return next((rug for rug in rugs if rug.name == site.subject), rugs[0] if rugs else None)
 
 
 def _offer(site: Site, product: Product, there: Rug | None, laid: Rug, number: int) -> Offer:
@@ -50,10 +58,12 @@ def _offer(site: Site, product: Product, there: Rug | None, laid: Rug, number: i
     uses = [(product.product, Fraction(1))] + ([(pad.product, Fraction(1))] if pad is not None else [])
     with_pad = " with a pad" if pad is not None else ""
     name = f"{product.name or product.product}{with_pad}, along the main seat"
-    text = f"Move the table off, lay{with_pad} the rug: {edges(site, laid)}; table back"
+    pad_first = "roll out the pad, " if pad is not None else ""
+    text = f"Move the table off, {pad_first}lay the rug: {edges(site, laid)}; table back"
     return Offer(
         name, (change,), text, product.product + (f"~{number}" if number else ""), tuple(uses),
-        accepts=f"{site.words(laid.width)} x {site.words(laid.depth)} or a little more",
+        accepts=f"{site.words(laid.width)} x {site.words(laid.depth)} or a little more", subject=laid.name,
+        people=2 if max(laid.width, laid.depth) > TWO_PEOPLE_MM else 1,
     )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import Floor, after, edges
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.remedies.rugs import seat_of
@@ -21,7 +21,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     if seat is None or seat.faces not in ("", seat.wall):
         return ()
     tables = [one for one in site.survey.furniture if one.room == site.room and one.what == "coffee table"]
-    old = min(tables, key=lambda one: one.name, default=None)
+    old = min(tables, key=lambda one: (one.name != site.subject, one.name), default=None)
     offers = []
     for product in of_sort(site, "coffee table"):
         share = (product.width or 0.0) / seat.width
@@ -45,8 +45,9 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         if site.fits((change,)):
             use = ((product.product, Fraction(1)),)
             text = f"Stand it before the {seat.name}: {edges(site, where)}"
-            offers.append(Offer(f"{called(product)} before the {seat.name}", (change,), text, product.product, use))
-    return tuple(candidate(KIND, site, offer) for offer in offers[:3])
+            name = f"{called(product)} before the {seat.name}"
+            offers.append(Offer(name, (change,), text, product.product, use, subject=where.name))
+    return best(KIND, site, offers, 3)
 
 
 KIND = Kind(

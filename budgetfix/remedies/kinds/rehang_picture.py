@@ -1,32 +1,36 @@
 """Hang the pictures that are there lower or higher, and over the middle.
 
-Fits: every group of pictures. Over a piece the lowest edge goes 7 in (180 mm) above it and the middle over the piece's middle;
-on a bare wall the middle goes to 58 1/2 in (1490 mm). Frames keep their places to each other. Old holes stay to be filled.
+Fits: every group of pictures. Over a piece the lowest edge goes 7 in (180 mm) above it and the middle over the piece's
+middle; on a bare wall the middle goes to 58 1/2 in (1490 mm) above the floor and, in a second candidate, over the middle of
+the clear wall. Frames keep their places to each other. Old holes stay to be filled.
 """
 
 from __future__ import annotations
 
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, candidate
-from budgetfix.remedies.pictures import group_at, moved_frames, piece_below, says
+from budgetfix.remedies.pictures import group_at, ladder, moved_frames, says, span_of
+
+OFF_MM = 10.0
 
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
     group = group_at(site)
-    if group is None:
+    if group is None or group.wall not in site.lines:
         return ()
-    piece = piece_below(site, group)
-    if piece is None:
-        up, over = site.mm(58.5, 1490) - (group.low + group.high) / 2, 0.0
-    else:
-        up = piece.height + site.mm(7, 180) - group.low
-        over = piece.from_left + piece.width / 2 - group.middle if piece.wall == group.wall else 0.0
+    span = span_of(site, group)
+    up = span.low(site, group.high - group.low) - group.low
+    same_wall = span.piece is None or span.piece.wall == group.wall
+    over = span.middle - group.middle if same_wall and span.width > group.width else 0.0
     offers = []
     for variant, aside in (("", 0.0), ("centred", over)):
         changes = moved_frames(site, group, aside, up)
-        if changes and not (variant and abs(over) < 10) and site.fits(changes):
-            text = f"Rehang {group.name}: {says(site, changes)}"
-            offers.append(Offer(f"Rehang {group.name} at the right height", changes, text, variant, wall=group.wall))
+        if changes and not (variant and abs(over) < OFF_MM) and site.fits(changes):
+            words = "in the middle, at the right height" if variant else "at the right height"
+            text = f"Rehang {group.name}: {says(site, changes)}; fill the old holes"
+            offers.append(
+                Offer(f"Rehang {group.name} {words}", changes, text, variant, hazards=ladder(site, changes))
+            )
     return tuple(candidate(KIND, site, offer) for offer in offers)
 
 

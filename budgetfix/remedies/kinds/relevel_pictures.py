@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
-from budgetfix.remedies.pictures import group_at, says
+from budgetfix.remedies.pictures import group_at, ladder, says
 
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
@@ -22,7 +22,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     )
     if not changes or not site.fits(changes):
         return ()
-    offer = Offer(f"Level {group.name}", changes, f"Level the frames: {says(site, changes)}", wall=group.wall)
+    offer = Offer(f"Level {group.name}", changes, f"Level the frames: {says(site, changes)}", hazards=ladder(site, changes))
     return (candidate(KIND, site, offer),)
 
 

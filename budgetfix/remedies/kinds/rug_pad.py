@@ -8,7 +8,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.kind import Kind, Offer, Site, candidate, set_on
+from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.room.items import Rug
 
@@ -25,13 +25,13 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         sides = max(pad.width, pad.depth), min(pad.width, pad.depth)
         if sides[0] <= long and sides[1] <= short and sides[0] >= 0.7 * long and sides[1] >= 0.6 * short:
             change = set_on("rugs", rug.name, pad=True)
-            text = f"Roll up the {rug.name}, lay the pad 1 in (25 mm) inside its edges, roll the rug back"
+            text = f"Roll up the {rug.name}, lay the pad {site.words(site.mm(1, 25))} inside its edges, roll the rug back"
             offers.append(
                 Offer(
                     f"{called(pad)} under the {rug.name}", (change,), text, pad.product, ((pad.product, Fraction(1)),)
                 )
             )
-    return tuple(candidate(KIND, site, offer) for offer in offers[:2])
+    return best(KIND, site, offers, 2)
 
 
 KIND = Kind(
