@@ -25,7 +25,7 @@ COLUMNS = (
     Col("Real minutes", 9, "whole", yours=True),
     Col("Tools", 15, "quiet"),
     Col("Done when", 20),
-    Col("Mind", 24, "warn"),
+    Col("Mind", 36, "warn"),
 )
 ALWAYS = ("Done", "Step", "What to do", "People", "Minutes", "Real minutes")
 

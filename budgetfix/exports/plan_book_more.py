@@ -72,7 +72,7 @@ def _more(table: Table, row: MorePlan, plan: PlanBook, this: int | None) -> list
         against = Formula(f"={points}{table.next_row + 1}-{own}", gain)
     changes = [f"with {' · '.join(row.with_)}"] if row.with_ else []
     changes += [f"without {' · '.join(row.without)}"] if row.without else []
-    words = THIS if row.this_one else "; ".join(changes) or "the same remedies, done otherwise"
+    words = THIS if row.this_one else "\n".join(changes) or "the same remedies, done otherwise"
     return [
         table.page.styles.amount(row.spent_minor),
         row.improvement,

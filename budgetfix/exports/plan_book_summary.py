@@ -160,7 +160,7 @@ def _bars(page: Page, plan: PlanBook, row: int) -> int:
     ):
         source = page.names["points " + word.lower()]
         blocks = -(-points * BLOCKS // top)
-        made = Formula(f'=REPT("█",ROUNDUP({source}/{top}*{BLOCKS},0))&"  "&TEXT({source},"#,##0")',
+        made = Formula(f'=REPT("█",ROUNDUP({source}/{top}*{BLOCKS},0))&"  "&FIXED({source},0)',
                        f"{'█' * blocks}  {points:,}")  # fmt: skip
         page.put(row, 1, word, page.styles(""))
         page.put(row, 3, made, page.styles("", font_color=color))

@@ -81,7 +81,10 @@ def _reach(search: Search, wish: Wish) -> Outcome:
     search.floors[wish] = max(search.floors.get(wish, 0), sight.get(wish, 0))
     if search.best is not None and search.best.measure(wish) <= search.floors[wish]:
         return "proven"
-    return search.reach(wish)
+    outcome = search.reach(wish)
+    if outcome == "none" and search.best is not None:
+        raise SolverDisagrees(f"{wish}: no plan, while {sorted(search.best.chosen)} is one")
+    return outcome
 
 
 def _ties(search: Search, seconds: float, proven: bool) -> None:

@@ -9,6 +9,7 @@ from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.money_rows import b, v
 from budgetfix.optimize.placing import Hands, Placer
 from budgetfix.optimize.problem import Option
+from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.solver import Row
 
 
@@ -21,6 +22,8 @@ def conflict(placer: Placer, facts: Facts, chosen: frozenset[str], hands: Hands,
     horizon = facts.horizon
     free = placer.can(chosen, horizon, {})
     limited: Hands = {} if free is False else hands
+    if free is not False and placer.can(chosen, horizon, hands):
+        raise SolverDisagrees(f"{sorted(chosen)} can be placed after all")
     part = _smallest(chosen, lambda ids: placer.can(ids, horizon, limited) is False)
     tools = {tool for id in part for tool in facts.by_id[id].tools} & set(limited)
     for tool in sorted(tools):

@@ -183,6 +183,7 @@ class Search:
     def _wrong(self, chosen: frozenset[str]) -> tuple[str, ...]:
         facts = self.facts.within(0)
         words = recount.choice_broken(facts, chosen)
+        words += [f"without {id}" for id in self.extra.chosen if id not in chosen]
         least = recount.bill(facts, chosen, ()).spent_minor
         return (*words, *(("budget",) if self.money is not None and least > self.money else ()))
 

@@ -20,6 +20,18 @@ def cheapest(site: Site, *whats: str) -> Product | None:
     return min(of_sort(site, *whats), key=lambda one: (one.price_minor, one.product), default=None)
 
 
+READING_LM = 450.0
+"""A lamp to read by gives this much (seat-dim-for-reading)."""
+
+
+def bulb_for(site: Site, fitting: Product) -> Product | None:
+    """The cheapest bulb to read by for a fitting that is sold without one; None where it has its own, or none is sold."""
+    bulbs = [one for one in of_sort(site, "lamp") if (one.lumens or 0.0) >= READING_LM]
+    if fitting.lumens is not None:
+        return None
+    return min(bulbs, key=lambda one: (one.price_minor / one.pack, one.product), default=None)
+
+
 def called(product: Product) -> str:
     """What to call it."""
     return product.name or product.product

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import inspect
 import os
+from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -14,7 +15,7 @@ from types import ModuleType
 
 import pytest
 
-from budgetfix.optimize import choice_rows, hours_rows, money_rows, place_rows, worth_rows
+from budgetfix.optimize import choice_rows, flow, hours_rows, money_rows, place_rows, worth_rows
 from budgetfix.optimize.cuts import conflict_row
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
@@ -115,6 +116,8 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "place_rows.after_what_is_needed": lambda: place_rows.after_what_is_needed(_facts(), _kinds()),
     "place_rows.hired_when_used": lambda: place_rows.hired_when_used(_facts(), _kinds()),
     "place_rows.hire_is_paid": lambda: place_rows.hire_is_paid(_facts(), _kinds()),
+    "flow.demands": lambda: flow.demands(Counter((40, 30, 30)), ((0, 40), (0, 30), (30, 30), (40, 30))),
+    "flow.levels": lambda: flow.levels(((0, 40), (0, 30), (30, 30), (40, 30))),
     "cuts.conflict_row": lambda: iter([conflict_row(_facts(), frozenset({"fill", "rod"}), {"drill": 1}, 0)]),
 }
 
@@ -152,7 +155,7 @@ def test_every_constraint_has_a_text() -> None:
     """No constraint function without a reviewed text, no text without its function."""
     functions = {
         name
-        for module in (choice_rows, money_rows, hours_rows, worth_rows, place_rows)
+        for module in (choice_rows, flow, money_rows, hours_rows, worth_rows, place_rows)
         for name in constraint_functions(module)
     } - {"money_rows.smaller"} | {"cuts.conflict_row"}
     assert functions == set(MADE)

@@ -28,7 +28,8 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     piece = site.survey.named.get(site.subject, (None, None))[1]
     if group is not None and len(group.frames) == 1 and group.wall in site.lines:
         return best(KIND, site, _offers(site, span_of(site, group), group.frames[0], group.wall), 3)
-    if group is None and isinstance(piece, Piece) and piece.wall in site.lines:
+    taken = any(one.over == site.subject for one in site.survey.pictures)
+    if group is None and isinstance(piece, Piece) and piece.wall in site.lines and not taken:
         return best(KIND, site, _offers(site, span_over(site, piece), None, piece.wall), 3)
     return ()
 

@@ -1,7 +1,7 @@
 """Give every lamp of the room the same warm color.
 
-Fits: LED lamps in the catalogue at 2700 K or the nearest to it; each light that is off by more than 300 K gets the smallest one
-that is at least as bright.
+Fits: LED lamps in the catalogue within 150 K of 2700 K; each light that is farther off gets the smallest one that gives at
+least 0.9 of its light, else the brightest one.
 """
 
 from __future__ import annotations
@@ -19,12 +19,12 @@ WARM, SPREAD = 2700.0, 300.0
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
     lamps = [one for one in of_sort(site, "lamp") if abs((one.kelvin or 0.0) - WARM) <= SPREAD / 2]
-    lamps.sort(key=lambda one: (one.lumens or 0.0, one.product))
+    lamps.sort(key=lambda one: (one.lumens or 0.0, one.price_minor, one.product))
     changes: list[Change] = []
     uses: Counter[str] = Counter()
     for light in sorted(site.survey.lights, key=lambda one: one.name):
         if light.room == site.room and abs(light.kelvin - WARM) > SPREAD / 2:
-            fits = [one for one in lamps if (one.lumens or 0.0) >= light.lumens * 0.9]
+            fits = [one for one in lamps if (one.lumens or 0.0) >= light.lumens * 0.9] or lamps[-1:]
             if not fits:
                 return ()
             changes.append(set_on("lights", light.name, kelvin=fits[0].kelvin, lumens=fits[0].lumens))

@@ -1,0 +1,61 @@
+"""Options that no plan can hold, one reason each."""
+
+from __future__ import annotations
+
+import pytest
+
+from budgetfix.optimize import impossible
+from budgetfix.optimize.problem import Limit, Option, Problem, Product, Session, Shop, Step, Tool
+
+HOURS = (Session(0, 60, (60,)), Session(1440, 1500, (60,)))
+
+CASES = [
+    (Option("m", steps=(Step(61),)), "step-too-long"),
+    (Option("m", steps=(Step(60),)), None),
+    (Option("m", steps=(Step(10, 2),)), "too-few-people"),
+    (Option("m", steps=(Step(10, barred=("1",)),)), "too-few-people"),
+    (Option("m", steps=(Step(10), Step(10, wait_sessions=2))), "too-late"),
+    (Option("m", steps=(Step(10),), first_session=2), "too-late"),
+    (Option("m", steps=(Step(10),), first_session=1), None),
+    (Option("m", tools=("lathe",)), "tool-not-to-be-had"),
+    (Option("m", tools=("saw",)), None),
+    (Option("m", cost_minor=1001), "over-budget"),
+    (Option("m", cost_minor=1000), None),
+    (Option("m", cost_minor=701, tools=("saw",)), "over-budget"),
+    (Option("m", uses=(("tin", 5),)), "over-budget"),
+    (Option("m", uses=(("tin", 4),)), None),
+    (Option("m", spends=(("holes", 3),)), "over-limit"),
+    (Option("m", needs=("gone",)), "needs-clash"),
+    (Option("m", needs=("other",), excludes=("other",)), "needs-clash"),
+    (Option("m", "wall", needs=("other",)), "needs-clash"),
+    (Option("m", needs=("long",)), "step-too-long"),
+]
+
+
+@pytest.mark.parametrize(("option", "reason"), CASES)
+def test_reasons(option: Option, reason: str | None) -> None:
+    """Each case is impossible for one reason, or just possible."""
+    others = (Option("other", "wall"), Option("long", steps=(Step(90),)))
+    problem = Problem(
+        (option, *others),
+        products=(Product("tin", 400, 2, 0, "mill"),),
+        tools=(Tool("saw", hire_minor=300), Tool("lathe")),
+        shops=(Shop("mill", 150, None, 1, 20),),
+        limits=(Limit("holes", 2),),
+        sessions=HOURS,
+        budget_minor=1000,
+    )
+    assert impossible(problem).get("m") == reason
+    assert impossible(problem)["long"] == "step-too-long"
+
+
+def test_free_delivery_does_not_forbid_too_much() -> None:
+    """Goods of 900 with delivery of 200 are above 1000 alone, yet together with 50 more delivery is free."""
+    options = (Option("m", uses=(("tin", 1),)), Option("n", uses=(("lid", 1),)))
+    problem = Problem(
+        options,
+        products=(Product("tin", 900, shop="mill"), Product("lid", 50, shop="mill")),
+        shops=(Shop("mill", 200, 950),),
+        budget_minor=1000,
+    )
+    assert impossible(problem) == {}

@@ -1,0 +1,118 @@
+"""The thin wrapper around the solver: statuses, silence, and text."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+
+import pytest
+
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.growth import Growth
+from budgetfix.optimize.merging import merged
+from budgetfix.optimize.problem import Extra, NoPlan, Option, Problem
+from budgetfix.optimize.relax import relaxed
+from budgetfix.optimize.solver import Program, Row, lp_text, run
+from budgetfix.optimize.start import least, with_needs
+from budgetfix.optimize.worth_rows import families
+from tests.optimize.worlds import still, table_tree
+
+
+def knapsack() -> Program:
+    """Two of three things fit."""
+    program = Program()
+    for name in "abc":
+        program.binary(name)
+    program.add([Row("room", ((1, "a"), (1, "b"), (1, "c")), "<=", 2)])
+    return program
+
+
+def test_an_optimum_with_its_bound() -> None:
+    """The best two are found, and the bound says that no better pair exists."""
+    solved = run(knapsack(), ((-3, "a"), (-2, "b"), (-1, "c")), 10.0)
+    assert (solved.status, round(solved.objective)) == ("optimal", -5)
+    assert -5.5 - 1e-6 <= solved.bound <= -5 + 1e-6
+    assert solved.values is not None
+    assert [round(solved.values[name]) for name in "abc"] == [1, 1, 0]
+
+
+def test_what_cannot_be_is_infeasible() -> None:
+    """Three of three do not fit, not even with nothing to gain; a row without variables counts too."""
+    program = knapsack()
+    for name in "abc":
+        program.fix(name, 1)
+    assert run(program, (), 10.0).status == "infeasible"
+    empty = knapsack()
+    empty.add([Row("never", (), ">=", 1)])
+    assert run(empty, (), 10.0).status == "infeasible"
+
+
+def test_without_seconds_nothing_is_tried() -> None:
+    """A clock that has run out stops before the solver starts."""
+    solved = run(knapsack(), (), 0.0)
+    assert (solved.status, solved.values) == ("stopped", None)
+
+
+def test_the_solver_is_silent(capfd: pytest.CaptureFixture[str]) -> None:
+    """Nothing that native code says reaches file descriptor 1; what was there before still works."""
+    run(knapsack(), ((-1, "a"),), 10.0)
+    os.write(1, b"mine\n")
+    assert capfd.readouterr().out == "mine\n"
+
+
+def test_importing_the_package_loads_no_solver() -> None:
+    """Types and lazily given names do not bring PuLP along."""
+    words = "import sys, budgetfix.optimize.problem, budgetfix.optimize; print('pulp' in sys.modules)"
+    done = subprocess.run([sys.executable, "-c", words], capture_output=True, text=True, check=True)
+    assert done.stdout == "False\n"
+
+
+def test_text_of_a_program() -> None:
+    """Objective, rows, bounds and whole numbers, one a line."""
+    program = Program()
+    program.integer("q", 4)
+    program.share("l")
+    program.add([Row("r", ((2, "q"), (-1, "l")), ">=", -1)])
+    assert lp_text(program, ((-1, "q"),)) == (
+        "Minimize\n obj: -q\nSubject To\n r: 2 q - l >= -1\nBounds\n 0 <= q <= 4\n 0 <= l\nGenerals\n q\nEnd\n"
+    )
+
+
+def test_merged_families_hold_both_sums() -> None:
+    """Two trees over the same two options become one with four leaves, each the sum of both."""
+    options = (Option("a"), Option("b"))
+    both = {frozenset(ids): (0, 10 - len(ids)) for ids in ((), ("a",), ("b",), ("a", "b"))}
+    one = {frozenset[str](): (5, 0), frozenset({"a"}): (0, 0)}
+    trees = (table_tree("both", options, both, ("a", "b")), table_tree("one", options, one, ("a",)))
+    problem = Problem(options, trees)
+    growth = Growth(problem)
+    growth.grow_up_front(frozenset("ab"))
+    facts = Facts.of(problem)
+    (family,) = merged(facts, families(facts, growth))
+    assert {leaf.chosen: (leaf.hazards, leaf.points) for leaf in family.leaves} == {
+        frozenset(): (5, 10),
+        frozenset("a"): (0, 9),
+        frozenset("b"): (5, 9),
+        frozenset("ab"): (0, 8),
+    }
+    assert len(merged(facts, families(facts, growth), most=3)) == 2
+
+
+def test_the_least_that_must_be() -> None:
+    """Of a must the cheapest member, with all that it needs."""
+    options = (
+        Option("a", cost_minor=9),
+        Option("b", cost_minor=5, needs=("c",)),
+        Option("c", needs=("d",)),
+        Option("d"),
+    )
+    facts = Facts.of(Problem(options, must=(("a", "b"),)))
+    assert with_needs(facts, "b") == frozenset("bcd")
+    assert least(facts, Extra(), lambda one: (one.cost_minor, 0)) == frozenset("bcd")
+
+
+def test_relaxing_tries_each_wish_alone() -> None:
+    """A must above the budget: without the budget, or without the must, there is a plan."""
+    problem = Problem((Option("a", cost_minor=9),), budget_minor=5, must=(("a",),))
+    assert relaxed(problem, 60.0, still, "highs") == NoPlan(("must:a", "budget"))
