@@ -61,3 +61,20 @@ def _crumb(candidate: Candidate, effects: Mapping[str, Alone]) -> bool:
     effect = effects.get(candidate.id, Alone(0, 0))
     minutes = sum(work.minutes * work.people for work in candidate.work)
     return effect.hazards <= 0 and (effect.points < LEAST_POINTS or effect.points < minutes)
+
+
+def without_shadows(candidates: tuple[Candidate, ...], effects: Mapping[str, Alone]) -> tuple[Candidate, ...]:
+    """Drop own candidates that the user's catalog states as well: same kind, same things, and by itself no better.
+
+    What takes away more than the user's own version is kept beside it.
+    """
+    theirs = [one for one in candidates if not one.own and one.changes]
+    return tuple(one for one in candidates if not one.own or not any(_shadows(it, one, effects) for it in theirs))
+
+
+def _shadows(theirs: Candidate, ours: Candidate, effects: Mapping[str, Alone]) -> bool:
+    named = {change.item for change in theirs.changes}
+    if theirs.kind != ours.kind or any(change.item not in named for change in ours.changes):
+        return False
+    one, other = effects.get(theirs.id, Alone(0, 0)), effects.get(ours.id, Alone(0, 0))
+    return one.hazards >= other.hazards and one.points >= other.points

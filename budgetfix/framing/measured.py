@@ -9,6 +9,7 @@ from fractions import Fraction
 from budgetfix.base.numbers import half_even
 from budgetfix.brief.models import Brief
 from budgetfix.framing.exclusion import Exclusions
+from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.inspect import Seen, look_again, look_at
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.inspection.look import Question
@@ -33,15 +34,20 @@ def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
     return tuple((table, item) for table in TABLES for item in before.table(table) if item.name not in after.named)
 
 
-def too_much_worse(before: Seen, after: Seen, may_worsen: Iterable[str]) -> bool:
-    """True where a measured finding is left more than a quarter worse than it was; a new one counts from 0."""
+def worse_than(before: Seen, after: Seen, may_worsen: Iterable[str]) -> tuple[Finding, ...]:
+    """Findings left more than a quarter worse than they were; a new one counts from 0."""
     free = frozenset(may_worsen)
     was = {finding.id: finding.severity for finding in before.findings}
-    return any(
-        finding.severity > was.get(finding.id, Fraction(0)) + WORSE
+    return tuple(
+        finding
         for finding in after.findings
-        if finding.rule not in free
+        if finding.rule not in free and finding.severity > was.get(finding.id, Fraction(0)) + WORSE
     )
+
+
+def too_much_worse(before: Seen, after: Seen, may_worsen: Iterable[str]) -> bool:
+    """True where the guard forbids what is left."""
+    return bool(worse_than(before, after, may_worsen))
 
 
 @dataclass

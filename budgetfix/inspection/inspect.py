@@ -42,7 +42,8 @@ def judge_one(judge: Judge, look: Look, subject: str, brief: Brief) -> Finding |
     measured = rule.measure(look, subject)
     if measured is None:
         return None
-    band = judge.band if judge.fixed or measured.band is None else measured.band
+    fixed = judge.fixed and not measured.own_band
+    band = judge.band if fixed or measured.band is None else measured.band
     metric = look.household.metric
     severity = _severity(judge, measured, measured.value, look)
     certain = not measured.uncertain
@@ -70,9 +71,10 @@ def judge_one(judge: Judge, look: Look, subject: str, brief: Brief) -> Finding |
 
 
 def _severity(judge: Judge, measured: Measured, value: float, look: Look) -> Fraction:
-    if measured.severity is not None and not judge.fixed:
+    fixed = judge.fixed and not measured.own_band
+    if measured.severity is not None and not fixed:
         return min(Fraction(3), measured.severity)
-    band = judge.band if judge.fixed or measured.band is None else measured.band
+    band = judge.band if fixed or measured.band is None else measured.band
     return slope(value, band, judge.rule.unit, look.household.metric)
 
 

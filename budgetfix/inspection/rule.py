@@ -45,6 +45,8 @@ class Measured:
     note: str = ""
     uncertain: bool = False
     """A figure that was guessed decided it."""
+    own_band: bool = False
+    """Another measure than the one the rule's band speaks of: a band in the brief does not reach it."""
 
 
 NO_PROFILES: Mapping[str, Fraction] = MappingProxyType({})

@@ -6,8 +6,9 @@ import math
 
 from budgetfix.inspection.look import Look
 from budgetfix.room.items import SEATS, Hung, Piece
-from budgetfix.room.places import middle
+from budgetfix.room.places import footprint, middle
 from budgetfix.room.seating import eye, main_seat
+from budgetfix.room.stretches import Stretch, along_wall, wall_strip
 
 DIAGONAL_OF_WIDTH = 1 / 0.871576
 """Of a 16:9 screen (geometry: 16 over the root of 337)."""
@@ -38,6 +39,34 @@ def face(look: Look, screen: Hung) -> Point:
         _, off = line.local(*middle(bench, look.lines))
         return line.point(at, off)
     return line.point(at, screen.depth)
+
+
+def bench_of(look: Look, screen: Hung) -> tuple[Piece, Stretch] | None:
+    """What the screen stands on, and from where to where it stands along the screen's wall."""
+    bench = look.piece(screen.on) if screen.on else None
+    if bench is None or bench.wall not in look.lines or screen.wall not in look.lines:
+        return None
+    low, high, _ = along_wall(bench, look.lines, screen.wall)
+    return bench, (low, high)
+
+
+def beside(look: Look, wall: str, bench: Piece, within: float) -> tuple[tuple[Piece, Stretch], ...]:
+    """What stands beside a bench, seats left out: within so far of its ends, no farther out than its front.
+
+    From the left.
+    """
+    line = look.lines[wall]
+    low, high, _ = along_wall(bench, look.lines, wall)
+    front = max(line.local(x, y)[1] for x, y in footprint(bench, look.lines).exterior.coords)
+    reach = wall_strip(line, (max(0.0, low - within), min(line.length, high + within)), front)
+    found = []
+    for piece in look.pieces(box=reach):
+        if piece.name == bench.name or piece.what in SEATS or piece.hangs or piece.wall not in look.lines:
+            continue
+        start, end, off = along_wall(piece, look.lines, wall)
+        if off < front - 0.1 and (end <= low + 0.1 or start >= high - 0.1):
+            found.append((piece, (start, end)))
+    return tuple(sorted(found, key=lambda one: (one[1], one[0].name)))
 
 
 def degrees(one: Point, other: Point) -> float:

@@ -64,8 +64,13 @@ def _row(
         return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, REASONS.get(cannot, cannot))
     rivals = _rivals(framed, plan, candidate.id)
     hazards, points = worth.left(plan.chosen)
-    then = worth.left([id for id in plan.chosen if id not in rivals] + [candidate.id])
+    then = worth.left([*(id for id in plan.chosen if id not in rivals), candidate.id])
     gain = hazards - then[0] + points - then[1]
+    kept = [id for id in plan.chosen if id not in rivals]
+    worse = worth.worsens([*kept, candidate.id]) if gain > 0 else ()
+    if worse:
+        why = f"would leave worse: {', '.join(worse)}"
+        return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, why)
     short = "" if rivals else _money_short(brief, framed, plan, candidate, catalog)
     return LeftOutRow(
         candidate.id, candidate.name, cost, minutes, gain, _why(framed, rivals, gain, short, candidate, plan)
@@ -96,7 +101,7 @@ def _why(framed: Framed, rivals: tuple[str, ...], gain: int, short: str, candida
     missing = [need for need in candidate.needs if need not in plan.chosen]
     if rivals:
         names = ", ".join(framed.candidates[id].name for id in rivals)
-        return f"instead of it: {names}" if gain <= 0 else f"does more, but costs or takes more than: {names}"
+        return f"instead of it: {names}" if gain <= 0 else f"more than {names} would, but not within the limits"
     if missing:
         names = ", ".join(framed.candidates[id].name if id in framed.candidates else id for id in missing)
         return f"needs: {names}"

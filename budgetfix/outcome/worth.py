@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import MeasuredTree
+from budgetfix.framing.measured import MeasuredTree, worse_than
 from budgetfix.framing.options import ERRAND
 
 
@@ -34,6 +34,15 @@ class Worth:
             left = remaining(fault, reliefs, self._base.brief)
             hazards, points = (hazards + left, points) if fault.safety else (hazards, points + left)
         return hazards, points
+
+    def worsens(self, ids: Iterable[str]) -> tuple[str, ...]:
+        """Titles of findings that the guard forbids with this set: left more than a quarter worse than they were."""
+        chosen = frozenset(id for id in ids if not id.startswith(ERRAND))
+        found = []
+        for tree in self._framed.trees:
+            seen = tree.look(_that_matter(tree, chosen))
+            found += [f"{one.title} ({one.subject})" for one in worse_than(tree.before, seen, self._base.brief.may_worsen)]
+        return tuple(found)
 
     def of(self, id: str, chosen: Iterable[str]) -> int:
         """Points and hazard points that would come back if this one alone were dropped; never below 0."""

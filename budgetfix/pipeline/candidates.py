@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from budgetfix.framing.crumbs import alone, without_crumbs
+from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
 from budgetfix.framing.frame import Framed, Ground, frame
 from budgetfix.inspection.finding import Finding
 from budgetfix.remedies.candidate import Candidate
@@ -34,7 +34,7 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None
     for tree in known.trees if known is not None else ():
         memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
     keep = (*base.brief.must, *(one.id for one in more))
-    kept = without_crumbs(everything, effects, keep)
+    kept = without_crumbs(without_shadows(everything, effects), effects, keep)
     against = clashes(base.survey, kept) if base.survey is not None else ()
     framed = frame(base, kept, against, memories)
     return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates))

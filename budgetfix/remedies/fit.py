@@ -15,6 +15,7 @@ from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.cares import cares_for
 from budgetfix.remedies.kind import Kind, Site, work_of
 from budgetfix.remedies.registry import KINDS
+from budgetfix.remedies.telling import told
 from budgetfix.room.items import ITEM_OF, Item, Table
 from budgetfix.room.survey import Change, Household, Survey, Value
 
@@ -68,7 +69,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
         uses=remedy.uses,
         tools=remedy.tools,
         cost_minor=remedy.cost_minor,
-        work=_work(remedy, kind),
+        work=_work(remedy, kind, told(survey, changes) if survey is not None else ""),
         spends=remedy.spends,
         needs=remedy.needs,
         excludes=remedy.excludes,
@@ -81,13 +82,13 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
     )
 
 
-def _work(remedy: Remedy, kind: Kind | None) -> tuple[Work, ...]:
+def _work(remedy: Remedy, kind: Kind | None, places: str) -> tuple[Work, ...]:
     phase = remedy.phase if remedy.phase is not None else (kind.phase if kind is not None else OWN_PHASE)
     if not remedy.steps:
-        return () if kind is None or remedy.answers else (work_of(kind, remedy.name, people=remedy.people),)
+        return () if kind is None or remedy.answers else (work_of(kind, places or remedy.name, people=remedy.people),)
     return tuple(
         Work(
-            step.text or remedy.name,
+            step.text or places or remedy.name,
             step.minutes,
             step.minutes if step.low is None else step.low,
             step.minutes if step.likely is None else step.likely,

@@ -185,7 +185,9 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
         changes=offer.changes,
         uses=tuple(sorted(offer.uses)),
         tools=tuple(tool for tool in kind.tools if tool in known),
-        work=(work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people, offer.minutes),),
+        work=(
+            work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people, offer.minutes),
+        ),
         spends=(("holes", Fraction(holes)),) if holes else (),
         targets=kind.targets,
         hazards=hazards,

@@ -67,7 +67,7 @@ def span_over(site: Site, piece: Piece) -> Span:
     return Span(piece.from_left + along / 2, piece.width, piece, site.survey.facts(site.room).ceiling)
 
 
-def moved_frames(site: Site, group: PictureGroup, aside: float, up: float) -> tuple[Change, ...]:
+def moved_frames(group: PictureGroup, aside: float, up: float) -> tuple[Change, ...]:
     """Every frame moved by the same amount; () where that is nothing."""
     if abs(aside) < 1 and abs(up) < 1:
         return ()
@@ -77,9 +77,9 @@ def moved_frames(site: Site, group: PictureGroup, aside: float, up: float) -> tu
     )
 
 
-def in_a_row(site: Site, frames: Iterable[Hung], span: Span, gap: float, extra: Iterable[tuple[str, Value]] = ()) -> (
-    tuple[Change, ...]
-):
+def in_a_row(
+    site: Site, frames: Iterable[Hung], span: Span, gap: float, extra: Iterable[tuple[str, Value]] = ()
+) -> tuple[Change, ...]:
     """Frames side by side about the middle of a span, middles on one line, the lowest edge where it belongs."""
     row = tuple(frames)
     tall = max(frame.height for frame in row)

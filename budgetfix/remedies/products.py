@@ -25,7 +25,7 @@ READING_LM = 450.0
 
 
 def bulb_for(site: Site, fitting: Product) -> Product | None:
-    """The cheapest bulb to read by for a fitting that is sold without one; None where it has its own, or none is sold."""
+    """The cheapest bulb to read by for a fitting that has none; None where it has its own, or none is sold."""
     bulbs = [one for one in of_sort(site, "lamp") if (one.lumens or 0.0) >= READING_LM]
     if fitting.lumens is not None:
         return None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -62,19 +63,23 @@ def picture_groups(hung: Iterable[Hung], metric: bool) -> tuple[PictureGroup, ..
     for frame in art:
         if frame.group:
             named.setdefault(frame.group, []).append(frame)
-        elif loose and _joined(loose[-1], frame, JOINED.in_mm(metric)):
-            loose[-1].append(frame)
-        else:
-            loose.append([frame])
-    groups = [PictureGroup(name, True, tuple(frames)) for name, frames in named.items()]
-    groups += [PictureGroup(frames[0].name, False, tuple(frames)) for frames in loose]
+            continue
+        near = [frames for frames in loose if any(apart(one, frame) <= JOINED.in_mm(metric) + 0.1 for one in frames)]
+        loose = [frames for frames in loose if frames not in near]
+        loose.append([*(one for frames in near for one in frames), frame])
+    groups = [PictureGroup(name, True, _from_left(frames)) for name, frames in named.items()]
+    groups += [PictureGroup(_from_left(frames)[0].name, False, _from_left(frames)) for frames in loose]
     return tuple(sorted(groups, key=lambda group: group.name))
 
 
-def _joined(frames: list[Hung], frame: Hung, within: float) -> bool:
-    same = [one for one in frames if one.wall == frame.wall]
-    return any(
-        max(frame.from_left - one.from_left - one.width, one.from_left - frame.from_left - frame.width) <= within + 0.1
-        and max(frame.bottom - one.bottom - one.height, one.bottom - frame.bottom - frame.height) <= within + 0.1
-        for one in same
-    )
+def _from_left(frames: Iterable[Hung]) -> tuple[Hung, ...]:
+    return tuple(sorted(frames, key=lambda one: (one.from_left, one.bottom, one.name)))
+
+
+def apart(one: Hung, other: Hung) -> float:
+    """The gap between two frames, the wider of across and up; endless on different walls, below 0 if they overlap."""
+    if one.wall != other.wall:
+        return math.inf
+    across = max(other.from_left - one.from_left - one.width, one.from_left - other.from_left - other.width)
+    up = max(other.bottom - one.bottom - one.height, one.bottom - other.bottom - other.height)
+    return max(across, up)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from budgetfix.room.items import Curtain
+from budgetfix.room.items import Curtain, Piece
+from budgetfix.room.places import WallLine, footprint
 
 Stretch = tuple[float, float]
 STACK_SHARE = {"sheer": 0.18, "lined": 0.22, "blackout": 0.28}
@@ -29,6 +30,19 @@ def cloth_of(curtain: Curtain) -> tuple[Stretch, ...]:
     (start, end), wide = rod_ends(curtain), stack_of(curtain)
     both = ((start, start + wide), (end - wide, end))
     return both if curtain.panels > 1 else both[:1]
+
+
+def along_wall(piece: Piece, lines: dict[str, WallLine], wall: str) -> tuple[float, float, float]:
+    """(from, to, nearest) of a piece along any wall of the room, its own or not: `nearest` is its gap to that wall."""
+    spots = [lines[wall].local(float(x), float(y)) for x, y in footprint(piece, lines).exterior.coords]
+    along, off = [spot[0] for spot in spots], [spot[1] for spot in spots]
+    return (min(along), max(along), min(off))
+
+
+def wall_strip(line: WallLine, stretch: Stretch, deep: float) -> tuple[float, float, float, float]:
+    """The floor along a stretch of wall, `deep` into the room: (min x, min y, max x, max y)."""
+    (x0, y0), (x1, y1) = line.point(stretch[0]), line.point(stretch[1], deep)
+    return (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
 
 
 def clear_span(length: float, middle: float, blocks: Iterable[Stretch]) -> Stretch:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import warnings
+from functools import lru_cache
 
 from openpyxl import Workbook, load_workbook
 from openpyxl.worksheet.worksheet import Worksheet
@@ -29,8 +30,9 @@ def sheet(book: Workbook, name: str) -> Worksheet:
     return page
 
 
+@lru_cache(maxsize=64)
 def sheet_of(plan: PlanBook, name: str, values: bool = True) -> Worksheet:
-    """One sheet of a plan's workbook."""
+    """One sheet of a plan's workbook, to be read only: the next test gets the same one."""
     return sheet(opened(plan_book(plan), values), name)
 
 

@@ -36,7 +36,7 @@ def test_too_little_room_is_not_packed() -> None:
 
 
 def test_jackson_in_six_stations() -> None:
-    """Jackson's eleven tasks at nine minutes a station take six (J.R. Jackson, Management Science 2, 1956; by memory)."""
+    """Jackson's eleven tasks at nine minutes a station take six (Jackson, Management Science 2, 1956; by memory)."""
     minutes = (6, 2, 5, 7, 1, 2, 3, 6, 5, 5, 4)
     before = ((), (0,), (0,), (0,), (0,), (1,), (2, 3, 4), (5,), (6,), (7,), (8, 9))
     assert packed(Work(minutes, before), [9] * 6) is not None

@@ -1,6 +1,7 @@
-"""Pictures in a row with different gaps.
+"""Pictures in a row or a grid with different gaps.
 
-How to measure. The gaps between neighbours, in rows of three or more.
+How to measure. The gaps between neighbours of a row, a column or a grid of three or more, across and up. Frames that
+hang freely are left out.
 
 Sound: 1/2 in (15 mm) between widest and narrowest. Aim: 0. Glaring: 3 in (75). Why: a row is a rhythm.
 
@@ -12,17 +13,17 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.base.twin import Twin
-from budgetfix.inspection.art import gaps, group_names, group_of, in_row
+from budgetfix.inspection.art import gaps, group_names, group_of
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     group = group_of(look, subject)
-    if group is None or len(group.frames) < 3 or not in_row(group):
+    between = gaps(group) if group is not None else ()
+    if len(between) < 2:
         return None
-    between = gaps(group)
-    return Measured(max(between) - min(between), give=tape_give(*between[:2]))
+    return Measured(max(between) - min(between), give=tape_give(*between[:2]), note="apart")
 
 
 RULE = Rule(

@@ -1,8 +1,9 @@
 """Pictures of one group so far apart that they fall apart.
 
-How to measure. The widest gap between neighbours of a named group.
+How to measure. The widest gap between neighbours of a group that the survey names (what it does not name is grouped by
+gaps of 4 in at most).
 
-Sound: 4 in (100 mm). Aim: 2 to 3 in. Glaring: 9 in (230). Why: a group is seen as one thing or not at all.
+Sound: 4 in (100 mm). Aim: 2 to 3 in (50 to 75). Glaring: 9 in (230). Why: a group is seen as one thing or not at all.
 
 Basis: common practice.
 """
@@ -12,16 +13,17 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.base.twin import Twin
-from budgetfix.inspection.art import gaps, group_names, group_of, in_row
+from budgetfix.inspection.art import group_names, group_of, widest_gap
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     group = group_of(look, subject)
-    if group is None or not group.named or not in_row(group):
+    if group is None or not group.named or len(group.frames) < 2:
         return None
-    return Measured(max(gaps(group)), give=tape_give(0.0))
+    widest = widest_gap(group)
+    return Measured(widest, give=tape_give(widest), note="at the widest")
 
 
 RULE = Rule(

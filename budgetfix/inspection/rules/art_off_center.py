@@ -1,7 +1,7 @@
 """Pictures that are not in the middle of what they belong to.
 
-How to measure. Over a piece: the group's middle against the piece's. On a bare wall: against the middle of the clear span,
-between what sticks out (open curtains, shelves, tall pieces), not between the corners.
+How to measure. Over a piece: the group's middle against the piece's, whatever its size. On a bare wall: against the
+middle of the clear span, between what sticks out (open curtains, shelves, tall pieces), not between the corners.
 
 Sound: 2 in (50 mm). Aim: 0. Glaring: 8 in (200). Why: an eye finds the middle to a hand's width, and stumbles.
 
@@ -26,7 +26,7 @@ def _measure(look: Look, subject: str) -> Measured | None:
     low, high = stretch_of(look, piece, group.wall) if piece is not None else clear_of(look, group)
     if high <= low:
         return None
-    note = f"from the middle of the {piece.name}" if piece is not None else "from the middle of the wall"
+    note = f"off the {piece.name}'s" if piece is not None else "off the clear wall's"
     return Measured(abs(group.middle - (low + high) / 2), give=tape_give(group.middle, high), note=note)
 
 

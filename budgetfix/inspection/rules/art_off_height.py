@@ -1,13 +1,15 @@
 """Pictures too high or too low.
 
 How to measure. Over furniture: from the piece's upper edge to the group's lower edge. On a bare wall: the middle of the
-group above the floor. What leans or stands on a ledge is left out.
+group above the floor. What leans, or stands on a ledge or a piece, is left out.
 
-Sound: 4 to 10 in (100 to 250 mm) over furniture; middle at 56 to 62 in (1420 to 1575). Aim: 6 to 8 in; 57 to 60 in.
-Glaring: touching and 18 in (460); 45 and 72 in. Why: a picture that floats away belongs to nothing.
+Sound: 4 to 10 in (100 to 250 mm) over furniture; middle at 56 to 62 in (1420 to 1575). Aim: 6 to 8 in (150 to 200);
+57 to 60 in (1450 to 1520). Glaring: touching and 18 in (460); 45 and 72 in (1140, 1830). A band in the brief speaks of
+the middle. Why: a picture that floats away belongs to nothing.
 
 Basis: 57 to 60 in to the middle is the popular rule (published value P23); a Navy manual sets a row's axis at 5 1/2 ft
-(P22), for people who stand: standing eyes are 59 to 69 in up (A3). Homes are looked at sitting too: common practice.
+(P22), for people who stand: standing eyes are 59 to 69 in up (A3). Our band leaves P22 on purpose and ends at 62 in:
+homes are looked at sitting too (common practice).
 """
 
 from __future__ import annotations
@@ -24,13 +26,16 @@ GAP = Band(Twin(4, 100), Twin(10, 250), 0.0, Twin(18), (Twin(6), Twin(8)))
 
 def _measure(look: Look, subject: str) -> Measured | None:
     group = group_of(look, subject)
-    if group is None or all(frame.leaned for frame in group.frames):
+    if group is None or all(frame.leaned or frame.on for frame in group.frames):
         return None
     piece = piece_below(look, group)
     if piece is not None:
         gap = group.low - piece.height
-        return Measured(gap, give=tape_give(group.low, piece.height), band=GAP, note=f"above the {piece.name}")
-    return Measured((group.low + group.high) / 2, give=tape_give(group.low), note="to the middle")
+        give, unsure = tape_give(group.low, piece.height), look.guessed(piece.name, "height")
+        note = f"above the {piece.name}"
+        return Measured(gap, give=give, band=GAP, note=note, uncertain=unsure, own_band=True)
+    middle = (group.low + group.high) / 2
+    return Measured(middle, give=tape_give(group.low) + tape_give(group.high - group.low) / 2, note="to the middle")
 
 
 RULE = Rule(

@@ -1,6 +1,7 @@
 """Pictures in a row whose tops, middles and bottoms all differ.
 
-How to measure. Tops, middles and bottoms above the floor; whichever of the three is most level counts.
+How to measure. Tops, middles and bottoms above the floor, in a row (of a grid the worst row); whichever of the three is
+most level counts.
 
 Sound: 1/2 in (15 mm). Aim: 0. Glaring: 1 1/2 in (40). Why: nothing shows like a slope between two frames.
 
@@ -12,22 +13,23 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.base.twin import Twin
-from budgetfix.inspection.art import group_names, group_of, in_row
+from budgetfix.inspection.art import group_names, group_of, rows_of
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+from budgetfix.room.items import Hung
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     group = group_of(look, subject)
-    if group is None or not in_row(group):
+    rows = [row for row in rows_of(group) if len(row) > 1] if group is not None else []
+    if not rows:
         return None
-    lines = (
-        [frame.bottom for frame in group.frames],
-        [frame.bottom + frame.height / 2 for frame in group.frames],
-        [frame.bottom + frame.height for frame in group.frames],
-    )
-    spread = min(max(heights) - min(heights) for heights in lines)
-    return Measured(spread, give=tape_give(0.0, 0.0) / 2)
+    return Measured(max(_spread(row) for row in rows), give=tape_give(*(one.bottom for one in rows[0][:2])))
+
+
+def _spread(row: tuple[Hung, ...]) -> float:
+    lines = [[frame.bottom + frame.height * share for frame in row] for share in (0.0, 0.5, 1.0)]
+    return min(max(heights) - min(heights) for heights in lines)
 
 
 RULE = Rule(

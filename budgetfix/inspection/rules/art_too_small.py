@@ -1,7 +1,7 @@
 """Pictures too small for what they hang over.
 
-How to measure. The group from its left edge to its right edge, over the width of the piece below; on a bare wall over the
-clear span (between what sticks out: open curtains, shelves, tall pieces; counted to 96 in, 2440 mm).
+How to measure. The group from its left edge to its right edge, over the width of the piece below; on a bare wall over
+the clear span (between what sticks out: open curtains, shelves, tall pieces; counted to 96 in, 2440 mm).
 
 Sound: 0.55 of the piece, 0.50 of the bare span. Aim: two thirds, 0.60 to 0.70. Glaring: 0.30. Why: a small picture over
 a long sofa looks like a stamp on a parcel.

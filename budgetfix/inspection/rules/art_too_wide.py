@@ -1,6 +1,6 @@
 """Pictures nearly as wide as, or wider than, what they hang over.
 
-How to measure. As for a picture too small: the group over the piece below, or over the clear span.
+How to measure. As for a picture too small: the group over the piece below, or over the whole clear span.
 
 Sound: 0.90 or less. Glaring: 1.10. Why: what hangs must not look heavier than what stands.
 

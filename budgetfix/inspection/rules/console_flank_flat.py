@@ -1,7 +1,8 @@
 """A screen alone on a long wall, with nothing about as tall beside it.
 
-How to measure. On each side of the bench with 24 in (610 mm) or more of free wall: the height of the tallest thing that
-stands there (seats do not count). The better side is judged; nothing there counts as the bench's own height.
+How to measure. On each side of the bench with 24 in (610 mm) or more of wall to the corner or the next door: the height
+of the tallest thing that stands within 24 in of the bench and no farther out than its front (seats do not count). The
+better side is judged; nothing there counts as the bench's own height.
 
 Sound: as high as the screen's centre. Glaring: the bench's own height. Why: one black rectangle in the middle of a
 wall pulls every eye; a lamp, a plant or a basket beside it takes the weight off.
@@ -16,37 +17,38 @@ from fractions import Fraction
 from budgetfix.base.twin import Twin
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
-from budgetfix.inspection.screens import screens
-from budgetfix.room.items import SEATS
-from budgetfix.room.places import extent
+from budgetfix.inspection.screens import bench_of, beside, screens
+from budgetfix.room.items import Hung
+from budgetfix.room.stretches import Stretch
 
-FREE, NEAR = Twin(24), Twin(24)
+FREE = Twin(24)
+"""So much free wall asks for something, and so near it must stand."""
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     screen = look.hung_one(subject)
-    bench = look.piece(screen.on) if screen is not None and screen.on else None
-    if screen is None or bench is None or bench.wall not in look.lines:
+    found = bench_of(look, screen) if screen is not None else None
+    if screen is None or found is None:
         return None
-    wide, _ = extent(bench, look.lines)
-    low, high = bench.from_left, bench.from_left + wide
-    sides = ((low - look.mm(NEAR), low), (high, high + look.mm(NEAR)))
-    bare = (low, look.lines[bench.wall].length - high)
-    standing = [one for one in look.pieces(wall=bench.wall) if one.name != bench.name and one.what not in SEATS]
-    heights = []
-    for (start, end), free in zip(sides, bare, strict=True):
-        if free < look.mm(FREE) - 0.1:
-            continue
-        there = [one.height for one in standing if _meets(one.from_left, extent(one, look.lines)[0], start, end)]
-        heights.append(max([bench.height, *there]))
-    if not heights:
+    bench, (low, high) = found
+    left, right = (free >= look.mm(FREE) - 0.1 for free in _free(look, screen, (low, high)))
+    if not left and not right:
         return None
+    heights = [bench.height]
+    for piece, (start, end) in beside(look, screen.wall, bench, look.mm(FREE)):
+        if (left and end <= low + 0.1) or (right and start >= high - 0.1):
+            heights.append(piece.height)
     centre = screen.bottom + screen.height / 2
-    return Measured(max(heights), give=tape_give(max(heights)), band=Band(low=centre, bad_low=bench.height))
+    give = tape_give(max(heights), screen.bottom)
+    return Measured(max(heights), give=give, band=Band(low=centre, bad_low=bench.height))
 
 
-def _meets(start: float, along: float, low: float, high: float) -> bool:
-    return start < high - 0.1 and start + along > low + 0.1
+def _free(look: Look, screen: Hung, bench: Stretch) -> Stretch:
+    """Wall left and right of the bench, to the corner or the next door."""
+    doors = look.openings(whats=("door", "opening", "closet"), wall=screen.wall)
+    before = max((one.from_left + one.width for one in doors if one.from_left < bench[0]), default=0.0)
+    after = min((one.from_left for one in doors if one.from_left >= bench[0]), default=look.lines[screen.wall].length)
+    return (bench[0] - before, after - bench[1])
 
 
 RULE = Rule(

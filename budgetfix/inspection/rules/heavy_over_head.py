@@ -1,8 +1,10 @@
 """More than 4 kg over a bed or a sofa, on strips or a single nail.
 
-How to measure. Weigh the picture; look at what it hangs on.
+How to measure. Weigh the picture; look at what it hangs on. A picture counts as over a piece that the survey names, or
+over any part of a seat or bed that stands within 12 in (300 mm) of the same wall.
 
-Sound: two screws, or a lighter picture. Severity 1. Why: what hangs over a head must not come down.
+Sound: two screws, or 4 kg (9 lb) at most. Severity 1. Why: what hangs over a head must not come down. Where the survey
+does not say what it hangs on, the finding is uncertain.
 
 Basis: common practice. Read what the strips carry; local codes and your lease come first.
 """
@@ -11,26 +13,44 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from budgetfix.base.twin import Twin
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule
+from budgetfix.room.groups import ART
+from budgetfix.room.items import Hung, Piece
+from budgetfix.room.stretches import along_wall, overlap
 
 HEAVY_KG = 4.0
 WEAK = ("strips", "nail", "none")
 HEADS = ("sofa", "corner sofa", "loveseat", "daybed", "bed", "armchair")
+NEAR = Twin(12, 300)
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
-    return tuple(one.name for one in look.hung(whats=("picture", "mirror", "clock")) if one.over and one.weight)
+    return tuple(one.name for one in look.hung(whats=ART) if one.weight and one.wall in look.lines)
+
+
+def _below(look: Look, frame: Hung) -> Piece | None:
+    """The seat or bed that the frame hangs over."""
+    if frame.over:
+        piece = look.piece(frame.over)
+        return piece if piece is not None and piece.what in HEADS else None
+    edges = (frame.from_left, frame.from_left + frame.width)
+    for piece in sorted(look.pieces(whats=HEADS, wall=frame.wall), key=lambda one: one.name):
+        low, high, near = along_wall(piece, look.lines, frame.wall)
+        if near <= look.mm(NEAR) + 0.1 and overlap(edges, (low, high)) > 0:
+            return piece
+    return None
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     frame = look.hung_one(subject)
-    piece = look.piece(frame.over) if frame is not None and frame.over else None
-    if frame is None or piece is None or piece.what not in HEADS or frame.weight is None:
+    if frame is None or not frame.weight or frame.wall not in look.lines or _below(look, frame) is None:
         return None
-    weak = frame.weight > HEAVY_KG and frame.fixing in WEAK
-    note = f"{frame.weight:g} kg on {frame.fixing}"
-    return Measured(float(weak), severity=Fraction(int(weak)), note=note)
+    heavy = frame.weight > HEAVY_KG
+    weak = heavy and frame.fixing in WEAK
+    note = f"{frame.weight:g} kg, fixing {frame.fixing}"
+    return Measured(float(weak), severity=Fraction(int(weak)), note=note, uncertain=heavy and frame.fixing == "unknown")
 
 
 RULE = Rule(

@@ -3,8 +3,9 @@
 How to measure. From the floor up to the hem (below 0 for cloth that lies on the floor). Sill curtains: from the sill up
 to the hem. Apron curtains: from the sill down to the hem.
 
-Sound: from 1 in on the floor to 3/4 in off it (-25 to +20 mm). Aim: 1/4 to 1/2 in. Glaring: 3 in (75) clear, 6 in (150)
-of heap. Apron: 4 to 6 in below the sill. Why: short curtains look like outgrown trousers.
+Sound: from 1 in on the floor to 3/4 in off it (-25 to +20 mm), sills alike. Aim: 1/4 to 1/2 in (5 to 15 mm).
+Glaring: 3 in (75) clear, 6 in (150) of heap. Apron: 4 to 6 in (100 to 150) below the sill, glaring at 1 and 9 in
+(25, 230). Why: short curtains look like outgrown trousers.
 
 Basis: common practice.
 """
@@ -19,7 +20,6 @@ from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 from budgetfix.inspection.windows import at_window, dressed
 
 FLOOR = Band(Twin(-1), Twin(0.75, 20), Twin(-6), Twin(3), (Twin(0.25), Twin(0.5)))
-SILL = Band(Twin(0), Twin(1), Twin(-3), Twin(4))
 APRON = Band(Twin(4), Twin(6), Twin(1), Twin(9))
 
 
@@ -28,11 +28,12 @@ def _measure(look: Look, subject: str) -> Measured | None:
     if found is None:
         return None
     window, curtain = found
-    give = tape_give(curtain.hem)
+    give, sill = tape_give(curtain.hem), tape_give(window.bottom)
     if curtain.length == "sill":
-        return Measured(curtain.hem - window.bottom, give=give, band=SILL, note="above the sill")
+        return Measured(curtain.hem - window.bottom, give=give + sill, band=FLOOR, note="above the sill")
     if curtain.length == "apron":
-        return Measured(window.bottom - curtain.hem, give=give, band=APRON, note="below the sill")
+        below = window.bottom - curtain.hem
+        return Measured(below, give=give + sill, band=APRON, note="below the sill", own_band=True)
     return Measured(curtain.hem, give=give, band=FLOOR, note="off the floor")
 
 

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from budgetfix.base.tape import write_length
 from budgetfix.base.twin import Twin
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
@@ -50,11 +51,10 @@ def _measure(look: Look, subject: str) -> Measured | None:
     face = max(hung.depth, beyond)
     ahead = (line.point(hung.from_left, face), line.point(hung.from_left + hung.width, face))
     left = free_ahead(ahead, line.inward, look.outline, [spot for spot in before if spot not in below], REACH_MM)
+    room = f"{write_length(left, look.household.unit)} left before it"
     if left >= look.mm(LEFT) - 0.1:
-        return Measured(0.0, note=f"{left:.0f} mm left before it")
-    return Measured(
-        max(0.0, hung.depth - beyond), give=tape_give(hung.depth), note=f"only {left:.0f} mm left before it"
-    )
+        return Measured(0.0, note=room)
+    return Measured(max(0.0, hung.depth - beyond), give=tape_give(hung.depth), note=f"only {room}")
 
 
 RULE = Rule(

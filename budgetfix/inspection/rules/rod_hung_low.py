@@ -4,7 +4,8 @@ How to measure. Floor to rod, floor to the frame's upper edge, floor to ceiling.
 ceiling the rule is silent.
 
 Sound: at least 4 in (100 mm) above the frame, and half of the bare wall up or within 6 in (150) of the ceiling.
-Aim: within 6 in of the ceiling. Glaring: 1 in (25) above the frame (a tenth of the bare wall where that is under 10 in).
+Aim: within 6 in of the ceiling. Glaring: 1 in (25) above the frame (a tenth of the bare wall where that is under 10 in,
+250).
 Why: a high rod makes the window and the ceiling taller; a low one cuts the wall in two.
 
 Basis: common practice. The drops that are sold decide the heights on offer; that is the remedy's business.

@@ -1,12 +1,15 @@
 """A rod so short that the open curtains cover glass.
 
-How to measure. How far the rod goes past the frame, left and right. It should go as far as the open cloth needs: the flat
-width of the panel x 0.18 (sheer), 0.22 (lined), 0.28 (blackout), unless you measured the open cloth.
+How to measure. How far the rod goes past the frame, left and right. It should go as far as the open cloth needs: the
+flat width of the panel x 0.18 (sheer), 0.22 (lined), 0.28 (blackout), unless you measured the open cloth.
 
 Sound: the open cloth less 2 in (50 mm), at least 5 in (130), on each side, or all that the wall allows: what one side
-cannot have the other takes, so curtains near a corner need not be symmetrical. Aim: 8 to 12 in. Glaring: nothing past
-the frame. The severity is what is missing on both sides over what is asked. Why: the cloth stands on the wall, not before
-the light, and the window looks as wide as the rod.
+cannot have the other takes, so curtains near a corner need not be symmetrical. The wall ends at the corner, the next
+door, halfway to the next window that has a rod of its own, and at what sticks out of the wall: a shelf, or a piece
+against it that is taller than the sill. Aim: 8 to 12 in (200 to 300). Glaring: nothing past the frame. The severity is
+what is missing on both sides over what is asked.
+
+Why: the cloth stands on the wall, not before the light, and the window looks as wide as the rod.
 
 Basis: common practice.
 """
@@ -40,13 +43,14 @@ def _measure(look: Look, subject: str) -> Measured | None:
     start, end = rod_ends(curtain)
     past = (frame[0] - start, end - frame[1])
     need = max(look.mm(LEAST), stack_of(curtain) - look.mm(LESS))
-    wanted = asked(need, wall_beside(look, window, frame))
+    wanted = asked(need, wall_beside(look, window, curtain, frame))
     total = sum(wanted)
     short = [max(0.0, want - have) if want - have > 0.1 else 0.0 for want, have in zip(wanted, past, strict=True)]
     severity = min(Fraction(3), exact(sum(short)) / exact(total)) if total > 0.1 else Fraction(0)
     worst = min(range(2), key=lambda side: (past[side] - wanted[side], side))
     band = Band(low=wanted[worst], bad_low=0.0, aim=(Twin(8), Twin(12)))
-    unsure = 0.0 < sum(short) < tape_give(start, frame[0])
+    give = tape_give((start, end)[worst], frame[worst])
+    unsure = abs(past[worst] - wanted[worst]) <= give
     return Measured(past[worst], band=band, severity=severity, note="past the frame", uncertain=unsure)
 
 

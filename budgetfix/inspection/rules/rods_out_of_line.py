@@ -33,8 +33,8 @@ def _measure(look: Look, subject: str) -> Measured | None:
     spreads = []
     for head, _ in found:
         rods = [rod for other, rod in found if abs(other - head) <= look.mm(LEVEL) + 0.1]
-        spreads.append(max(rods) - min(rods))
-    if len(found) < 2:
+        spreads += [max(rods) - min(rods)] if len(rods) > 1 else []
+    if not spreads:
         return None
     return Measured(max(spreads), give=tape_give(*(rod for _, rod in found[:2])), note="apart")
 

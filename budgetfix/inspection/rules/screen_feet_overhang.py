@@ -13,18 +13,19 @@ from fractions import Fraction
 
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
-from budgetfix.inspection.screens import screens
-from budgetfix.room.places import extent
+from budgetfix.inspection.screens import bench_of, screens
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     screen = look.hung_one(subject)
-    bench = look.piece(screen.on) if screen is not None and screen.on else None
-    if screen is None or bench is None or screen.feet is None or bench.wall not in look.lines:
+    found = bench_of(look, screen) if screen is not None else None
+    if screen is None or found is None or screen.feet is None:
         return None
-    over = screen.feet - extent(bench, look.lines)[0]
-    severity = Fraction(1) if over > 0.1 else Fraction(0)
-    return Measured(max(0.0, over), severity=severity, note="beyond the bench", uncertain=abs(over) < tape_give(over))
+    _, (low, high) = found
+    over = screen.feet - (high - low)
+    unsure = abs(over) <= tape_give(screen.feet, high - low)
+    severity = Fraction(int(over > 0.1))
+    return Measured(max(0.0, over), severity=severity, note="beyond the bench", uncertain=unsure)
 
 
 RULE = Rule(

@@ -14,7 +14,7 @@ from fractions import Fraction
 
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule
-from budgetfix.inspection.screens import degrees, eye_of, face, screens, seat_of, towards
+from budgetfix.inspection.screens import Point, degrees, eye_of, face, screens, seat_of, towards
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
@@ -25,15 +25,22 @@ def _measure(look: Look, subject: str) -> Measured | None:
     bare = [one for one in look.openings(whats=("window",)) if not one.blind and one.name not in shaded]
     start = eye_of(look, seat)
     sight = towards(start, face(look, screen))
-    angles = [180.0]
+    angles = [90.0]
     for window in bare:
         line = look.lines.get(window.wall)
         if line is not None:
-            points = [line.point(window.from_left + window.width * part / 8) for part in range(9)]
-            for point in points:
-                off = degrees(sight, towards(start, point))
-                angles.append(min(off, 180.0 - off))
-    return Measured(min(min(angles), 90.0), give=1.0)
+            ends = (line.point(window.from_left), line.point(window.from_left + window.width))
+            angles.append(_off(sight, towards(start, ends[0]), towards(start, ends[1])))
+    return Measured(min(angles), give=1.0)
+
+
+def _off(sight: Point, one: Point, other: Point) -> float:
+    """Degrees from the line of sight, ahead or behind, to the nearest part of a pane; 0 where it goes through."""
+    sides = [sight[0] * end[1] - sight[1] * end[0] for end in (one, other)]
+    if sides[0] * sides[1] <= 0:
+        return 0.0
+    off = [degrees(sight, end) for end in (one, other)]
+    return min(min(angle, 180.0 - angle) for angle in off)
 
 
 RULE = Rule(

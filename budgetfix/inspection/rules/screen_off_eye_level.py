@@ -32,14 +32,16 @@ def _measure(look: Look, subject: str) -> Measured | None:
         return None
     centre = screen.bottom + screen.height / 2
     seat = seat_of(look)
+    give = tape_give(screen.bottom) + tape_give(screen.height) / 2
     if seat is None and look.facts.kind == "bedroom":
-        return Measured(centre, give=tape_give(screen.bottom), band=BED)
+        return Measured(centre, give=give, band=BED)
     if seat is None:
         return None
+    unsure = seat.seat is None or look.guessed(seat.name, "seat")
     shift = (look.mm(SEAT) if seat.seat is None else seat.seat) - look.mm(SEAT)
     low, high, bad_low, bad_high = (look.mm(edge) + shift for edge in (LOW, HIGH, BAD_LOW, BAD_HIGH))
     moved = Band(low, high, bad_low, bad_high, (look.mm(Twin(40)) + shift, high))
-    return Measured(centre, give=tape_give(screen.bottom), band=moved, uncertain=look.guessed(seat.name, "seat"))
+    return Measured(centre, give=give + tape_give(look.mm(SEAT)), band=moved, uncertain=unsure)
 
 
 RULE = Rule(

@@ -24,7 +24,7 @@ from budgetfix.room.stretches import overlap
 LONG, AGAINST, UNDER_CEILING = Twin(48), Twin(6), Twin(24)
 WHATS = (
     "sofa", "corner sofa", "loveseat", "daybed", "console", "sideboard", "desk", "bed", "dresser", "chest of drawers",
-    "cabinet", "shelf unit", "shoe cabinet", "bookcase",
+    "cabinet", "shelf unit", "shoe cabinet", "bookcase", "screen bench", "bench", "bench seat", "wardrobe",
 )  # fmt: skip
 OVER = ("picture", "mirror", "screen", "shelf", "clock")
 

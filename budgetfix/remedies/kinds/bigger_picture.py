@@ -1,8 +1,8 @@
 """Buy a picture that is wide enough for the piece below, or for the bare wall.
 
-Fits: a framed picture in the catalogue of 0.55 to 0.75 of the piece's width (0.50 to 0.75 of a bare wall's clear span) that
-stays below the ceiling; it takes the place of a single small picture, whose old hole stays to be filled. Over a long piece
-with nothing it is simply hung.
+Fits: a framed picture in the catalogue of 0.55 to 0.75 of the piece's width (0.50 to 0.75 of a bare wall's clear
+span) that stays below the ceiling; it takes the place of a single small picture, whose old hole stays to be filled.
+Over a long piece with nothing it is simply hung.
 """
 
 from __future__ import annotations
@@ -55,9 +55,15 @@ def _offer(site: Site, span: Span, old: Hung | None, wall: str, product: Product
     else:
         over = span.piece.name if span.piece is not None else ""
         hung = Hung(
-            name=f"new {product.product} over the {over}", room=site.room, wall=wall, from_left=at, width=wide, height=tall,
-            bottom=bottom, over=over,
-        )  # fmt: skip
+            name=f"new {product.product} over the {over}",
+            room=site.room,
+            wall=wall,
+            from_left=at,
+            width=wide,
+            height=tall,
+            bottom=bottom,
+            over=over,
+        )
         change = Change("pictures", hung.name, add=hung)
     if not site.fits((change,)):
         return None
@@ -65,18 +71,29 @@ def _offer(site: Site, span: Span, old: Hung | None, wall: str, product: Product
     uses = [(product.product, Fraction(1))] + ([(hooks.product, Fraction(HOOKS))] if hooks is not None else [])
     where = f"over the {span.piece.name}" if span.piece is not None else f"on wall {wall}"
     text = (
-        f"Hang it {where}: lower edge {site.words(bottom)} above the floor, left edge {site.words(at)} from the left corner "
-        f"of wall {wall}" + ("; fill the old hole" if old is not None else "")
+        f"Hang it {where}: lower edge {site.words(bottom)} above the floor, left edge {site.words(at)} from the left "
+        f"corner of wall {wall}" + ("; fill the old hole" if old is not None else "")
     )
     least = BARE_LOW if span.piece is None else LOW
     return Offer(
-        f"{called(product)} {where}", (change,), text, product.product, tuple(uses),
+        f"{called(product)} {where}",
+        (change,),
+        text,
+        product.product,
+        tuple(uses),
         accepts=f"{site.words(span.width * least)} to {site.words(span.width * HIGH)} wide",
         hazards=("ladder",) if bottom + tall > LADDER_MM else (),
-    )  # fmt: skip
+    )
 
 
 KIND = Kind(
-    "bigger-picture", "Hang a picture of the right size", ("art-too-small", "wall-bare", "bed-headless"), (20, 40, 60), 11,
-    _fit, bought=True, whats=("picture", "hooks"), done_when="it is about two thirds of the piece and a hand above it",
-)  # fmt: skip
+    "bigger-picture",
+    "Hang a picture of the right size",
+    ("art-too-small", "wall-bare", "bed-headless"),
+    (20, 40, 60),
+    11,
+    _fit,
+    bought=True,
+    whats=("picture", "hooks"),
+    done_when="it is about two thirds of the piece and a hand above it",
+)

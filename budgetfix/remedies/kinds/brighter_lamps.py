@@ -1,7 +1,7 @@
 """Put brighter lamps into the fittings that are there.
 
-Fits: LED lamps in the catalogue that give at least a tenth more light than a ceiling light or pendant has now. For each
-fitting: the smallest that makes the room bright enough by itself (else the brightest), and the next smaller one.
+Fits: LED lamps in the catalogue that give at least a tenth more light than a ceiling light or pendant has now. For
+each fitting: the smallest that makes the room bright enough by itself (else the brightest), and the next smaller one.
 """
 
 from __future__ import annotations

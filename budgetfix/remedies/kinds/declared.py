@@ -1,7 +1,8 @@
 """Anything that you know better: you say what it does, budgetfix takes your word.
 
-A remedy of your own in the catalogue, with the relief that it brings to faults you listed (`answers`), or with the fields of
-the survey that it sets (`set`, `changes`). Nothing is sized; what it sets is inspected like everything else.
+A remedy of your own in the catalogue, with the relief that it brings to faults you listed (`answers`), or with the
+fields of the survey that it sets (`set`, `changes`). Nothing is sized; what it sets is inspected like everything
+else.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Stand something right beside the bench: a basket as tall as the bench, or a plant taller than the screen's middle.
 
-Fits: a basket in the catalogue within 6 in (150 mm) of the bench's height, which counts to its width; where the wall beside
-the screen is flat, a plant or basket as high as the screen's middle. Free floor beside the bench is needed.
+Fits: a basket in the catalogue within 6 in (150 mm) of the bench's height, which counts to its width; where the wall
+beside the screen is flat, a plant or basket as high as the screen's middle. Free floor beside the bench is needed.
 """
 
 from __future__ import annotations
@@ -45,21 +45,35 @@ def _beside(site: Site, bench: Piece, product: Product, side: str, at: float) ->
     if at < 0 or at + wide > site.lines[bench.wall].length:
         return None
     piece = Piece(
-        name=f"new {product.product}", room=site.room, what=product.what, wall=bench.wall, from_left=at, width=wide,
-        depth=product.depth or wide, height=product.height or bench.height, surface=False,
-    )  # fmt: skip
+        name=f"new {product.product}",
+        room=site.room,
+        what=product.what,
+        wall=bench.wall,
+        from_left=at,
+        width=wide,
+        depth=product.depth or wide,
+        height=product.height or bench.height,
+        surface=False,
+    )
     change = Change("furniture", piece.name, add=piece)
     if not site.fits((change,)):
         return None
     text = (
-        f"Stand it right beside the {bench.name}, on its {side}: left edge {site.words(at)} from the left corner of wall "
-        f"{bench.wall}"
+        f"Stand it right beside the {bench.name}, on its {side}: left edge {site.words(at)} from the left corner of "
+        f"wall {bench.wall}"
     )
     name = f"{called(product)} on the {side} of the {bench.name}"
     return Offer(name, (change,), text, f"{product.product}~{side}", ((product.product, Fraction(1)),))
 
 
 KIND = Kind(
-    "filler-basket", "Stand a basket or a plant beside the bench", ("console-too-narrow", "console-flank-flat"), (5, 10, 20),
-    12, _fit, bought=True, whats=("basket", "plant"), done_when="bench and screen do not stand alone on the wall",
-)  # fmt: skip
+    "filler-basket",
+    "Stand a basket or a plant beside the bench",
+    ("console-too-narrow", "console-flank-flat"),
+    (5, 10, 20),
+    12,
+    _fit,
+    bought=True,
+    whats=("basket", "plant"),
+    done_when="bench and screen do not stand alone on the wall",
+)

@@ -1,8 +1,8 @@
 """Stand a new floor lamp beside a seat, within its lead of a socket.
 
-Fits: a floor lamp in the catalogue; a free place beside or behind a seat of the group from which the lead reaches a socket
-(straight distance on plan, with 6 in, 150 mm, of slack) and does not cross the straight way between two doors. A lamp that
-is sold without its bulb takes the cheapest one in the catalogue that is bright enough to read by.
+Fits: a floor lamp in the catalogue; a free place beside or behind a seat of the group from which the lead reaches a
+socket (straight distance on plan, with 6 in, 150 mm, of slack) and does not cross the straight way between two doors.
+A lamp that is sold without its bulb takes the cheapest one in the catalogue that is bright enough to read by.
 """
 
 from __future__ import annotations
@@ -41,14 +41,29 @@ def _offers(site: Site, seat: Piece) -> Iterator[Offer]:
 def _lamp(site: Site, seat: Piece, product: Product, bulb: Product | None) -> Light:
     lit, foot, name = bulb or product, product.width or 280.0, f"new {product.product} by the {seat.name}"
     return Light(
-        name=name, room=site.room, what="floor lamp", switch=name, lumens=lit.lumens or 806.0,
-        kelvin=lit.kelvin or 2700.0, wall=seat.wall, width=foot, depth=product.depth or foot,
-        bottom=(product.height or 1500.0) * SHADE_SHARE, lead=product.lead or 1500.0,
-    )  # fmt: skip
+        name=name,
+        room=site.room,
+        what="floor lamp",
+        switch=name,
+        lumens=lit.lumens or 806.0,
+        kelvin=lit.kelvin or 2700.0,
+        wall=seat.wall,
+        width=foot,
+        depth=product.depth or foot,
+        bottom=(product.height or 1500.0) * SHADE_SHARE,
+        lead=product.lead or 1500.0,
+    )
 
 
 KIND = Kind(
-    "floor-lamp", "Stand a new floor lamp by a seat", ("seat-dim-for-reading", "one-light-only", "room-dim"), (10, 20, 40),
-    12, _fit, hazards=("cord",), bought=True, whats=("floor lamp", "lamp"),
+    "floor-lamp",
+    "Stand a new floor lamp by a seat",
+    ("seat-dim-for-reading", "one-light-only", "room-dim"),
+    (10, 20, 40),
+    12,
+    _fit,
+    hazards=("cord",),
+    bought=True,
+    whats=("floor lamp", "lamp"),
     done_when="the page is bright and no lead lies where you walk",
-)  # fmt: skip
+)

@@ -1,8 +1,8 @@
 """Gather the pictures of a wall over the piece, side by side, middles on one line.
 
-Fits: pictures of the room that hang over nothing, and a group over a piece, whose frames together are at most 0.9 of the
-piece's width. Gaps 2 in (50 mm); the tallest frame's lower edge goes 7 in (180 mm) above the piece. Old holes stay to be
-filled.
+Fits: pictures of the room that hang over nothing, and a group over a piece, whose frames together are at most 0.9 of
+the piece's width. Gaps 2 in (50 mm); the tallest frame's lower edge goes 7 in (180 mm) above the piece. Old holes
+stay to be filled.
 """
 
 from __future__ import annotations
@@ -38,6 +38,12 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 
 KIND = Kind(
-    "gather-pictures", "Gather pictures over a piece", ("art-too-small", "art-off-height", "art-off-center"), (60, 100, 160),
-    11, _fit, hazards=("strips",), done_when="the group is about two thirds of the piece, gaps even, middles level",
-)  # fmt: skip
+    "gather-pictures",
+    "Gather pictures over a piece",
+    ("art-too-small", "art-off-height", "art-off-center"),
+    (60, 100, 160),
+    11,
+    _fit,
+    hazards=("strips",),
+    done_when="the group is about two thirds of the piece, gaps even, middles level",
+)

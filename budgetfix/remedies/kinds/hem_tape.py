@@ -25,6 +25,13 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 
 KIND = Kind(
-    "hem-tape", "Shorten panels with hem tape", ("hem-off-floor",), (20, 30, 45), 9, _fit, bought=True, whats=("hem tape",),
+    "hem-tape",
+    "Shorten panels with hem tape",
+    ("hem-off-floor",),
+    (20, 30, 45),
+    9,
+    _fit,
+    bought=True,
+    whats=("hem tape",),
     done_when="the hems just clear the floor",
-)  # fmt: skip
+)

@@ -1,8 +1,8 @@
 """Buy a rug of the right size, with a pad, and lay it under the front of the main seat.
 
-Fits: a rug in the catalogue whose long side is at least as long as the seat less 24 in (610 mm), which stays in the room
-where it is laid: its middle on the seat's middle, or shifted so that it reaches another seat too. The largest pad that is
-no larger than the rug on either side goes under it. The sizes that do most are kept, the cheaper first.
+Fits: a rug in the catalogue whose long side is at least as long as the seat less 24 in (610 mm), which stays in the
+room where it is laid: its middle on the seat's middle, or shifted so that it reaches another seat too. The largest
+pad that is no larger than the rug on either side goes under it. The sizes that do most are kept, the cheaper first.
 """
 
 from __future__ import annotations
@@ -44,7 +44,9 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 def _old_rug(site: Site) -> Rug | None:
     """The rug that the site names, else the first of the seating group; None on a bare floor."""
-    rugs = sorted((rug for rug in site.survey.rugs if rug.room == site.room and not rug.under), key=lambda rug: rug.name)
+    rugs = sorted(
+        (rug for rug in site.survey.rugs if rug.room == site.room and not rug.under), key=lambda rug: rug.name
+    )
     return next((rug for rug in rugs if rug.name == site.subject), rugs[0] if rugs else None)
 
 
@@ -61,10 +63,15 @@ def _offer(site: Site, product: Product, there: Rug | None, laid: Rug, number: i
     pad_first = "roll out the pad, " if pad is not None else ""
     text = f"Move the table off, {pad_first}lay the rug: {edges(site, laid)}; table back"
     return Offer(
-        name, (change,), text, product.product + (f"~{number}" if number else ""), tuple(uses),
-        accepts=f"{site.words(laid.width)} x {site.words(laid.depth)} or a little more", subject=laid.name,
+        name,
+        (change,),
+        text,
+        product.product + (f"~{number}" if number else ""),
+        tuple(uses),
+        accepts=f"{site.words(laid.width)} x {site.words(laid.depth)} or a little more",
+        subject=laid.name,
         people=2 if max(laid.width, laid.depth) > TWO_PEOPLE_MM else 1,
-    )  # fmt: skip
+    )
 
 
 def pad_for(site: Site, rug: Rug) -> Product | None:
@@ -84,8 +91,15 @@ def pad_for(site: Site, rug: Rug) -> Product | None:
 
 
 KIND = Kind(
-    "lay-rug", "Lay a rug of the right size",
-    ("floor-bare", "rug-misses-seats", "rug-shorter-than-sofa", "rug-across"), (25, 45, 75), 7, _fit,
-    people=2, hazards=("lifting",), bought=True, whats=("rug", "pad"),
+    "lay-rug",
+    "Lay a rug of the right size",
+    ("floor-bare", "rug-misses-seats", "rug-shorter-than-sofa", "rug-across"),
+    (25, 45, 75),
+    7,
+    _fit,
+    people=2,
+    hazards=("lifting",),
+    bought=True,
+    whats=("rug", "pad"),
     done_when="front feet of the seats stand on the rug and it lies flat",
-)  # fmt: skip
+)

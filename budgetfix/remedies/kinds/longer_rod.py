@@ -1,10 +1,10 @@
 """Buy a longer rod, hung higher where the cloth allows, with the panels that go with it.
 
-Fits: a rod in the catalogue that extends to the window plus the open cloth on both sides, as far as the wall goes. With
-new panels the drop that is sold decides the height (rod = drop - 40 mm of eyelet head + 10 mm off the floor); a drop that
-is too long is shortened with hem tape; where one pair is too thin for the rod, two pairs are hung. With the old panels
-the rod stays at its height, so that the hem stays where it is. Two plugs a bracket: two brackets to 48 in (1220 mm),
-three beyond.
+Fits: a rod in the catalogue that extends to the window plus the open cloth on both sides, as far as the wall goes.
+With new panels the drop that is sold decides the height (rod = drop - 40 mm of eyelet head + 10 mm off the floor); a
+drop that is too long is shortened with hem tape; where one pair is too thin for the rod, two pairs are hung. With the
+old panels the rod stays at its height, so that the hem stays where it is. Two plugs a bracket: two brackets to 48 in
+(1220 mm), three beyond.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Stand a portable heater where no cloth hangs.
 
-Fits: a portable heater in the room; places along every wall are tried from the left corner in steps of 12 in (300 mm), the
-first ones that are free and far enough from every curtain are kept.
+Fits: a portable heater in the room; places along every wall are tried from the left corner in steps of 12 in (300
+mm), the first ones that are free and far enough from every curtain are kept.
 """
 
 from __future__ import annotations

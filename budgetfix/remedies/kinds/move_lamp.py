@@ -1,8 +1,8 @@
 """Move a floor lamp that is there: to a seat, to within its lead of a socket, or so that its lead crosses no way.
 
-Fits: a floor lamp of the room whose lead is known (or usual), and a free place beside or behind a seat of the group from
-which the lead reaches a socket without crossing the straight way between two doors. Only moves that make the finding better
-are kept.
+Fits: a floor lamp of the room whose lead is known (or usual), and a free place beside or behind a seat of the group
+from which the lead reaches a socket without crossing the straight way between two doors. Only moves that make the
+finding better are kept.
 """
 
 from __future__ import annotations
@@ -35,18 +35,23 @@ def _seat(site: Site) -> bool:
 def _offers(site: Site, seat: Piece, lamp: Light) -> Iterator[Offer]:
     known = moved(lamp, lead=site.mm(USUAL_IN, USUAL_MM)) if lamp.lead is None else lamp
     for spot in by_seat(site, seat, known):
-        changes = (_change(site, lamp, spot), *_surveyed_twice(site, lamp, spot))
+        changes = (_change(lamp, spot), *_surveyed_twice(site, lamp, spot))
         if site.fits(changes) and (site.finding is None or site.severity(changes) < site.severity(())):
             text = f"Move the {lamp.name} to the {seat.name}: {edges(site, spot)}; plug it in at {spot.socket}"
             yield Offer(f"Move the {lamp.name} to the {seat.name}", changes, text, seat.name, subject=lamp.name)
             return
 
 
-def _change(site: Site, lamp: Light, spot: Light) -> Change:
+def _change(lamp: Light, spot: Light) -> Change:
     return set_on(
-        "lights", lamp.name, wall=spot.wall, from_left=spot.from_left, gap=spot.gap, socket=spot.socket,
+        "lights",
+        lamp.name,
+        wall=spot.wall,
+        from_left=spot.from_left,
+        gap=spot.gap,
+        socket=spot.socket,
         lead_over_route=False,
-    )  # fmt: skip
+    )
 
 
 def _surveyed_twice(site: Site, lamp: Light, spot: Light) -> tuple[Change, ...]:
@@ -63,6 +68,12 @@ def _surveyed_twice(site: Site, lamp: Light, spot: Light) -> tuple[Change, ...]:
 
 
 KIND = Kind(
-    "move-lamp", "Move a floor lamp", ("lead-too-short", "cable-across-route", "seat-dim-for-reading"), (5, 10, 20), 12, _fit,
-    hazards=("cord",), done_when="the lead reaches its socket and lies where nobody walks",
-)  # fmt: skip
+    "move-lamp",
+    "Move a floor lamp",
+    ("lead-too-short", "cable-across-route", "seat-dim-for-reading"),
+    (5, 10, 20),
+    12,
+    _fit,
+    hazards=("cord",),
+    done_when="the lead reaches its socket and lies where nobody walks",
+)

@@ -1,7 +1,8 @@
 """Hang a picture that is there over a long piece that has nothing over it.
 
-Fits: a picture or mirror of the room that hangs over nothing (or leans somewhere) and is 0.30 to 0.90 of the piece's width.
-Its lower edge goes 7 in (180 mm) above the piece, its middle over the piece's middle. The old hole stays to be filled.
+Fits: a picture or mirror of the room that hangs over nothing (or leans somewhere) and is 0.30 to 0.90 of the piece's
+width. Its lower edge goes 7 in (180 mm) above the piece, its middle over the piece's middle. The old hole stays to be
+filled.
 """
 
 from __future__ import annotations
@@ -39,6 +40,11 @@ def _offers(site: Site, piece: Piece) -> Iterator[Offer]:
 
 
 KIND = Kind(
-    "move-picture", "Hang a picture that is there over a bare piece", ("wall-bare", "bed-headless"), (10, 20, 35), 11, _fit,
+    "move-picture",
+    "Hang a picture that is there over a bare piece",
+    ("wall-bare", "bed-headless"),
+    (10, 20, 35),
+    11,
+    _fit,
     done_when="something hangs a hand above the piece",
-)  # fmt: skip
+)

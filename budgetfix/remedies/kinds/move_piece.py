@@ -1,8 +1,9 @@
 """Slide a piece that is in the way along its wall, or off it.
 
-Fits: pieces whose absence would make the finding better (each is lifted out and the room measured again), if they are not
-heaters, beds or fixed to the wall. The shortest slides that cure it and land on free floor are kept; if none cures it, the
-one that helps most. Chairs that are pushed in go with their table. Heavy pieces take two people and longer.
+Fits: pieces whose absence would make the finding better (each is lifted out and the room measured again), if they are
+not heaters, beds or fixed to the wall. The shortest slides that cure it and land on free floor are kept; if none
+cures it, the one that helps most. Chairs that are pushed in go with their table. Heavy pieces take two people and
+longer.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Move a small table that is there to a seat that has none.
 
-Fits: a side table, nesting tables or an ottoman of the room, and free floor beside an arm of a seat, 2 in (50 mm) away.
-Only moves that leave fewer seats without a table are kept.
+Fits: a side table, nesting tables or an ottoman of the room, and free floor beside an arm of a seat, 2 in (50 mm)
+away. Only moves that leave fewer seats without a table are kept.
 """
 
 from __future__ import annotations

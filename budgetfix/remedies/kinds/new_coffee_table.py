@@ -29,10 +29,15 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
             continue
         wide, deep, tall = product.width or 0.0, product.depth, product.height or 420.0
         fields: dict[str, Value] = {
-            "wall": seat.wall, "from_left": site.tape(seat.from_left + (seat.width - wide) / 2),
-            "gap": site.tape(seat.gap + seat.depth + site.mm(16, 400)), "width": wide, "depth": deep, "height": tall,
-            "round": product.round, "faces": "",
-        }  # fmt: skip
+            "wall": seat.wall,
+            "from_left": site.tape(seat.from_left + (seat.width - wide) / 2),
+            "gap": site.tape(seat.gap + seat.depth + site.mm(16, 400)),
+            "width": wide,
+            "depth": deep,
+            "height": tall,
+            "round": product.round,
+            "faces": "",
+        }
         if old is None:
             new = Piece.model_validate(
                 {"name": "new coffee table", "room": site.room, "what": "coffee table", **fields}
@@ -51,7 +56,13 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 
 KIND = Kind(
-    "new-coffee-table", "Stand a coffee table of the right length",
-    ("table-off-length", "table-out-of-reach", "seat-without-table", "table-off-height"), (20, 35, 60), 8, _fit, bought=True,
-    whats=("coffee table",), done_when="a cup can be put down from every place on the sofa",
-)  # fmt: skip
+    "new-coffee-table",
+    "Stand a coffee table of the right length",
+    ("table-off-length", "table-out-of-reach", "seat-without-table", "table-off-height"),
+    (20, 35, 60),
+    8,
+    _fit,
+    bought=True,
+    whats=("coffee table",),
+    done_when="a cup can be put down from every place on the sofa",
+)

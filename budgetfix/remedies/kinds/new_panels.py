@@ -1,7 +1,7 @@
 """Buy wider or longer panels for the rod that is there.
 
-Fits: panels in the catalogue that are full enough for the rod (one pair, else two) and reach the floor from its height; a
-drop that is too long is shortened with hem tape.
+Fits: panels in the catalogue that are full enough for the rod (one pair, else two) and reach the floor from its
+height; a drop that is too long is shortened with hem tape.
 """
 
 from __future__ import annotations
@@ -48,17 +48,32 @@ def _offers(site: Site, at: Window) -> Iterator[Offer]:
         if shorten and tape is not None:
             uses.append((tape.product, Fraction(1)))
         up = CLEAR_MM if shorten else hem
-        change = dress(at, {
-            "panels": count, "panel_width": panels.width, "hem": up, "stack": None,
-            "heading": panels.heading or "eyelet", "cloth": panels.cloth or "lined",
-        })  # fmt: skip
+        change = dress(
+            at,
+            {
+                "panels": count,
+                "panel_width": panels.width,
+                "hem": up,
+                "stack": None,
+                "heading": panels.heading or "eyelet",
+                "cloth": panels.cloth or "lined",
+            },
+        )
         two = "Two of " if count == 4 else ""
         text = f"Hang the panels at the {at.window.name}, steam them, then set the hem {site.words(up)} above the floor"
         yield Offer(f"{two}{called(panels)} on the old rod", (change,), text, panels.product, tuple(uses))
 
 
 KIND = Kind(
-    "new-panels", "Hang wider or longer panels on the old rod", ("panels-skimpy", "hem-off-floor"), (20, 35, 60), 9, _fit,
-    hazards=("ladder",), tools=("ladder",), bought=True, whats=("panels", "hem tape"),
+    "new-panels",
+    "Hang wider or longer panels on the old rod",
+    ("panels-skimpy", "hem-off-floor"),
+    (20, 35, 60),
+    9,
+    _fit,
+    hazards=("ladder",),
+    tools=("ladder",),
+    bought=True,
+    whats=("panels", "hem tape"),
     done_when="the hems just clear the floor",
-)  # fmt: skip
+)

@@ -1,8 +1,8 @@
 """Hang the pictures that are there lower or higher, and over the middle.
 
-Fits: every group of pictures. Over a piece the lowest edge goes 7 in (180 mm) above it and the middle over the piece's
-middle; on a bare wall the middle goes to 58 1/2 in (1490 mm) above the floor and, in a second candidate, over the middle of
-the clear wall. Frames keep their places to each other. Old holes stay to be filled.
+Fits: every group of pictures. Over a piece the lowest edge goes 7 in (180 mm) above it and the middle over the
+piece's middle; on a bare wall the middle goes to 58 1/2 in (1490 mm) above the floor and, in a second candidate, over
+the middle of the clear wall. Frames keep their places to each other. Old holes stay to be filled.
 """
 
 from __future__ import annotations
@@ -24,13 +24,11 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     over = span.middle - group.middle if same_wall and span.width > group.width else 0.0
     offers = []
     for variant, aside in (("", 0.0), ("centred", over)):
-        changes = moved_frames(site, group, aside, up)
+        changes = moved_frames(group, aside, up)
         if changes and not (variant and abs(over) < OFF_MM) and site.fits(changes):
             words = "in the middle, at the right height" if variant else "at the right height"
             text = f"Rehang {group.name}: {says(site, changes)}; fill the old holes"
-            offers.append(
-                Offer(f"Rehang {group.name} {words}", changes, text, variant, hazards=ladder(site, changes))
-            )
+            offers.append(Offer(f"Rehang {group.name} {words}", changes, text, variant, hazards=ladder(site, changes)))
     return tuple(candidate(KIND, site, offer) for offer in offers)
 
 

@@ -1,8 +1,8 @@
 """Hang the rod that is there at another height, with its old panels.
 
-Fits: where the hem is sound afterwards. To the height of a neighbour on the same wall, so that the rods are in line; or
-up, as far as cloth that lies on the floor allows. Cloth that would lie on the floor is shortened, if hem tape is in the
-catalogue. The old holes stay to be filled.
+Fits: where the hem is sound afterwards. To the height of a neighbour on the same wall, so that the rods are in line;
+or up, as far as cloth that lies on the floor allows. Cloth that would lie on the floor is shortened, if hem tape is
+in the catalogue. The old holes stay to be filled.
 """
 
 from __future__ import annotations
@@ -61,13 +61,27 @@ def _offers(site: Site, at: Window) -> Iterator[Offer]:
         wide = at.curtain.rod_width
         yield Offer(
             f"Hang the rod at the {at.window.name} at {site.words(height)}",
-            (dress(at, {"rod_height": height, "hem": hem}),), text, site.words(height), uses,
-            people=1 if wide <= site.mm(48, 1220) else 2, holes=brackets(wide) * 2, wall=at.window.wall,
-        )  # fmt: skip
+            (dress(at, {"rod_height": height, "hem": hem}),),
+            text,
+            site.words(height),
+            uses,
+            people=1 if wide <= site.mm(48, 1220) else 2,
+            holes=brackets(wide) * 2,
+            wall=at.window.wall,
+        )
 
 
 KIND = Kind(
-    "rehang-rod", "Hang the rod at another height", ("rods-out-of-line", "rod-hung-low", "hem-off-floor"), (45, 75, 120),
-    9, _fit, people=2, holes=4, hazards=("drill", "ladder"), tools=("drill", "ladder"), whats=("hem tape",),
+    "rehang-rod",
+    "Hang the rod at another height",
+    ("rods-out-of-line", "rod-hung-low", "hem-off-floor"),
+    (45, 75, 120),
+    9,
+    _fit,
+    people=2,
+    holes=4,
+    hazards=("drill", "ladder"),
+    tools=("drill", "ladder"),
+    whats=("hem tape",),
     done_when="the rods of the wall are in line and the hems just clear the floor",
-)  # fmt: skip
+)

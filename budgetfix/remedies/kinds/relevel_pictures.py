@@ -22,11 +22,18 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     )
     if not changes or not site.fits(changes):
         return ()
-    offer = Offer(f"Level {group.name}", changes, f"Level the frames: {says(site, changes)}", hazards=ladder(site, changes))
+    offer = Offer(
+        f"Level {group.name}", changes, f"Level the frames: {says(site, changes)}", hazards=ladder(site, changes)
+    )
     return (candidate(KIND, site, offer),)
 
 
 KIND = Kind(
-    "relevel-pictures", "Bring a row of pictures to one line", ("art-out-of-level",), (5, 15, 20), 11, _fit,
+    "relevel-pictures",
+    "Bring a row of pictures to one line",
+    ("art-out-of-level",),
+    (5, 15, 20),
+    11,
+    _fit,
     done_when="a level on top of two neighbours shows no slope",
-)  # fmt: skip
+)

@@ -25,7 +25,9 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         sides = max(pad.width, pad.depth), min(pad.width, pad.depth)
         if sides[0] <= long and sides[1] <= short and sides[0] >= 0.7 * long and sides[1] >= 0.6 * short:
             change = set_on("rugs", rug.name, pad=True)
-            text = f"Roll up the {rug.name}, lay the pad {site.words(site.mm(1, 25))} inside its edges, roll the rug back"
+            text = (
+                f"Roll up the {rug.name}, lay the pad {site.words(site.mm(1, 25))} inside its edges, roll the rug back"
+            )
             offers.append(
                 Offer(
                     f"{called(pad)} under the {rug.name}", (change,), text, pad.product, ((pad.product, Fraction(1)),)
@@ -35,6 +37,13 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 
 KIND = Kind(
-    "rug-pad", "Lay a pad under the rug", ("rug-slides",), (10, 15, 25), 7, _fit, bought=True, whats=("pad",),
+    "rug-pad",
+    "Lay a pad under the rug",
+    ("rug-slides",),
+    (10, 15, 25),
+    7,
+    _fit,
+    bought=True,
+    whats=("pad",),
     done_when="the rug does not move when you push it with a foot",
-)  # fmt: skip
+)

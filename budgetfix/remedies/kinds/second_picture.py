@@ -1,8 +1,8 @@
 """Buy one or two more pictures and hang them beside the one that is there, as one group.
 
-Fits: a single picture over a piece, framed pictures in the catalogue about as tall (within 0.8 to 1.25 of its height), so
-that the group is 0.55 to 0.80 of the piece's width, gaps 2 in (50 mm). The picture that is there moves along; its old hole
-stays to be filled.
+Fits: a single picture over a piece, framed pictures in the catalogue about as tall (within 0.8 to 1.25 of its
+height), so that the group is 0.55 to 0.80 of the piece's width, gaps 2 in (50 mm). The picture that is there moves
+along; its old hole stays to be filled.
 """
 
 from __future__ import annotations
@@ -47,11 +47,15 @@ def _offers(site: Site, span: Span, old: Hung) -> Iterator[Offer]:
 def _offer(site: Site, span: Span, old: Hung, product: Product, more: int) -> Offer | None:
     new = [
         Hung(
-            name=f"new {product.product} {number} by {old.name}", room=site.room, wall=old.wall, over=old.over,
-            width=product.width or 0.0, height=product.height or 0.0,
+            name=f"new {product.product} {number} by {old.name}",
+            room=site.room,
+            wall=old.wall,
+            over=old.over,
+            width=product.width or 0.0,
+            height=product.height or 0.0,
         )
         for number in range(1, more + 1)
-    ]  # fmt: skip
+    ]
     row = [old, new[0]] if more == 1 else [new[0], old, new[1]]
     group = old.group or old.name
     placed = in_a_row(site, row, span, site.mm(GAP_IN, GAP_MM), (("group", group),))
@@ -66,9 +70,13 @@ def _offer(site: Site, span: Span, old: Hung, product: Product, more: int) -> Of
     uses += [(hooks.product, Fraction(HOOKS * more))] if hooks is not None else []
     word = "Another" if more == 1 else "Two of"
     return Offer(
-        f"{word} {called(product)} beside {old.name}", changes, f"{says(site, changes)}; fill the old hole", product.product,
-        tuple(uses), hazards=ladder(site, changes),
-    )  # fmt: skip
+        f"{word} {called(product)} beside {old.name}",
+        changes,
+        f"{says(site, changes)}; fill the old hole",
+        product.product,
+        tuple(uses),
+        hazards=ladder(site, changes),
+    )
 
 
 def _hung(change: Change, fresh: dict[str, Hung]) -> Change:
@@ -78,6 +86,13 @@ def _hung(change: Change, fresh: dict[str, Hung]) -> Change:
 
 
 KIND = Kind(
-    "second-picture", "Hang more pictures beside the one that is there", ("art-too-small",), (30, 60, 100), 11, _fit,
-    bought=True, whats=("picture", "hooks"), done_when="the group is about two thirds of the piece, gaps even, middles level",
-)  # fmt: skip
+    "second-picture",
+    "Hang more pictures beside the one that is there",
+    ("art-too-small",),
+    (30, 60, 100),
+    11,
+    _fit,
+    bought=True,
+    whats=("picture", "hooks"),
+    done_when="the group is about two thirds of the piece, gaps even, middles level",
+)

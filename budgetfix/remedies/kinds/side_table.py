@@ -1,7 +1,7 @@
 """Buy a side table and stand it beside a seat that has none.
 
-Fits: a side table in the catalogue and free floor beside an arm of the seat, 2 in (50 mm) away. For each seat of the group
-the tables that do most are kept.
+Fits: a side table in the catalogue and free floor beside an arm of the seat, 2 in (50 mm) away. For each seat of the
+group the tables that do most are kept.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """Slide the rug that is there under the front of the main seat.
 
-Fits: a rug of the seating group that stays in the room where it lands. The near edge goes 8 in (200 mm) under the seat, as
-the rug lies now; where its middle is off the seat's middle, a second candidate moves that too.
+Fits: a rug of the seating group that stays in the room where it lands. The near edge goes 8 in (200 mm) under the
+seat, as the rug lies now; where its middle is off the seat's middle, a second candidate moves that too.
 """
 
 from __future__ import annotations

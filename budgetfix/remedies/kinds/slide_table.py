@@ -1,7 +1,7 @@
 """Slide the coffee table to where it is in reach of the sofa.
 
-Fits: a low table in front of the main seat. It goes to 16 in (400 mm) before the seat's front, and where it stands aside, to
-the seat's middle; nothing may be in the way.
+Fits: a low table in front of the main seat. It goes to 16 in (400 mm) before the seat's front, and where it stands
+aside, to the seat's middle; nothing may be in the way.
 """
 
 from __future__ import annotations
@@ -37,6 +37,11 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 
 KIND = Kind(
-    "slide-table", "Slide the coffee table into reach", ("table-out-of-reach", "seat-without-table"), (2, 5, 10), 8, _fit,
+    "slide-table",
+    "Slide the coffee table into reach",
+    ("table-out-of-reach", "seat-without-table"),
+    (2, 5, 10),
+    8,
+    _fit,
     done_when="a cup can be put down without getting up",
-)  # fmt: skip
+)

@@ -1,7 +1,7 @@
 """Fix a tall piece to the wall with straps, so that it cannot tip.
 
-Fits: a piece that is not fixed and stands with its back within 6 in (150 mm) of a wall; straps in the catalogue. Two straps
-a piece, one at each side near the top, into the wall and into the piece's frame.
+Fits: a piece that is not fixed and stands with its back within 6 in (150 mm) of a wall; straps in the catalogue. Two
+straps a piece, one at each side near the top, into the wall and into the piece's frame.
 """
 
 from __future__ import annotations
@@ -29,8 +29,8 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 def _offer(site: Site, piece: Piece, product: Product) -> Offer:
     units = Fraction(1 if product.unit in SETS else 2)
     text = (
-        f"Screw a strap to each side of the {piece.name} near its top, {site.words(piece.height - 50)} above the floor; find "
-        "the studs or drill and plug the wall there, screw the straps on, pull tight"
+        f"Screw a strap to each side of the {piece.name} near its top, {site.words(piece.height - 50)} above the floor; "
+        "find the studs or drill and plug the wall there, screw the straps on, pull tight"
     )
     name = f"{called(product)}: fix the {piece.name}"
     change = set_on("furniture", piece.name, fixed=True)
@@ -38,7 +38,16 @@ def _offer(site: Site, piece: Piece, product: Product) -> Offer:
 
 
 KIND = Kind(
-    "strap", "Strap a tall piece to the wall", ("tall-piece-loose",), (15, 25, 45), 1, _fit, holes=2,
-    hazards=("drill", "tipping"), tools=("drill",), bought=True, whats=("strap",),
+    "strap",
+    "Strap a tall piece to the wall",
+    ("tall-piece-loose",),
+    (15, 25, 45),
+    1,
+    _fit,
+    holes=2,
+    hazards=("drill", "tipping"),
+    tools=("drill",),
+    bought=True,
+    whats=("strap",),
     done_when="a firm pull at the top moves nothing",
-)  # fmt: skip
+)

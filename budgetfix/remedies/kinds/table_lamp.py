@@ -1,8 +1,8 @@
 """Stand a new table lamp on a table, a nightstand or a low piece, within its lead of a socket.
 
-Fits: a table lamp in the catalogue; a piece of 16 to 36 in (400 to 900 mm) with room on top (not one that bears a screen or
-a lamp already) from which the lead reaches a socket and does not cross the straight way between two doors. For a bed: one
-on each nightstand that has none.
+Fits: a table lamp in the catalogue; a piece of 16 to 36 in (400 to 900 mm) with room on top (not one that bears a
+screen or a lamp already) from which the lead reaches a socket and does not cross the straight way between two doors.
+For a bed: one on each nightstand that has none.
 """
 
 from __future__ import annotations
@@ -18,7 +18,17 @@ from budgetfix.remedies.products import bulb_for, called, of_sort
 from budgetfix.room.items import Light, Piece
 from budgetfix.room.survey import Change
 
-ON = ("side table", "nightstand", "desk", "sideboard", "dresser", "chest of drawers", "console table", "cabinet", "shelf unit")
+ON = (
+    "side table",
+    "nightstand",
+    "desk",
+    "sideboard",
+    "dresser",
+    "chest of drawers",
+    "console table",
+    "cabinet",
+    "shelf unit",
+)
 LOWEST_MM, HIGHEST_MM = 400.0, 900.0
 SHADE_SHARE = 0.55
 """Lower edge of a table lamp's shade over its height (common practice)."""
@@ -69,14 +79,29 @@ def _offer(site: Site, product: Product, tops: list[Piece]) -> Iterator[Offer]:
 def _lamp(site: Site, piece: Piece, product: Product, bulb: Product | None) -> Light:
     lit, foot, name = bulb or product, product.width or 250.0, f"new {product.product} on the {piece.name}"
     return Light(
-        name=name, room=site.room, what="table lamp", switch=name, lumens=lit.lumens or 806.0, kelvin=lit.kelvin or 2700.0,
-        wall=piece.wall, width=foot, depth=product.depth or foot, lead=product.lead or 1500.0,
+        name=name,
+        room=site.room,
+        what="table lamp",
+        switch=name,
+        lumens=lit.lumens or 806.0,
+        kelvin=lit.kelvin or 2700.0,
+        wall=piece.wall,
+        width=foot,
+        depth=product.depth or foot,
+        lead=product.lead or 1500.0,
         bottom=piece.height + (product.height or 500.0) * SHADE_SHARE,
-    )  # fmt: skip
+    )
 
 
 KIND = Kind(
-    "table-lamp", "Stand a new table lamp", ("one-light-only", "bedroom-light-not-at-bed", "seat-dim-for-reading", "room-dim"),
-    (10, 20, 40), 12, _fit, hazards=("cord",), bought=True, whats=("table lamp", "lamp"),
+    "table-lamp",
+    "Stand a new table lamp",
+    ("one-light-only", "bedroom-light-not-at-bed", "seat-dim-for-reading", "room-dim"),
+    (10, 20, 40),
+    12,
+    _fit,
+    hazards=("cord",),
+    bought=True,
+    whats=("table lamp", "lamp"),
     done_when="it can be switched from the seat or the bed, and no lead lies where you walk",
-)  # fmt: skip
+)

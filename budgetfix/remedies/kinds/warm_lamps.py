@@ -1,7 +1,7 @@
 """Give every lamp of the room the same warm color.
 
-Fits: LED lamps in the catalogue within 150 K of 2700 K; each light that is farther off gets the smallest one that gives at
-least 0.9 of its light, else the brightest one.
+Fits: LED lamps in the catalogue within 150 K of 2700 K; each light that is farther off gets the smallest one that
+gives at least 0.9 of its light, else the brightest one.
 """
 
 from __future__ import annotations
@@ -37,6 +37,14 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 
 KIND = Kind(
-    "warm-lamps", "Put in lamps of one color", ("lamp-colors-mixed",), (5, 10, 20), 12, _fit, hazards=("lamp", "ladder"),
-    bought=True, whats=("lamp",), done_when="all lamps look alike",
-)  # fmt: skip
+    "warm-lamps",
+    "Put in lamps of one color",
+    ("lamp-colors-mixed",),
+    (5, 10, 20),
+    12,
+    _fit,
+    hazards=("lamp", "ladder"),
+    bought=True,
+    whats=("lamp",),
+    done_when="all lamps look alike",
+)

@@ -33,9 +33,9 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         if changes is not None:
             at = dict(changes[0].set)["from_left"]
             text = (
-                f"Clear the old bench, stand the new one with its left edge {site.words(float(at or 0))} from the left corner "
-                f"of wall {bench.wall}, its top {site.words(product.height)} above the floor; lift the screen over with two people, "
-                "strap it again if it was strapped, tie the cables"
+                f"Clear the old bench, stand the new one with its left edge {site.words(float(at or 0))} from the left "
+                f"corner of wall {bench.wall}, its top {site.words(product.height)} above the floor; lift the screen over "
+                "with two people, strap it again if it was strapped, tie the cables"
             )
             use = ((product.product, Fraction(1)),)
             wide = f"{site.words(least)} wide or more"
@@ -66,9 +66,17 @@ def _placed(site: Site, screen: Hung, bench: Piece, product: Product) -> tuple[C
 
 
 KIND = Kind(
-    "wider-console", "Stand the screen on a wider bench",
-    ("console-too-narrow", "screen-feet-overhang", "screen-off-eye-level"), (60, 100, 160), 8, _fit, people=2,
-    hazards=("lifting", "cord"), bought=True, whats=("console",), follows=True,
+    "wider-console",
+    "Stand the screen on a wider bench",
+    ("console-too-narrow", "screen-feet-overhang", "screen-off-eye-level"),
+    (60, 100, 160),
+    8,
+    _fit,
+    people=2,
+    hazards=("lifting", "cord"),
+    bought=True,
+    whats=("console",),
+    follows=True,
     fills=("from_left", "width", "depth", "height"),
     done_when="the bench is wider than the screen on both sides and the screen is strapped",
-)  # fmt: skip
+)
