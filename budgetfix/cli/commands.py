@@ -58,10 +58,10 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
 
     job = _job(folder, PlanWords())
     seen = inspected(job)
+    unit = job.survey.household.unit if job.survey is not None else "mm"
     if json:
-        say.obj(inspect_object(seen.findings, seen.points, seen.hazards))
+        say.obj(inspect_object(seen.findings, seen.points, seen.hazards, unit != "in"))
     elif not quiet:
-        unit = job.survey.household.unit if job.survey is not None else "mm"
         shown = Inspection(
             title(job), room_words(job.survey), seen.findings, job.faults, seen.points, seen.hazards, seen.rules,
             unit, str(folder), job.notes,

@@ -24,6 +24,7 @@ COLUMNS = (
     Col("Now", 15),
 )
 DOUBT = "~ is too close to call with a tape, or rests on a figure that was guessed."
+RISE = "Points can rise while a fault shrinks: the worst of a family counts whole, the others a third."
 COLORS = {
     "fixed": palette.TEAL,
     "better": palette.AMBER,
@@ -51,6 +52,8 @@ def faults_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> FaultsAt:
     note = "Each fault as measured, and as the changed room was measured again."
     if any(not row.certain for row in plan.faults):
         note += f" {DOUBT}"
+    if any(row.state in ("better", "still there") and row.points_after > row.points_before for row in plan.faults):
+        note += f" {RISE}"
     page = Page(book, styles, NAME, "Before and after", note, plan.title)
     rooms = len({row.room for row in plan.faults if row.room}) > 1
     rows = sorted(plan.faults, key=lambda row: not row.safety)

@@ -98,6 +98,9 @@ def _survey(folder: Path, problems: list[FileProblem], notes: list[str]) -> Surv
         notes.append(f"Read {there[0]}; {there[1]} is there too and was not read.")
     file = read_survey(folder / there[0])
     problems += file.problems
+    if not file.problems and file.survey is not None and not file.survey.walls:
+        todo = "fill in the sheet Walls first" if there[0].endswith(".xlsx") else "list them under walls:"
+        problems.append(FileProblem(Place(there[0]), "no walls", "the length of every wall", todo))
     return file
 
 

@@ -114,6 +114,13 @@ def test_each_fault_has_a_sign_and_two_sums() -> None:
     assert [beside(page, "All else", heading) for heading in ("Points before", "Points after")] == [1553, 600]
 
 
+def test_points_that_rise_while_a_fault_shrinks_are_explained() -> None:
+    """When the worst of a family is gone, the next one counts whole: the sheet says so, and only then."""
+    risen = replace(BOOK, faults=(replace(BOOK.faults[4], points_before=33, points_after=78),))
+    assert "Points can rise" in str(sheet_of(risen, NAME)["B2"].value)
+    assert "Points can rise" not in str(sheet_of(BOOK, NAME)["B2"].value)
+
+
 def test_what_was_left_out_says_why() -> None:
     """Costs, minutes, what it would add, and the reason."""
     assert rows(sheet_of(BOOK, "Left out"))[1] == {

@@ -178,7 +178,7 @@ def best(world: World) -> Best | None:
 def _worths(world: World, chosen: frozenset[str], left: tuple[int, int]) -> dict[str, tuple[int, int]]:
     back: dict[str, tuple[int, int]] = {}
     for id in chosen:
-        more = world.left(chosen - {id}) or (0, 0)
+        more = world.left_anyway(chosen - {id})
         pair = (max(0, more[0] - left[0]), max(0, more[1] - left[1]))
         back[id] = pair if world.problem.hazards_first else (0, max(0, sum(more) - sum(left)))
     return back

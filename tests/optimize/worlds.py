@@ -122,6 +122,11 @@ class World:
             hazards, points = hazards + found[0], points + found[1]
         return hazards, points
 
+    def left_anyway(self, chosen: frozenset[str]) -> tuple[int, int]:
+        """The same, a forbidden row counting nothing: what a set is worth that was only made by dropping an option."""
+        rows = [table.get(chosen & frozenset(ids), (0, 0)) for ids, table in self.tables]
+        return sum(hazards for hazards, _ in rows), sum(points for _, points in rows)
+
 
 def random_world(number: int, *, people: int = 1, options: int = 5, sessions: int = 3, long: bool = False) -> World:
     """A job with everything in it: groups, needs, excludes, goods, tools, shops, waits, limits, musts."""

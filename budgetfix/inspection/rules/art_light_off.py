@@ -1,9 +1,12 @@
 """A picture light too short for its picture, or too far above it.
 
-How to measure. The lamp's width over the picture's; and from the frame's upper edge to the lamp.
+How to measure. The lamp's width over the picture's; and from the frame's upper edge to the lamp. The lamp belongs to
+the group or picture that the survey names, else to the nearest one below it. One lamp over the middle of a pair is
+measured against one of the two.
 
-Sound: half the picture's width or more, 2 to 8 in above the frame. Aim: 1/2 to 3/4, 6 to 7 in. Glaring: a quarter; touching
-the frame, or 18 in above it. Why: a short lamp lights a stripe, a high one the wall.
+Sound: half the picture's width or more (of a pair: as wide as one), 2 to 8 in (50 to 200 mm) above the frame. Aim: 1/2
+to 3/4 of the width, 6 to 7 in (150 to 180) above. Glaring: a quarter (of a pair: half); touching the frame, or 18 in
+(460) above it. Why: a short lamp lights a stripe, a high one the wall.
 
 Basis: common practice.
 """
@@ -13,26 +16,62 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.base.twin import Twin
+from budgetfix.inspection.art import rows_of
 from budgetfix.inspection.look import Look
-from budgetfix.inspection.rule import Band, Measured, Rule, slope
+from budgetfix.inspection.rule import Band, Measured, Rule, slope, tape_give
+from budgetfix.room.groups import ART, PictureGroup, picture_groups
+from budgetfix.room.items import Hung
 
 ABOVE = Band(Twin(2), Twin(8), 0.0, Twin(18), (Twin(6), Twin(7)))
+ONE = Band(low=0.5, bad_low=0.25, aim=(0.5, 0.75))
+PAIR = Band(low=1.0, bad_low=0.5, aim=(1.0, 1.5))
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
-    return tuple(one.name for one in look.hung(whats=("picture light",)) if one.over)
+    return tuple(one.name for one in look.hung(whats=("picture light",)) if one.wall in look.lines)
+
+
+def _lit(look: Look, lamp: Hung) -> PictureGroup | None:
+    """The group under the lamp."""
+    groups = picture_groups(look.hung(whats=ART, wall=lamp.wall), look.household.metric)
+    for group in groups:
+        if lamp.group == group.name or lamp.over in [frame.name for frame in group.frames]:
+            return group
+    middle = lamp.from_left + lamp.width / 2
+    below = [one for one in groups if one.left <= middle <= one.right and one.low < lamp.bottom]
+    return max(below, key=lambda one: (one.high, one.name), default=None)
+
+
+def _of(lamp: Hung, group: PictureGroup) -> tuple[Hung, bool]:
+    """The frame that the lamp is measured against, and whether it lights a pair."""
+    middle = lamp.from_left + lamp.width / 2
+
+    def off(frame: Hung) -> float:
+        return abs(frame.from_left + frame.width / 2 - middle)
+
+    nearest = min(group.frames, key=lambda frame: (off(frame), frame.name))
+    rows = rows_of(group)
+    pair = len(group.frames) == 2 and len(rows) == 1 and abs(group.middle - middle) < off(nearest)
+    return nearest, pair
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
     lamp = look.hung_one(subject)
-    picture = look.hung_one(lamp.over) if lamp is not None and lamp.over else None
-    if lamp is None or picture is None or picture.width <= 0:
+    group = _lit(look, lamp) if lamp is not None and lamp.wall in look.lines else None
+    if lamp is None or group is None:
         return None
-    above = lamp.bottom - picture.bottom - picture.height
-    off = slope(above, ABOVE, "mm", look.household.metric)
-    share = lamp.width / picture.width
-    short = slope(share, Band(low=0.5, bad_low=0.25), "ratio", look.household.metric)
-    return Measured(share, severity=max(off, short), note="too high or low" if off > short else "of the picture")
+    frame, pair = _of(lamp, group)
+    share, above = lamp.width / frame.width, lamp.bottom - frame.bottom - frame.height
+    band, metric = PAIR if pair else ONE, look.household.metric
+
+    def worst(off: float) -> tuple[Fraction, Fraction]:
+        return slope(share + off / frame.width, band, "ratio", metric), slope(above + off, ABOVE, "mm", metric)
+
+    short, high = worst(0.0)
+    give = tape_give(lamp.bottom)
+    unsure = any((max(worst(off)) > 0) != (max(short, high) > 0) for off in (-give, give))
+    note = "wide, too high or low" if high > short else "of one picture" if pair else "of the picture"
+    return Measured(share, band=band, severity=max(short, high), note=note, uncertain=unsure)
 
 
 RULE = Rule(
@@ -41,7 +80,7 @@ RULE = Rule(
     measures="width of the lamp over the picture, and its height above the frame",
     how="Measure the lamp, the picture, and the gap between.",
     unit="ratio",
-    band=Band(low=0.5, bad_low=0.25, aim=(0.5, 0.75)),
+    band=ONE,
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,

@@ -1,9 +1,11 @@
 """A wall light too high or too low.
 
-How to measure. The middle of the light above the floor.
+How to measure. The middle of the light above the floor. Beside a bed (at its head's wall, within 36 in, 910 mm, of its
+side): from the mattress to the light's lower edge.
 
-Sound: 60 to 66 in (1520 to 1680 mm). Glaring: 10 in (250) beyond either. Why: too low it dazzles, too high it lights the
-ceiling.
+Sound: 60 to 66 in (1520 to 1680 mm); beside a bed 20 to 24 in (510 to 610) above the mattress. Glaring: 10 in (250)
+beyond either. A band in the brief speaks of the height above the floor. Why: too low it dazzles, too high it lights
+the ceiling.
 
 Basis: common practice.
 """
@@ -15,15 +17,40 @@ from fractions import Fraction
 from budgetfix.base.twin import Twin
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
+from budgetfix.room.items import Hung, Piece
+from budgetfix.room.stretches import along_wall
+
+BED = Band(Twin(20), Twin(24), Twin(10), Twin(34))
+BESIDE, AT_HEAD = Twin(36), Twin(12)
+MATTRESS = Twin(24, 600)
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
     return tuple(one.name for one in look.hung(whats=("sconce",)) if one.wall in look.lines)
 
 
+def _bed(look: Look, lamp: Hung) -> Piece | None:
+    """The bed that the light hangs beside."""
+    middle = lamp.from_left + lamp.width / 2
+    for bed in sorted(look.pieces(whats=("bed",), wall=lamp.wall), key=lambda one: one.name):
+        low, high, near = along_wall(bed, look.lines, lamp.wall)
+        if near <= look.mm(AT_HEAD) + 0.1 and low - look.mm(BESIDE) <= middle <= high + look.mm(BESIDE):
+            return bed
+    return None
+
+
 def _measure(look: Look, subject: str) -> Measured | None:
     lamp = look.hung_one(subject)
-    return None if lamp is None else Measured(lamp.bottom + lamp.height / 2, give=tape_give(lamp.bottom))
+    if lamp is None or lamp.wall not in look.lines:
+        return None
+    bed = _bed(look, lamp)
+    if bed is None:
+        give = tape_give(lamp.bottom) + tape_give(lamp.height) / 2
+        return Measured(lamp.bottom + lamp.height / 2, give=give, note="to its middle")
+    top = look.mm(MATTRESS) if bed.seat is None else bed.seat
+    unsure = bed.seat is None or look.guessed(bed.name, "seat")
+    give = tape_give(lamp.bottom, top)
+    return Measured(lamp.bottom - top, give=give, band=BED, note="above the mattress", uncertain=unsure, own_band=True)
 
 
 RULE = Rule(

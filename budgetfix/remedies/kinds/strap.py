@@ -29,8 +29,8 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 def _offer(site: Site, piece: Piece, product: Product) -> Offer:
     units = Fraction(1 if product.unit in SETS else 2)
     text = (
-        f"Screw a strap to each side of the {piece.name} near its top, {site.words(piece.height - 50)} above the floor; "
-        "find the studs or drill and plug the wall there, screw the straps on, pull tight"
+        f"Screw a strap to each side of the {piece.name} near its top, {site.words(piece.height - 50)} above the "
+        "floor; find the studs or drill and plug the wall there, screw the straps on, pull tight"
     )
     name = f"{called(product)}: fix the {piece.name}"
     change = set_on("furniture", piece.name, fixed=True)
