@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import time
 from dataclasses import dataclass
-from datetime import date
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
@@ -15,7 +15,6 @@ from budgetfix.cli.progress import progress
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
     from budgetfix.optimize.problem import NoPlan
-    from budgetfix.outcome.book import PlanBook
 
 
 @dataclass(frozen=True)
@@ -37,7 +36,7 @@ def _job(folder: Path, words: PlanWords) -> Job:
     if not folder.is_dir():
         say.stop(say.MISUSE, [f"{folder} is no folder. `budgetfix start {folder}` makes one."])
     try:
-        return read(folder, JobOptions(words.budget, words.hours, words.catalog), date.today())
+        return read(folder, JobOptions(words.budget, words.hours, words.catalog), datetime.now().astimezone().date())
     except FilesRefused as refused:
         _refuse(refused.problems, refused.marked)
 
@@ -52,8 +51,8 @@ def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoRet
 
 def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     """`inspect`."""
-    from budgetfix.exports.plan_json import inspect_object
     from budgetfix.exports.inspect_screen import Inspection, inspect_text
+    from budgetfix.exports.plan_json import inspect_object
     from budgetfix.pipeline.inspecting import inspected, room_words, title
 
     job = _job(folder, PlanWords())

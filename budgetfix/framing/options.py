@@ -55,6 +55,7 @@ def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
 
 
 def tools(catalog: Catalog) -> tuple[Tool, ...]:
+    """Tools, by id."""
     return tuple(
         Tool(tool.tool, tool.own, tool.buy_minor, tool.hire_minor)
         for tool in sorted(catalog.tools, key=lambda tool: tool.tool)
@@ -62,6 +63,7 @@ def tools(catalog: Catalog) -> tuple[Tool, ...]:
 
 
 def shops(catalog: Catalog) -> tuple[Shop, ...]:
+    """Shops, by id; tax as an exact fraction."""
     return tuple(
         Shop(shop.shop, shop.delivery_minor, shop.free_over_minor, shop.tax.numerator, shop.tax.denominator)
         for shop in sorted(catalog.shops, key=lambda shop: shop.shop)

@@ -63,7 +63,7 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
     room, findings = _inspected(base, framed, ids)
     left = listed_after(base, chosen)
     lines = bill(base.catalog, [(one.id, one.cost_minor) for one in chosen], uses_of(chosen), plan.bought, plan.hired)
-    found = Checked(chosen, room, findings, left, lines, used_minutes(base, framed, plan))
+    found = Checked(chosen, room, findings, left, lines, used_minutes(framed, plan))
     _agree(base, framed, plan, found)
     return found
 
@@ -91,7 +91,7 @@ def _no_new_overlap(before: Survey, after: Survey) -> None:
             raise ClaimFails(f"two things on one spot: {sorted(fresh)}")
 
 
-def used_minutes(base: Ground, framed: Framed, plan: Plan) -> tuple[int, ...]:
+def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
     """Person-minutes of every session, setting up included. Errors: ClaimFails when a person has too few."""
     sessions = framed.problem.sessions
     if sessions is None:

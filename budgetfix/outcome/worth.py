@@ -41,7 +41,9 @@ class Worth:
         found = []
         for tree in self._framed.trees:
             seen = tree.look(_that_matter(tree, chosen))
-            found += [f"{one.title} ({one.subject})" for one in worse_than(tree.before, seen, self._base.brief.may_worsen)]
+            found += [
+                f"{one.title} ({one.subject})" for one in worse_than(tree.before, seen, self._base.brief.may_worsen)
+            ]
         return tuple(found)
 
     def of(self, id: str, chosen: Iterable[str]) -> int:

@@ -41,7 +41,9 @@ def _from_corner(fields: Mapping[str, Value], names: set[str], survey: Survey) -
         start, wide = float(fields["rod_from_left"] or 0), float(fields["rod_width"] or 0)
         window = survey.named.get(str(fields.get("window")), (None, None))[1]
         wall = f" of wall {window.wall}" if window is not None and hasattr(window, "wall") else ""
-        return [f"rod from {write_length(start, unit)} to {write_length(start + wide, unit)} from the left corner{wall}"]
+        return [
+            f"rod from {write_length(start, unit)} to {write_length(start + wide, unit)} from the left corner{wall}"
+        ]
     if names & {"from_left", "wall"} and fields.get("wall"):
         at = write_length(float(fields["from_left"] or 0), unit)
         return [f"left edge {at} from the left corner of wall {fields['wall']}"]

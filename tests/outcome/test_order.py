@@ -19,7 +19,11 @@ def test_phase_by_phase_and_the_longest_first() -> None:
 
 def test_what_waits_for_an_errand_comes_after_it() -> None:
     """The strap is safety, but its straps are still in the shop."""
-    slots = [Slot(("strap", 0), 1, 30, (("errand:shops", 0),)), Slot(("errand:shops", 0), 2, 120), Slot(("heater", 0), 1, 5)]
+    slots = [
+        Slot(("strap", 0), 1, 30, (("errand:shops", 0),)),
+        Slot(("errand:shops", 0), 2, 120),
+        Slot(("heater", 0), 1, 5),
+    ]
     assert [key[0] for key in working_order(slots)] == ["heater", "errand:shops", "strap"]
 
 

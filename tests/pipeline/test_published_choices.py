@@ -47,7 +47,7 @@ def test_capital_rationing(tmp_path: Path) -> None:
 def test_four_investments(tmp_path: Path, values: tuple[int, ...], best: int) -> None:
     """Costs 5, 7, 4, 3 on 14: the second, third and fourth, where rounding the relaxation down gives 19 for 21.
 
-    W. Winston, Operations Research, the Stockco example of integer programming (42; its scaled twin 21).
+    The Stockco example of W. Winston, Operations Research (source from memory; both answers by brute force).
     """
     write_job(tmp_path, values, one_each(values, (5, 7, 4, 3)), {"budget": 14})
     book = proven_plan(tmp_path)
@@ -84,7 +84,7 @@ def test_money_and_hours(tmp_path: Path, most: int, best: int) -> None:
 def test_two_budgets(tmp_path: Path) -> None:
     """Two years' money, the second as a limit of its own: projects 1, 3, 4, 6 and 9 for 70.
 
-    J. Lorie and L. Savage, Three Problems in Rationing Capital, Journal of Business 28, 1955.
+    J. Lorie and L. Savage, Three Problems in Rationing Capital, Journal of Business 28, 1955 (from memory).
     """
     values = (14, 17, 17, 15, 40, 12, 14, 10, 12)
     second = (3, 7, 6, 2, 35, 6, 4, 3, 3)
