@@ -21,6 +21,8 @@ TIES_SECONDS = 5.0
 TIES_SHARE = 0.25
 TIES_MOST = 15.0
 """Ties get this many seconds, or this share of the given ones, whichever is more; they never make a plan unproven."""
+GROWTH_SHARE = 0.25
+"""Share of the seconds after which no more questions are asked up front."""
 MUST_SECONDS = 10.0
 """How long a first plan is looked for beyond the given seconds, where musts forbid the empty one."""
 
@@ -44,7 +46,7 @@ def solve(
     facts = Facts.of(problem, without=[*impossible(problem), *more.refused])
     grown = growth or Growth(problem)
     search = Search(facts, grown, more, clock, report, clock() + seconds, engine)
-    grown.grow_up_front(search.possible)
+    grown.grow_up_front(search.possible, lambda: search.left() < (1 - GROWTH_SHARE) * seconds)
     begin(search)
     outcome = _proven_wishes(search)
     if search.best is None and outcome == "stopped":

@@ -8,7 +8,7 @@ Growing is shared by all solves of one job (three plans, the curve, "why not"): 
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 
 from budgetfix.optimize.facts import Facts
@@ -120,8 +120,11 @@ class Growth:
     def asks(self) -> int:
         return sum(tree.asks for tree in self.trees)
 
-    def grow_up_front(self, possible: frozenset[str]) -> None:
-        """Ask everything, or up to the caps: cheap trees whole, dear ones in even shares."""
+    def grow_up_front(self, possible: frozenset[str], enough: Callable[[], bool] = lambda: False) -> None:
+        """Ask everything, or up to the caps: cheap trees whole, dear ones in even shares until `enough` says so.
+
+        How far trees are grown changes how long the search takes, never what it finds.
+        """
         if self._grown:
             return
         self._grown = True
@@ -134,6 +137,8 @@ class Growth:
         while dear and (left := self._asks - sum(tree.asks for tree in self.trees if not tree.tree.cheap)) > 0:
             before = self.asks
             for tree in dear:
+                if enough():
+                    return
                 asked = tree.asks
                 tree.widen(tree.root, possible, min(share, left, self._asks_a_tree - asked))
                 left -= tree.asks - asked

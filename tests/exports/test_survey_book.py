@@ -113,8 +113,10 @@ def test_print_and_drop_downs(tmp_path: Path) -> None:
     book = load_workbook(path)
     for sheet in SHEETS:
         page = book[sheet.title]
+        assert page.sheet_properties.pageSetUpPr is not None
         assert page.sheet_properties.pageSetUpPr.fitToPage
         assert (page.page_setup.fitToWidth, page.page_setup.fitToHeight) == (None, 0)  # one wide is the default
+        assert page.oddFooter is not None
         assert page.oddFooter.right.text == "page &P of &N"
         assert page.freeze_panes == "C6"
         asked = {rule.formula1: rule for rule in page.data_validations.dataValidation}

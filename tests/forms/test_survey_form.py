@@ -12,7 +12,8 @@ from budgetfix.forms.survey_form import FORM_OF, HOME, SCREEN_HEIGHT, SCREEN_WID
 from budgetfix.room.items import ITEM_OF
 from budgetfix.room.survey import Household, RoomFacts, Wall
 
-RECORDS: dict[str, type[BaseModel]] = {"rooms": RoomFacts, "walls": Wall, "faults": ListedFault, **ITEM_OF}
+RECORDS: dict[str, type[BaseModel]] = {"rooms": RoomFacts, "walls": Wall, "faults": ListedFault}
+RECORDS.update({str(table): record for table, record in ITEM_OF.items()})
 
 
 @pytest.mark.parametrize("table", sorted(RECORDS))

@@ -51,7 +51,8 @@ def test_any_value_in_any_cell(field: tuple[str, str], value: object) -> None:
 def test_the_words_of_a_cell() -> None:
     """Messages show what was typed: text in quotes, whole numbers without a point, ticks as yes or no."""
     place = Place("survey.yaml")
-    shown = [RawCell(value, place).shown for value in ("5O in", 3.0, 2.5, True, date(2026, 5, 8), [1], {})]
+    typed: list[object] = ["5O in", 3.0, 2.5, True, date(2026, 5, 8), [1], {}]
+    shown = [RawCell(value, place).shown for value in typed]
     assert shown == ["'5O in'", "3", "2.5", "yes", "a date", "a list", "a block of keys"]
 
 

@@ -83,7 +83,9 @@ def test_the_marked_copy(tmp_path: Path) -> None:
     note = copy["Furniture"]["F9"].comment
     assert note is not None
     assert note.text == f"Found '5O in', wanted {LENGTH} above 0."
-    assert copy["Furniture"].sheet_properties.tabColor.rgb == "00C0392B"
+    color = copy["Furniture"].sheet_properties.tabColor
+    assert color is not None
+    assert color.rgb == "00C0392B"
     assert copy["Rugs"].sheet_properties.tabColor is None
     assert len(copy["Furniture"].data_validations.dataValidation) == len(
         load_workbook(path)["Furniture"].data_validations.dataValidation

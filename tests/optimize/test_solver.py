@@ -8,15 +8,16 @@ import sys
 
 import pytest
 
+from budgetfix.optimize import SolverDisagrees, solve
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.merging import merged
 from budgetfix.optimize.problem import Extra, NoPlan, Option, Problem
 from budgetfix.optimize.relax import relaxed
-from budgetfix.optimize.solver import Program, Row, lp_text, run
+from budgetfix.optimize.solver import Program, Row, Solved, lp_text, run
 from budgetfix.optimize.start import least, with_needs
 from budgetfix.optimize.worth_rows import families
-from tests.optimize.worlds import still, table_tree
+from tests.optimize.worlds import points_problem, still, table_tree
 
 
 def knapsack() -> Program:
@@ -110,6 +111,15 @@ def test_the_least_that_must_be() -> None:
     facts = Facts.of(Problem(options, must=(("a", "b"),)))
     assert with_needs(facts, "b") == frozenset("bcd")
     assert least(facts, Extra(), lambda one: (one.cost_minor, 0)) == frozenset("bcd")
+
+
+def test_a_solver_that_lies_is_found_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two options of one group claimed together: counted again, asked once more, and refused."""
+    options = (Option("a", "wall", cost_minor=1), Option("b", "wall", cost_minor=1))
+    lie = Solved("optimal", {"x[a]": 1.0, "x[b]": 1.0}, 0.0, -0.5)
+    monkeypatch.setattr("budgetfix.optimize.search.run", lambda *_, **__: lie)
+    with pytest.raises(SolverDisagrees, match="a against b"):
+        solve(points_problem(options, {"a": 5, "b": 4}), clock=still)
 
 
 def test_relaxing_tries_each_wish_alone() -> None:
