@@ -14,7 +14,6 @@ SCHEMA = 1
 def plan_object(book: PlanBook, files: tuple[str, ...]) -> dict[str, object]:
     """`plan --json`: all keys but `plans` describe the best plan."""
     sessions = book.sessions or ()
-    own = {row.id for row in book.chosen}
     return {
         "schema": SCHEMA,
         "currency": book.currency,
@@ -45,11 +44,6 @@ def plan_object(book: PlanBook, files: tuple[str, ...]) -> dict[str, object]:
         ],
         "left": [_left(row) for row in book.faults if _still(row)],
         "new": [_left(row) for row in book.faults if row.state == "new"],
-        "errands": [
-            {"errand": task.name, "session": task.session, "minutes": task.minutes, "people": task.people}
-            for task in book.tasks
-            if task.candidate not in own
-        ],
         "sessions_used": len({task.session for task in book.tasks if task.session is not None}),
         "plans": {"best": _sums(book.best), "recommended": _sums(book.recommended), "free": _sums(book.free)},
         "files": list(files),

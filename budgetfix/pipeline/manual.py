@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from budgetfix.exports.lines import WIDTH, wrapped
 from budgetfix.exports.plan_json import rules_object
 from budgetfix.inspection.registry import RULES
 from budgetfix.inspection.words import page
@@ -13,11 +14,23 @@ def page_of(slug: str) -> str | None:
     """The manual page of a rule or a kind; None when there is none."""
     for rule in RULES:
         if rule.slug == slug:
-            return page(rule)
+            return paragraphs(page(rule))
     for kind in KINDS:
         if kind.kind == slug:
-            return kind_page(kind)
+            return paragraphs(kind_page(kind))
     return None
+
+
+def paragraphs(text: str) -> str:
+    """Text of at most 79 columns: a paragraph with a longer line is broken anew, the others stay as they are."""
+    parts = []
+    for part in text.split("\n\n"):
+        lines = part.split("\n")
+        fits = all(len(line) <= WIDTH for line in lines)
+        prose = len(lines) == 1 or any(line[-1:] not in (".", "}") for line in lines)
+        broken = wrapped(" ".join(lines)) if prose else [piece for line in lines for piece in wrapped(line, 2)]
+        parts.append("\n".join(lines if fits else broken))
+    return "\n\n".join(parts)
 
 
 def rules_objects(slug: str | None) -> list[object]:

@@ -102,5 +102,5 @@ def _meet(survey: Survey, one: Item, other: Item) -> bool:
     if isinstance(one, Hung) and isinstance(other, Hung):
         return hung_overlap(one, other)
     if isinstance(one, Piece) and isinstance(other, Hung):
-        return hides(one, other)
-    return isinstance(one, Hung) and isinstance(other, Piece) and hides(other, one)
+        return hides(one, other, wall_lines(survey, one.room))
+    return isinstance(one, Hung) and isinstance(other, Piece) and hides(other, one, wall_lines(survey, one.room))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -19,6 +20,7 @@ UNDER_CEILING_MM = 60.0
 ABOVE_FRAME_MM = 25.0
 LONGEST_HEM_MM, SHORTEST_HEM_MM = 20.0, -25.0
 """From where to where a hem is sound (the band of hem-off-floor)."""
+ROUND = 1e-9
 NEARLY_FULL = 0.95
 """A twentieth less cloth than the rule asks is let pass: shops sell few widths (common practice)."""
 
@@ -80,7 +82,7 @@ def _beside(site: Site, window: Opening) -> tuple[float, float]:
 
 
 def stretch(site: Site, at: Window, panel_width: float, cloth: str, panels: int) -> tuple[float, float]:
-    """(from_left, width) of the rod that the open cloth asks for: never more than the wall has.
+    """(from_left, width) of the rod that the open cloth asks for, never more than the wall has, outwards to the tape.
 
     What a user's remedy has set holds: a width alone is laid with its middle over the window's middle.
     """
@@ -88,12 +90,14 @@ def stretch(site: Site, at: Window, panel_width: float, cloth: str, panels: int)
     need = max(site.mm(8, 200), stack - site.mm(2, 50))
     left, right = min(need, at.left), min(need, at.right)
     left, right = min(at.left, left + need - right), min(at.right, right + need - left)
-    width = site.tape(left + at.window.width + right)
-    start = at.window.from_left - left
+    start, end = at.window.from_left - left, at.window.from_left + at.window.width + right
+    step = site.tape(site.mm(0.25, 5))
+    start = max(math.floor(start / step + ROUND) * step, at.window.from_left - at.left)
+    width = min(math.ceil(end / step - ROUND) * step, at.window.from_left + at.window.width + at.right) - start
     if site.said("rod_width", width) != width:
         width = site.said("rod_width", width)
         start = at.window.from_left + (at.window.width - width) / 2
-    return site.said("rod_from_left", site.tape(start)), width
+    return site.said("rod_from_left", start), width
 
 
 def rods_for(rods: tuple[Product, ...], width: float) -> Product | None:

@@ -32,10 +32,21 @@ def laid(site: Site, rug: Rug, wide: float, deep: float, shift: float = 0.0) -> 
     seat = seat_of(site)
     if seat is None:
         return None
-    look, (x, y) = look_direction(seat, site.lines), front_middle(seat, site.lines)
+    spot = before(site, seat, -site.mm(UNDER_IN, UNDER_MM), (wide, deep), shift)
+    placed = Rug.model_validate({**dict(rug), **spot})
+    return placed if inside(site, placed) else None
+
+
+def before(
+    site: Site, seat: Piece, ahead: float, size: tuple[float, float], shift: float = 0.0
+) -> dict[str, str | float]:
+    """Place and extent at the seat's wall of a rectangle (`wide` along the seat's front, `deep`) `ahead` of that front.
+
+    Its middle lies on the seat's middle, or `shift` to the seat's left.
+    """
+    (wide, deep), look, (x, y) = size, look_direction(seat, site.lines), front_middle(seat, site.lines)
     side = (look[1], -look[0])
-    under = site.mm(UNDER_IN, UNDER_MM)
-    near = (x - look[0] * under + side[0] * shift, y - look[1] * under + side[1] * shift)
+    near = (x + look[0] * ahead + side[0] * shift, y + look[1] * ahead + side[1] * shift)
     corners = [
         (near[0] + side[0] * a * wide / 2 + look[0] * b * deep, near[1] + side[1] * a * wide / 2 + look[1] * b * deep)
         for a in (-1, 1)
@@ -45,15 +56,13 @@ def laid(site: Site, rug: Rug, wide: float, deep: float, shift: float = 0.0) -> 
     local = [line.local(*corner) for corner in corners]
     low_s, low_d = min(s for s, _ in local), min(d for _, d in local)
     high_s, high_d = max(s for s, _ in local), max(d for _, d in local)
-    fields = {
+    return {
         "wall": seat.wall,
         "from_left": site.tape(low_s),
         "gap": site.tape(max(0.0, low_d)),
         "width": high_s - low_s,
         "depth": high_d - low_d,
     }
-    placed = Rug.model_validate({**dict(rug), **fields})
-    return placed if inside(site, placed) else None
 
 
 def best_laid(site: Site, rug: Rug, wide: float, deep: float) -> tuple[Rug, ...]:

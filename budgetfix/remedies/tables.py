@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from budgetfix.remedies.kind import Site, set_on
 from budgetfix.remedies.moves import inside
 from budgetfix.room.items import Piece
-from budgetfix.room.places import extent
+from budgetfix.room.places import extent, turned
 from budgetfix.room.survey import Change, moved
 
 GAP_MM = 50.0
@@ -19,7 +19,7 @@ def beside(site: Site, seat: Piece, table: Piece) -> Iterator[Piece]:
     wide, deep = table.width, table.depth
     inner = seat.gap + max(0.0, (off - deep) / 2)
     places = [(seat.from_left - wide - GAP_MM, inner), (seat.from_left + along + GAP_MM, inner)]
-    if seat.faces not in ("", seat.wall):
+    if turned(seat, site.lines):
         middle = seat.from_left + max(0.0, (along - wide) / 2)
         places += [(middle, seat.gap - deep - GAP_MM), (middle, seat.gap + off + GAP_MM)]
     for at, gap in places:

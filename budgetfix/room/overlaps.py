@@ -7,7 +7,7 @@ from itertools import combinations
 from shapely.geometry import Polygon
 
 from budgetfix.room.items import Hung, Light, Opening, Piece
-from budgetfix.room.places import WallLine, footprint, outline, wall_lines
+from budgetfix.room.places import WallLine, extent, footprint, outline, wall_lines
 from budgetfix.room.survey import Survey
 
 TOUCH_MM = 1.0
@@ -59,11 +59,12 @@ def hung_overlap(one: Hung, other: Hung) -> bool:
     return beside > TOUCH_MM and above > TOUCH_MM
 
 
-def hides(piece: Piece, hung: Hung) -> bool:
+def hides(piece: Piece, hung: Hung, lines: Lines) -> bool:
     """True where a piece against the wall stands before what hangs there."""
-    if piece.wall != hung.wall or piece.gap > AT_WALL_MM or hung.what in SMALL or piece.faces not in ("", piece.wall):
+    if piece.wall != hung.wall or piece.gap > AT_WALL_MM or hung.what in SMALL or piece.wall not in lines:
         return False
-    beside = min(piece.from_left + piece.width, hung.from_left + hung.width) - max(piece.from_left, hung.from_left)
+    along, _ = extent(piece, lines)
+    beside = min(piece.from_left + along, hung.from_left + hung.width) - max(piece.from_left, hung.from_left)
     return beside > TOUCH_MM and piece.height - hung.bottom > TOUCH_MM
 
 
@@ -131,7 +132,7 @@ def overlaps(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
         if _boxes_meet(mine.bounds, theirs.bounds) and not _floor_apart(one, other) and _share(mine, theirs)
     ]
     found += [(one.name, other.name) for one, other in combinations(hung, 2) if hung_overlap(one, other)]
-    found += [(piece.name, one.name) for piece in pieces for one in hung if hides(piece, one)]
+    found += [(piece.name, one.name) for piece in pieces for one in hung if hides(piece, one, lines)]
     openings = [one for one in survey.openings if one.room == room]
     found += [(opening.name, one.name) for opening in openings for one in hung if covers_opening(opening, one)]
     floor = outline(survey, room).buffer(TOUCH_MM)

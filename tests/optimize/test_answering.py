@@ -7,7 +7,8 @@ from dataclasses import replace
 
 import pytest
 
-from budgetfix.optimize import Growth, solve
+from budgetfix.optimize import Growth
+from budgetfix.optimize.answering import solve
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.problem import Answer, Extra, Limit, NoPlan, Option, Problem, Rounds, Session, Step
 from budgetfix.optimize.recount import broken

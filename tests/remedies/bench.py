@@ -1,4 +1,4 @@
-"""A workbench for kinds: a fault of a room as a site, products to choose from, and what a candidate leaves of a fault."""
+"""A workbench for kinds: a fault of a room as a site, products to choose from, and what is left of the fault."""
 
 from __future__ import annotations
 
@@ -43,7 +43,10 @@ def fitted(kind: Kind, survey: Survey, rule: str, subject: str, *products: Produ
         assert set(overlaps(after, "r")) <= set(overlaps(survey, "r")), one.id
         assert set(in_doorways(after, "r")) <= set(in_doorways(survey, "r")), one.id
         assert {name for name, _ in one.uses} <= sold
-        assert one.own and one.changes and one.done_when and all(work.text and work.minutes > 0 for work in one.work)
+        assert one.own
+        assert one.changes
+        assert one.done_when
+        assert all(work.text and work.minutes > 0 for work in one.work)
         assert rule in one.targets
     assert len({one.id for one in offers}) == len(offers)
     return offers
@@ -81,3 +84,13 @@ def without(survey: Survey, *names: str) -> Survey:
 def fields(candidate: Candidate, item: str) -> dict[str, Any]:
     """What a candidate sets on a thing."""
     return {name: value for change in candidate.changes if change.item == item for name, value in change.set}
+
+
+def uses(candidate: Candidate) -> dict[str, int]:
+    """Units of each product."""
+    return {name: int(units) for name, units in candidate.uses}
+
+
+def holes(candidate: Candidate) -> int:
+    """New plug holes."""
+    return int(dict(candidate.spends).get("holes", Fraction(0)))

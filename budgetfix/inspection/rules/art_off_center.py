@@ -26,7 +26,7 @@ def _measure(look: Look, subject: str) -> Measured | None:
     low, high = stretch_of(look, piece, group.wall) if piece is not None else clear_of(look, group)
     if high <= low:
         return None
-    note = f"off the {piece.name}'s" if piece is not None else "off the clear wall's"
+    note = f"off the {piece.name}'s middle" if piece is not None else "off the wall's middle"
     return Measured(abs(group.middle - (low + high) / 2), give=tape_give(group.middle, high), note=note)
 
 

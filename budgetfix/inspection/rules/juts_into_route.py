@@ -53,8 +53,8 @@ def _measure(look: Look, subject: str) -> Measured | None:
     left = free_ahead(ahead, line.inward, look.outline, [spot for spot in before if spot not in below], REACH_MM)
     room = f"{write_length(left, look.household.unit)} left before it"
     if left >= look.mm(LEFT) - 0.1:
-        return Measured(0.0, note=room)
-    return Measured(max(0.0, hung.depth - beyond), give=tape_give(hung.depth), note=f"only {room}")
+        return Measured(0.0, note=f"; {room}")
+    return Measured(max(0.0, hung.depth - beyond), give=tape_give(hung.depth), note=f"out; only {room}")
 
 
 RULE = Rule(

@@ -31,7 +31,8 @@ def _measure(look: Look, subject: str) -> Measured | None:
         if line is not None:
             ends = (line.point(window.from_left), line.point(window.from_left + window.width))
             angles.append(_off(sight, towards(start, ends[0]), towards(start, ends[1])))
-    return Measured(min(angles), give=1.0)
+    nearest = min(angles)
+    return Measured(nearest, give=1.0, note="or more" if nearest == 90.0 else "off the line of sight")
 
 
 def _off(sight: Point, one: Point, other: Point) -> float:

@@ -12,7 +12,7 @@ from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import after, edges
 from budgetfix.room.items import Piece
-from budgetfix.room.places import extent
+from budgetfix.room.places import extent, turned
 from budgetfix.room.survey import Change
 
 STEP_MM = 50.0
@@ -22,7 +22,7 @@ NEAR_MM = 300.0
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
     beds = [one for one in site.survey.furniture if one.room == site.room and one.what == "bed"]
-    beds = [one for one in beds if one.wall in site.lines and one.faces in ("", one.wall)]
+    beds = [one for one in beds if one.wall in site.lines and not turned(one, site.lines)]
     named = [one for one in beds if one.name == site.subject]
     return best(KIND, site, (offer for bed in named or beds for offer in _offers(site, bed)), 2)
 

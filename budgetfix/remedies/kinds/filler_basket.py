@@ -33,7 +33,10 @@ def _offers(site: Site, screen: Hung, bench: Piece) -> Iterator[Offer]:
         as_high = tall is not None and abs(tall - bench.height) <= site.mm(6, 150)
         if wide is None or tall is None or not (high_enough if flat else as_high):
             continue
-        places = (("left", bench.from_left - wide - APART_MM), ("right", bench.from_left + bench.width + APART_MM))
+        low, high = bench.from_left, bench.from_left + bench.width
+        if tall > screen.bottom:
+            low, high = min(low, screen.from_left), max(high, screen.from_left + screen.width)
+        places = (("left", low - wide - APART_MM), ("right", high + APART_MM))
         for side, at in places:
             offer = _beside(site, bench, product, side, at)
             if offer is not None:

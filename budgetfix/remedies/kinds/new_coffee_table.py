@@ -11,14 +11,14 @@ from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import Floor, after, edges
 from budgetfix.remedies.products import called, of_sort
-from budgetfix.remedies.rugs import seat_of
+from budgetfix.remedies.rugs import before, seat_of
 from budgetfix.room.items import Piece
 from budgetfix.room.survey import Change, Value
 
 
 def _fit(site: Site) -> tuple[Candidate, ...]:
     seat = seat_of(site)
-    if seat is None or seat.faces not in ("", seat.wall):
+    if seat is None:
         return ()
     tables = [one for one in site.survey.furniture if one.room == site.room and one.what == "coffee table"]
     old = min(tables, key=lambda one: (one.name != site.subject, one.name), default=None)
@@ -28,16 +28,8 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         if product.depth is None or not (0.35 if product.round else 0.45) <= share <= 0.70:
             continue
         wide, deep, tall = product.width or 0.0, product.depth, product.height or 420.0
-        fields: dict[str, Value] = {
-            "wall": seat.wall,
-            "from_left": site.tape(seat.from_left + (seat.width - wide) / 2),
-            "gap": site.tape(seat.gap + seat.depth + site.mm(16, 400)),
-            "width": wide,
-            "depth": deep,
-            "height": tall,
-            "round": product.round,
-            "faces": "",
-        }
+        spot = before(site, seat, site.mm(16, 400), (wide, deep))
+        fields: dict[str, Value] = {**spot, "height": tall, "round": product.round, "faces": ""}
         if old is None:
             new = Piece.model_validate(
                 {"name": "new coffee table", "room": site.room, "what": "coffee table", **fields}

@@ -15,7 +15,7 @@ from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import edges, inside
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.room.items import Piece
-from budgetfix.room.places import extent
+from budgetfix.room.places import extent, turned
 from budgetfix.room.survey import Change
 
 LEVEL_IN, LEVEL_MM, BESIDE_MM = 4.0, 100.0, 30.0
@@ -58,7 +58,7 @@ def _missing(site: Site, bed: Piece) -> Iterator[Offer]:
         wide = product.width or 0.0
         sides = (("left", bed.from_left - wide - BESIDE_MM), ("right", bed.from_left + along + BESIDE_MM))
         for side, at in sides:
-            if bed.faces not in ("", bed.wall) or at < 0:
+            if turned(bed, site.lines) or at < 0:
                 continue
             stand = Piece(
                 name=f"new {product.product} by the {bed.name}",

@@ -1,4 +1,4 @@
-"""Give every lamp of the room the same warm color.
+"""Give every lamp of the room the same warm colour.
 
 Fits: LED lamps in the catalogue within 150 K of 2700 K; each light that is farther off gets the smallest one that
 gives at least 0.9 of its light, else the brightest one.
@@ -38,7 +38,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 KIND = Kind(
     "warm-lamps",
-    "Put in lamps of one color",
+    "Put in lamps of one colour",
     ("lamp-colors-mixed",),
     (5, 10, 20),
     12,
