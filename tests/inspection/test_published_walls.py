@@ -54,7 +54,7 @@ def test_u1_an_inch_is_25_4_mm_exactly(inches: float, mm: float) -> None:
 
 
 def test_u1_every_length_of_a_band_has_a_round_twin_near_it() -> None:
-    """U1: a metric survey reads round numbers within 10 mm of the inch value (the trade's own twins, common practice)."""
+    """U1: a metric survey reads round numbers within 10 mm of the inch value (twins: common practice)."""
     seen_any = 0
     for rule in RULES:
         band = rule.band
@@ -149,8 +149,8 @@ def window_room(panel: float, rod: float, **cloth: Any) -> Survey:
         "bottom": 30.0,
         "top": 80.0,
     }
-    curtain = {"name": "curtain", "window": "win", "rod_height": 92.0, "rod_from_left": 90.0 - rod / 2, "rod_width": rod,
-               "panel_width": panel, "hem": 0.5, **cloth}  # fmt: skip
+    rail = {"rod_height": 92.0, "rod_from_left": 90.0 - rod / 2, "rod_width": rod}
+    curtain = {"name": "curtain", "window": "win", **rail, "panel_width": panel, "hem": 0.5, **cloth}
     return room("in", (180.0, 160.0), {"ceiling": 96.0, "openings": [window], "curtains": [curtain]})
 
 
@@ -199,8 +199,8 @@ def test_a3_the_aim_is_at_the_eye_of_small_people_who_stand() -> None:
 
 def test_art_out_of_level_by_an_inch_is_half_of_glaring() -> None:
     """Common practice: half an inch shows to nobody, an inch to most, an inch and a half to all."""
-    frames = [{"name": f"f{at}", "wall": "B", "from_left": 40.0 + 12 * at, "width": 10.0, "height": 12.0, "bottom": 54.0}
-              for at in range(2)]  # fmt: skip
+    frame = {"wall": "B", "width": 10.0, "height": 12.0, "bottom": 54.0}
+    frames = [{"name": f"f{at}", "from_left": 40.0 + 12 * at, **frame} for at in range(2)]
     survey = room("in", (160.0, 160.0), {"ceiling": 96.0, "pictures": frames})
     assert severity(survey, "art-out-of-level", "f0") == 0
     assert severity(seen(survey, "f1", bottom=55.0 * 25.4), "art-out-of-level", "f0") == pytest.approx(0.5)

@@ -12,9 +12,8 @@ from tests.inspection.rooms import COUPLE_LIVING, RENTER, STAGER_LIVING, TODDLER
 def centred(name: str, wall: str, centre: tuple[float, float], size: tuple[float, float], **more: object) -> Facts:
     """Something on a wall by the middle of it: (from the left corner, above the floor)."""
     from_left, bottom = centre[0] - size[0] / 2, centre[1] - size[1] / 2
-    return {
-        "name": name, "wall": wall, "from_left": from_left, "width": size[0], "bottom": bottom, "height": size[1], **more,
-    }  # fmt: skip
+    spot = {"wall": wall, "from_left": from_left, "bottom": bottom}
+    return {"name": name, **spot, "width": size[0], "height": size[1], **more}
 
 
 def renter_walls() -> Survey:

@@ -1,0 +1,82 @@
+"""What stands around the walk: demo data, starters, manual pages, candidates offered, files written."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from budgetfix.inspection.registry import RULES
+from budgetfix.intake.plan_ticks import touched
+from budgetfix.pipeline.candidates import offered
+from budgetfix.pipeline.demo_data import SCENARIOS, demo_files
+from budgetfix.pipeline.manual import kinds_text, page_of, paragraphs, rules_objects, rules_text
+from budgetfix.pipeline.plans import FEWER, GOOD_SHARE, MARKS
+from budgetfix.pipeline.starting import STARTERS, starter_files
+from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
+from budgetfix.remedies.registry import KINDS
+from tests.exports.sample_book import BOOK
+from tests.framing.small_jobs import measured_ground
+
+
+def test_every_scenario_has_its_survey_and_brief() -> None:
+    """Renter, stager and couple; an unknown one is an error of ours."""
+    for scenario in SCENARIOS:
+        assert {"survey.yaml", "brief.yaml"} <= set(demo_files(scenario))
+    with pytest.raises(KeyError):
+        demo_files("palace")
+
+
+def test_a_new_job_has_a_form_a_catalog_and_a_brief() -> None:
+    """In any unit and any currency that exists; the brief names the currency."""
+    files = starter_files("in", "JPY")
+    assert tuple(files) == STARTERS
+    assert b"currency: JPY" in files["brief.yaml"]
+    with pytest.raises(ValueError, match="no currency code"):
+        starter_files("cm", "XXZ")
+
+
+def test_every_rule_and_kind_has_a_page_of_eighty_columns() -> None:
+    """No line of any page is longer than 79 characters, and none is empty."""
+    for name in [*(rule.slug for rule in RULES), *(kind.kind for kind in KINDS)]:
+        page = page_of(name)
+        assert page is not None
+        assert name in page.splitlines()[0]
+        assert max(map(len, page.splitlines())) <= 79
+    assert page_of("no-such-rule") is None
+
+
+def test_lists_name_everything_once() -> None:
+    """`rules`, `rules --kinds` and `rules --json`."""
+    assert rules_text().count("\n  ") == len(RULES)
+    assert kinds_text().count("\n  ") == len(KINDS)
+    assert len(rules_objects(None)) == len(RULES)
+    assert len(rules_objects("rod-too-narrow")) == 1
+    assert paragraphs("short\n\nalso short") == "short\n\nalso short"
+
+
+def test_candidates_are_offered_from_the_survey_alone() -> None:
+    """A picture too high and a rug too far away have free remedies; nothing offered costs anything."""
+    framed = offered(measured_ground()).framed
+    kinds = {one.kind for one in framed.candidates.values()}
+    assert {"rehang-picture", "slide-rug"} <= kinds
+    assert all(one.cost_minor == 0 and not one.uses for one in framed.candidates.values())
+
+
+def test_an_earlier_plan_is_written_over_until_somebody_ticks(tmp_path: Path) -> None:
+    """Twice is no trouble; a file that is no book of ours is left alone."""
+    first = write_plan(tmp_path, BOOK)
+    assert [Path(name).name for name in first] == ["plan.xlsx", "buy.csv", "do.csv"]
+    assert not touched(tmp_path / "plan.xlsx")
+    write_plan(tmp_path, BOOK)
+    (tmp_path / "plan.xlsx").write_bytes(b"mine")
+    with pytest.raises(Touched):
+        refuse_touched(tmp_path)
+
+
+def test_the_other_plans_are_asked_for_in_sound_shares() -> None:
+    """The recommended plan reaches nine tenths; dearer budgets go upwards; some cheaper ones are shown."""
+    assert GOOD_SHARE.limit_denominator(10) == GOOD_SHARE
+    assert list(MARKS) == sorted(MARKS)
+    assert min(MARKS) > 1
+    assert FEWER > 1
