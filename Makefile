@@ -7,13 +7,14 @@ PIP := $(BIN)/python -m pip --quiet --disable-pip-version-check
 PYTHONS := python3.14 python3.13 python3.12 python3.11 python3
 DEMO := reports/demo/renter
 
-.PHONY: help demo test check clean
+.PHONY: help demo test check reports clean
 .DELETE_ON_ERROR:
 
 help:
 	@echo "make demo   sets up .venv, plans a renter's living room, names the file to open"
 	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
 	@echo "make check  the quick half of make test"
+	@echo "make reports  writes reports/renter anew"
 	@echo "make clean  takes away .venv, caches and the demo's output"
 
 # The newest python3 that runs, is 3.11 or newer and can make environments.
@@ -79,6 +80,10 @@ test: .venv/ready-to-test
 
 check: .venv/ready-to-test
 	@$(STEPS); $(LOOKS); tests -m "not slow"; $(VERDICT)
+
+# The sample report of the renter, made anew; the gate compares it with a fresh run.
+reports: .venv/ready-to-test
+	@$(BIN)/python -m tests.make_reports
 
 clean:
 	rm -rf .venv dist build reports/demo .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache

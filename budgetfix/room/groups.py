@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -56,18 +57,22 @@ class PictureGroup:
 
 
 def picture_groups(hung: Iterable[Hung], metric: bool) -> tuple[PictureGroup, ...]:
-    """All groups of pictures, by name."""
+    """All groups of pictures, by name. A name that is used on two walls stands for two groups."""
     art = sorted((one for one in hung if one.what in ART), key=lambda one: (one.wall, one.from_left, one.name))
-    named: dict[str, list[Hung]] = {}
+    named: dict[tuple[str, str], list[Hung]] = {}
     loose: list[list[Hung]] = []
     for frame in art:
         if frame.group:
-            named.setdefault(frame.group, []).append(frame)
+            named.setdefault((frame.group, frame.wall), []).append(frame)
             continue
         near = [frames for frames in loose if any(apart(one, frame) <= JOINED.in_mm(metric) + 0.1 for one in frames)]
         loose = [frames for frames in loose if frames not in near]
         loose.append([*(one for frames in near for one in frames), frame])
-    groups = [PictureGroup(name, True, _from_left(frames)) for name, frames in named.items()]
+    walls = Counter(name for name, _ in named)
+    groups = [
+        PictureGroup(name if walls[name] == 1 else f"{name}, wall {wall}", True, _from_left(frames))
+        for (name, wall), frames in named.items()
+    ]
     groups += [PictureGroup(_from_left(frames)[0].name, False, _from_left(frames)) for frames in loose]
     return tuple(sorted(groups, key=lambda group: group.name))
 

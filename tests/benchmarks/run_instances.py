@@ -156,9 +156,8 @@ def maps(kind: str, data: Data) -> bool:
         return False
     if kind != "assignment":
         return kind in ("selection", "packing")
-    rows = [*data.get("profits", []), None], data["weights"]
-    same = all(row == data["profits"][0] for row in rows[0][:-1]) and all(row == rows[1][0] for row in rows[1])
-    return bool(same) and data["rule"] == "each_at_most_once"
+    same = all(row == rows[0] for rows in (data.get("profits", []), data["weights"]) for row in rows)
+    return same and data["rule"] == "each_at_most_once"
 
 
 WRITERS: dict[str, Callable[[Data, Path], None]] = {

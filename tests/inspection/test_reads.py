@@ -67,7 +67,7 @@ def findings(
 
 
 @pytest.mark.parametrize("built", ROOMS, ids=lambda built: built.__name__)
-@settings(max_examples=25, deadline=None, derandomize=True)
+@settings(max_examples=20, deadline=None, derandomize=True)
 @given(
     first=st.tuples(
         st.integers(0, 60), st.integers(0, 4), st.integers(0, 12), st.floats(100.0, 3000.0), st.integers(0, 3)
@@ -95,7 +95,7 @@ LIFTING = [rule for rule in RULES if rule.lifting_helps]
 
 
 @pytest.mark.parametrize("built", ROOMS, ids=lambda built: built.__name__)
-@settings(max_examples=10, deadline=None, derandomize=True)
+@settings(max_examples=8, deadline=None, derandomize=True)
 @given(
     wild=st.tuples(
         st.integers(0, 60), st.integers(1, 4), st.integers(0, 12), st.floats(100.0, 3000.0), st.integers(0, 3)
@@ -122,7 +122,5 @@ def test_the_rules_that_are_read_cover_the_walls() -> None:
     """The three rooms give every rule about screens, windows and pictures something to judge, but for a few."""
     judged = {rule.slug for rule in RULES for built in ROOMS if findings(rule, built())}
     walls = {rule.slug for rule in RULES if rule.family in ("screen", "window dressing", "picture group")}
-    assert (
-        walls - judged
-        == {"art-light-off", "art-crowds-curtains", "sconce-off-height", "sconces-uneven", "window-bare"} - judged
-    )
+    rare = {"art-light-off", "art-crowds-curtains", "sconce-off-height", "sconces-uneven", "window-bare"}
+    assert walls - judged <= rare

@@ -35,6 +35,8 @@ WORSE = Fraction(1, 4)
 ERRAND = "shops"
 Chosen = tuple[str, ...]
 
+pytestmark = pytest.mark.xdist_group("every subset")
+
 
 @cache
 def renter() -> Job:
@@ -210,7 +212,7 @@ def hours_of(me: tuple[int, int, int], friend: int) -> tuple[Hours, ...]:
 @pytest.mark.parametrize(
     ("budget", "holes", "me", "friend"),
     [
-        (45_000, 12, (240, 210, 270), 150),
+        pytest.param(45_000, 12, (240, 210, 270), 150, marks=pytest.mark.slow),
         (15_000, 12, (240, 210, 270), 150),
         (45_000, 6, (150, 120, 165), 30),
         (13_000, 2, (130, 60, 20), 45),
@@ -234,11 +236,11 @@ def test_no_set_is_better_than_the_plan(budget: int, holes: int, me: tuple[int, 
 def test_the_nine_play_together() -> None:
     """The trial is a real one: sums of single remedies would be wrong, and what stands alone is not what stands.
 
-    The wider sideboard does less once the shoe cabinet stands next to it; the long curtain comes too near the fan
-    heater, unless that is moved too.
+    The wider sideboard does more once the shoe cabinet is moved; the long curtain comes too near the fan heater, unless
+    that is moved too.
     """
     none, cabinet, sideboard = seen(()).points, seen(("m01",)).points, seen(("m15",)).points
-    assert seen(("m01", "m15")).points > cabinet + sideboard - none
+    assert seen(("m01", "m15")).points < cabinet + sideboard - none
     assert not stands(("m08",))
     assert stands(("m08", "m19"))
     assert not stands(("m03", "m04"))

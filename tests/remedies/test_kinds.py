@@ -21,7 +21,8 @@ FREE_TOO = (
     "rod-hung-low", "hem-off-floor", "rods-out-of-line", "art-too-small", "art-off-height", "art-off-center",
     "art-out-of-level", "wall-bare", "rug-misses-seats", "rug-shorter-than-sofa", "table-out-of-reach",
     "seat-without-table", "walkway-too-narrow", "door-cannot-open", "curtain-near-heater", "seat-dim-for-reading",
-    "all-against-walls", "seats-too-far-apart", "bed-side-tight", "front-blocked", "cable-across-route", "lead-too-short",
+    "all-against-walls", "seats-too-far-apart", "bed-side-tight", "front-blocked", "cable-across-route",
+    "lead-too-short",
 )  # fmt: skip
 BOUGHT_TOO = (
     "screen-off-eye-level", "console-too-narrow", "rod-hung-low", "rod-too-narrow", "panels-skimpy", "hem-off-floor",
@@ -31,14 +32,15 @@ BOUGHT_TOO = (
     "cable-across-route", "curtain-near-heater", "nightstand-off-height", "bed-lopsided", "console-flank-flat",
 )  # fmt: skip
 RENTERS = (
-    "move-piece", "turn-rug", "lay-rug", "clip-rings", "longer-rod", "gather-pictures", "relevel-pictures", "slide-table",
-    "new-coffee-table", "wider-console", "floor-lamp", "strap", "move-heater", "brighter-lamps", "declared",
+    "move-piece", "turn-rug", "lay-rug", "clip-rings", "longer-rod", "gather-pictures", "relevel-pictures",
+    "slide-table", "new-coffee-table", "wider-console", "floor-lamp", "strap", "move-heater", "brighter-lamps",
+    "declared",
 )  # fmt: skip
 
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.kind)
 def test_a_kind_is_whole(kind: Kind) -> None:
-    """Targets are registered rules, sorts of products are known, minutes rise, phases are the trade's, holes need a drill."""
+    """Targets are rules, sorts of products are known, minutes rise, phases are the trade's, holes need a drill."""
     assert set(kind.targets) <= SLUGS
     assert set(kind.whats) <= set(WHATS)
     low, likely, high = kind.minutes

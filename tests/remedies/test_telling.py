@@ -1,34 +1,38 @@
-"""Changes told with a tape, and the kind that is whatever the user says."""
+"""What a user's change says when it is read to somebody with a tape."""
 
 from __future__ import annotations
 
-from budgetfix.remedies.kind import Site
-from budgetfix.remedies.kinds.declared import KIND
 from budgetfix.remedies.telling import told
 from budgetfix.room.survey import Change
-from tests.framing.small_jobs import measured_ground
-
-BASE = measured_ground()
-assert BASE.survey is not None
-ROOM = BASE.survey
+from tests.inspection.rooms import renter, stager_living
 
 
-def test_heights_from_the_floor_and_distances_from_the_left_corner() -> None:
-    """A picture by its lower edge, a rug by its left edge and its distance to the wall."""
-    picture = Change("pictures", "print", (("bottom", 980.0), ("from_left", 1500.0)))
-    rug = Change("rugs", "rug", (("from_left", 1200.0), ("gap", 700.0)))
-    assert told(ROOM, (picture, rug)) == (
-        "print: left edge 1500 mm from the left corner of wall B, lower edge 980 mm above the floor; "
-        "rug: left edge 1200 mm from the left corner of wall B, 700 mm off the wall"
+def test_a_rug_is_told_with_corner_wall_and_size() -> None:
+    """From the left corner, off the wall, and how large."""
+    change = Change(
+        "rugs", "rug", (("depth", 1580.0), ("from_left", 1210.0), ("gap", 700.0), ("wall", "B"), ("width", 2280.0))
+    )
+    assert told(renter(), (change,)) == (
+        "rug: left edge 1210 mm from the left corner of wall B, 2280 mm wide, 1580 mm deep, 700 mm off the wall"
     )
 
 
-def test_what_goes_and_what_has_no_measure() -> None:
-    """A thing taken away is said so; a strap has no measure to tell."""
-    assert told(ROOM, (Change("rugs", "rug", remove=True),)) == "rug: take it away"
-    assert told(ROOM, (Change("furniture", "bookcase", (("fixed", True),)),)) == ""
+def test_a_rod_is_told_with_its_height_and_its_ends() -> None:
+    """Heights from the floor, ends from the left corner of the window's wall."""
+    change = Change(
+        "curtains", "curtain", (("hem", 10.0), ("rod_from_left", 750.0), ("rod_height", 2390.0), ("rod_width", 1900.0))
+    )
+    assert told(renter(), (change,)) == (
+        "curtain: rod from 750 mm to 2650 mm from the left corner of wall C, rod 2390 mm above the floor, "
+        "hem 10 mm above the floor"
+    )
 
 
-def test_a_declared_remedy_is_sized_by_nobody() -> None:
-    """The kind finds nothing by itself, whatever the site."""
-    assert KIND.fit(Site(ROOM, "r", "sofa", BASE.catalog, BASE.brief)) == ()
+def test_inches_are_told_in_inches_and_what_goes_is_said() -> None:
+    """A survey in inches speaks inches; a thing that leaves is told so; what has no measure says nothing."""
+    survey = stager_living()
+    changes = (
+        Change("furniture", "table", (("from_left", 1371.6),)), Change("rugs", "rug", remove=True),
+        Change("furniture", "cabinet", (("fixed", True),)),
+    )  # fmt: skip
+    assert told(survey, changes) == "table: left edge 54 in from the left corner of wall A; rug: take it away"

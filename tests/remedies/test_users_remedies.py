@@ -74,12 +74,11 @@ def test_nothing_set_means_all_is_sized() -> None:
 def test_the_screen_follows_its_bench() -> None:
     """A bench of 520 is set: the screen rises by 70, unless the remedy says itself where the screen goes."""
     bench = product("b", "console", width=1600.0, depth=420.0, height=520.0)
-    given: dict[str, Any] = {
-        "kind": "wider-console", "on": "console", "set": (("height", 520.0), ("width", 1600.0)), "uses": (("b", Fraction(1)),)
-    }  # fmt: skip
+    size = (("height", 520.0), ("width", 1600.0))
+    given: dict[str, Any] = {"kind": "wider-console", "on": "console", "set": size, "uses": (("b", Fraction(1)),)}
     followed = users(screened(), bench, **given)
     assert fields(followed, "screen") == {"bottom": 574.5}
-    assert fields(followed, "console")["from_left"] == 850.0
+    assert fields(followed, "console")["from_left"] == 950.0, "the armchair stands left of it"
     said = SetChange(item="screen", set=(("bottom", 600.0),))
     assert fields(users(screened(), bench, changes=(said,), **given), "screen") == {"bottom": 600.0}
 

@@ -1,0 +1,121 @@
+"""The three invented rooms' walls: each fault put there on purpose is named, and what was right is let pass."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+import pytest
+
+from budgetfix.brief.models import BandChange, Brief
+from budgetfix.inspection.finding import Finding
+from budgetfix.inspection.inspect import look_again, look_at
+from budgetfix.inspection.judging import Block, blocks, judges
+from budgetfix.inspection.registry import PICTURES, RULES, SCREEN, WINDOWS
+from budgetfix.room.survey import Survey
+from tests.inspection.rooms import seen
+from tests.inspection.wall_rooms import couple_walls, renter_walls, stager_walls
+
+WALLS = (*SCREEN, *WINDOWS, *PICTURES)
+INCH = 25.4
+
+
+def findings(survey: Survey, brief: Brief | None = None) -> dict[str, Finding]:
+    """Every finding about screens, windows and pictures, by id."""
+    brief = brief or Brief()
+    found: dict[str, Finding] = {}
+    for block in blocks(["r"], judges(WALLS, brief)):
+        found |= {one.id: one for one in look_at(block, survey, brief).findings}
+    return found
+
+
+def faults(survey: Survey) -> list[str]:
+    """The ids of all faults, sorted."""
+    return sorted(name for name, one in findings(survey).items() if one.fault)
+
+
+RENTER = [
+    "art-off-height/art", "art-out-of-level/desk left", "art-too-small/art", "console-flank-flat/tv",
+    "console-too-narrow/tv", "hem-off-floor/win", "panels-skimpy/win", "rod-hung-low/win", "rod-too-narrow/win",
+    "screen-loose/tv",
+]  # fmt: skip
+STAGER = [
+    "art-gaps-uneven/family photos", "art-gaps-wide/family photos", "art-off-height/family photos",
+    "art-out-of-level/family photos", "art-too-small/family photos", "hem-off-floor/win-1", "hem-off-floor/win-2",
+    "rod-hung-low/win-1", "rod-hung-low/win-2", "rod-too-narrow/win-1", "rod-too-narrow/win-2",
+    "rods-out-of-line/wall C", "screen-off-eye-level/tv", "screen-too-near-or-far/tv",
+]  # fmt: skip
+COUPLE = [
+    "art-gaps-uneven/frames", "art-gaps-wide/frames", "art-off-height/frames", "art-out-of-level/frames",
+    "console-flank-flat/tv", "console-too-narrow/tv", "rod-hung-low/win-dining", "rod-hung-low/win-front",
+    "rod-too-narrow/win-dining", "rod-too-narrow/win-front", "rods-out-of-line/wall D", "screen-loose/tv",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("built", "wanted"), [(renter_walls, RENTER), (stager_walls, STAGER), (couple_walls, COUPLE)])
+def test_what_a_practitioner_names_and_nothing_else(built: Callable[[], Survey], wanted: list[str]) -> None:
+    """Every fault at the walls that was put there on purpose, and only what goes with it."""
+    assert faults(built()) == wanted
+
+
+def test_the_renters_low_screen_is_sound() -> None:
+    """A set on a low bench, its middle 816 up before a 430 seat, is let pass."""
+    found = findings(renter_walls())["screen-off-eye-level/tv"]
+    assert found.severity == 0
+    assert found.value == pytest.approx(815.5, abs=1)
+
+
+def test_a_new_rod_with_old_curtains_pays_for_nothing() -> None:
+    """The renter's trap: a rod 1900 at 2390 with the old cloth leaves the hem 300 up and 1.16 of fullness."""
+    after = seen(renter_walls(), "curtain", rod_height=2390.0, rod_from_left=750.0, rod_width=1900.0, hem=300.0)
+    before, now = findings(renter_walls()), findings(after)
+    assert now["panels-skimpy/win"].value == pytest.approx(1.158, abs=0.001)
+    assert now["hem-off-floor/win"].severity == 3, "it goes on rising beyond glaring, to the cap"
+    gained = sum(one.points for one in before.values() if one.family == "window dressing")
+    assert sum(one.points for one in now.values() if one.family == "window dressing") > gained
+
+
+def test_one_wide_pair_on_a_higher_rod_cures_the_window() -> None:
+    """The renter's right answer: the same rod with a pair of 2 x 2000, hemmed to 10 mm."""
+    fields = {"rod_height": 2390.0, "rod_from_left": 560.0, "rod_width": 2280.0, "panel_width": 2000.0, "hem": 10.0}
+    after = seen(renter_walls(), "curtain", **fields, stack=None)
+    assert [name for name in faults(after) if name.endswith("/win")] == []
+
+
+def test_taking_curtains_and_pictures_away_is_no_cure() -> None:
+    """Without the cloth the window rules fall silent, and their points stay: the absence rule does not pass."""
+    survey, brief = renter_walls(), Brief()
+    bare = survey.model_copy(update={"curtains": (), "pictures": tuple(p for p in survey.pictures if p.name != "art")})
+    gone = [("curtains", survey.named["curtain"][1]), ("pictures", survey.named["art"][1])]
+    on = {judge.rule.slug: judge for judge in judges(RULES, brief)}
+    for family in ("window dressing", "picture group"):
+        block: Block = next(one for one in blocks(["r"], judges(WALLS, brief)) if one.name == family)
+        before = look_at(block, survey, brief)
+        after = look_again(block, bare, brief, before, gone, on)  # type: ignore[arg-type]
+        kept = sum(one.points for one in after.findings)
+        assert kept >= sum(one.points for one in before.findings), family
+
+
+def test_for_a_listing_screens_fall_silent_and_windows_weigh_more() -> None:
+    """The listing profile: no screen rules but the strap, window rules times one and a half."""
+    listing, living = findings(stager_walls(), Brief(profile="listing")), findings(stager_walls())
+    assert [name for name in listing if name.startswith("screen-") and "loose" not in name and "feet" not in name] == []
+    name = "rods-out-of-line/wall C"
+    assert listing[name].raw == living[name].raw * Fraction(3, 2)
+
+
+def test_a_band_in_the_brief_reaches_only_its_own_measure() -> None:
+    """Middles at 57 to 60 in: the photographs over the sofa are still judged by their gap."""
+    change = BandChange(rule="art-off-height", sound=(57 * INCH, 60 * INCH))
+    living, wish = findings(stager_walls()), findings(stager_walls(), Brief(bands=(change,)))
+    assert wish["art-off-height/family photos"] == living["art-off-height/family photos"]
+    bare = seen(renter_walls(), "art", over="", bottom=1215.0)
+    assert findings(bare)["art-off-height/art"].severity == 0
+    assert findings(bare, Brief(bands=(change,)))["art-off-height/art"].severity > 0
+
+
+def test_readings_at_the_edge_are_not_certain() -> None:
+    """Frames 25 out of level by two readings of 5 each may be 15, which is sound; 65 between two rods is certain."""
+    assert not findings(renter_walls())["art-out-of-level/desk left"].certain
+    assert findings(couple_walls())["rods-out-of-line/wall D"].certain
+    assert not findings(seen(renter_walls(), "sofa", seat=None))["screen-off-eye-level/tv"].certain

@@ -1,0 +1,43 @@
+"""Writes `reports/renter/`: what the tool says and hands over for the renter's demo. Run by `make reports`.
+
+The gate compares what stands there with a fresh run.
+"""
+
+from __future__ import annotations
+
+import contextlib
+import shutil
+import tempfile
+from pathlib import Path
+
+from typer.testing import CliRunner
+
+from budgetfix.cli.app import app
+
+REPO = Path(__file__).resolve().parent.parent
+REPORTS = REPO / "reports" / "renter"
+MADE = ("plan.xlsx", "buy.csv", "do.csv")
+
+
+def said(words: list[str]) -> str:
+    """What a command prints, in an 80-column terminal. Errors: AssertionError when it does not end well."""
+    found = CliRunner(env={"COLUMNS": "80"}).invoke(app, words)
+    assert found.exit_code == 0, found.output
+    return found.stdout
+
+
+def make(target: Path) -> None:
+    """Copy the renter's job, inspect and plan it, and keep what comes out."""
+    target.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory() as desk, contextlib.chdir(desk):
+        job = Path("renter")
+        shutil.copytree(REPO / "catalog_demo" / "renter", job)
+        (target / "inspect.txt").write_text(said(["inspect", "renter"]), encoding="utf-8")
+        (target / "plan.txt").write_text(said(["plan", "renter"]), encoding="utf-8")
+        for name in MADE:
+            shutil.copyfile(job / name, target / name)
+
+
+if __name__ == "__main__":
+    make(REPORTS)
+    print(f"Wrote {', '.join(sorted(path.name for path in REPORTS.iterdir()))} to reports/renter")
