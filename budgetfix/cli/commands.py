@@ -82,9 +82,13 @@ def run_plan(folder: Path, words: PlanWords) -> None:
     except Touched as touched:
         say.stop(say.MISUSE, [_TOUCHED.format(touched)])
     line = progress(words.quiet or words.json)
-    book = planned(job, Wish(words.seconds, time.monotonic, line))
-    if line is not None:
-        line.clear()
+    try:
+        book = planned(job, Wish(words.seconds, time.monotonic, line))
+    except FilesRefused as refused:
+        _refuse(refused.problems, refused.marked)
+    finally:
+        if line is not None:
+            line.clear()
     if isinstance(book, NoPlan):
         say.stop(say.NO_PLAN, [no_plan(book)])
     files = write_plan(folder, book)

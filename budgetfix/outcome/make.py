@@ -92,7 +92,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         tasks=tasks(brief, base.catalog, framed, plan, each),
         sessions=session_rows(brief, framed, plan, found.used),
         faults=fault_rows(base, found.findings, found.listed_after),
-        chosen=tuple(_chosen(base, one) for one in found.chosen),
+        chosen=tuple(_chosen(base, one, worth.answers(one.id, ids)) for one in found.chosen),
         left_out=around.left_out,
         more=around.more,
         best=sums(plan, points, after),
@@ -103,16 +103,10 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
     )
 
 
-def _chosen(base: Ground, one: Candidate) -> ChosenRow:
+def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...]) -> ChosenRow:
     listed = {fault.fault for fault in base.faults}
-    answers = [fault for fault, relief in one.answers if fault in listed and relief > 0]
-    faults = [finding for seen in base.seen for finding in seen.findings if finding.fault]
-    answers += [finding.id for finding in faults if finding.rule in one.targets and _about(finding.subject, one)]
-    return ChosenRow(one.id, one.name, tuple(dict.fromkeys(answers)), one.cost_minor, one.cares)
-
-
-def _about(subject: str, one: Candidate) -> bool:
-    return not one.subject or subject == one.subject or any(change.item == subject for change in one.changes)
+    answers = tuple(fault for fault, relief in one.answers if fault in listed and relief > 0)
+    return ChosenRow(one.id, one.name, (*answers, *measured), one.cost_minor, one.cares)
 
 
 def money(catalog: Catalog, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...]) -> tuple[MoneyLine, ...]:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from budgetfix.base.problems import FileProblem, FilesRefused, Place
 from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
+from budgetfix.intake.raw_rows import close_to
 from budgetfix.optimize import Growth, impossible
 from budgetfix.optimize.problem import Answer, NoPlan
 from budgetfix.outcome.book import PlanBook
@@ -38,6 +40,7 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     """The best plan of a job as a book, or that no plan keeps every wish."""
     seen = inspected(job)
     first = offered(seen.base)
+    _know_musts(job, first)
     chooser = _chooser(seen, first, wish)
     started = wish.clock()
     answer = chooser.best(wish.seconds)
@@ -46,6 +49,19 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     found = checked(seen.base, offer.framed, answer.plan)
     return make_book(seen.base, offer.framed, answer, found, _around(job, offer, chooser, answer, wish))
+
+
+def _know_musts(job: Job, offer: Offered) -> None:
+    """Errors: FilesRefused for a must that names nothing here; what the brief also forbids is left to the chooser."""
+    known = {*offer.framed.candidates, *(one.id for one in offer.never)}
+    known |= {one.pick_one for one in (*offer.framed.candidates.values(), *offer.never) if one.pick_one}
+    unknown = [name for name in job.brief.must if name not in known]
+    if unknown:
+        wanted = "a remedy or a pick-one group of this job"
+        place = Place("brief.yaml", label="must")
+        raise FilesRefused(
+            tuple(FileProblem(place, f"'{name}'", wanted, close_to(name, sorted(known))) for name in unknown)
+        )
 
 
 def _chooser(seen: Inspected, offer: Offered, wish: Wish) -> Chooser:

@@ -131,3 +131,14 @@ def test_all_lamps_get_one_color(kelvin: float, offered: bool) -> None:
     for one in offers:
         assert uses(one) == {"warm": 1}
         assert left(survey, one, "lamp-colors-mixed", "room") == Fraction(0)
+
+
+def test_a_new_lamp_brings_the_others_to_its_white() -> None:
+    """The renter's ceiling light is cold: the lamp comes alone, or with a warm bulb for the ceiling too."""
+    survey = plugged(renter(), ("C", 2600.0))
+    offers = fitted(floor_lamp.KIND, survey, "seat-dim-for-reading", "armchair", LAMP, *BULBS)
+    alone, alike = offers[:2]
+    assert (uses(alone), uses(alike)) == ({"lamp": 1}, {"lamp": 1, "b1055": 1})
+    assert left(survey, alone, "lamp-colors-mixed", "room") > 0
+    assert left(survey, alike, "lamp-colors-mixed", "room") == 0
+    assert (alone.work[0].minutes, alike.work[0].minutes, alike.hazards) == (24, 30, ("cord", "lamp", "ladder"))

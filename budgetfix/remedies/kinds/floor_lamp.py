@@ -3,6 +3,7 @@
 Fits: a floor lamp in the catalogue; a free place beside or behind a seat of the group from which the lead reaches a
 socket (straight distance on plan, with 6 in, 150 mm, of slack) and does not cross the straight way between two doors.
 A lamp that is sold without its bulb takes the cheapest one in the catalogue that is bright enough to read by.
+Where the other lamps of the room are of another white, a second candidate changes them too.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from fractions import Fraction
 from budgetfix.catalog.models import Product
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best
-from budgetfix.remedies.lamps import SHADE_SHARE, by_seat
+from budgetfix.remedies.lamps import SHADE_SHARE, by_seat, with_alike
 from budgetfix.remedies.moves import edges
 from budgetfix.remedies.products import bulb_for, called, of_sort
 from budgetfix.remedies.rugs import seats_of
@@ -35,7 +36,8 @@ def _offers(site: Site, seat: Piece) -> Iterator[Offer]:
             uses = [(product.product, Fraction(1))]
             uses += [(bulb.product, Fraction(1))] if bulb is not None else []
             name, change = f"{called(product)} by the {seat.name}", Change("lights", lamp.name, add=lamp)
-            yield Offer(name, (change,), text, product.product, tuple(uses), subject=seat.name)
+            offer = Offer(name, (change,), text, product.product, tuple(uses), subject=seat.name)
+            yield from with_alike(KIND, site, offer, lamp.kelvin)
 
 
 def _lamp(site: Site, seat: Piece, product: Product, bulb: Product | None) -> Light:

@@ -3,6 +3,7 @@
 Fits: a table lamp in the catalogue; a piece of 16 to 36 in (400 to 900 mm) with room on top (not one that bears a
 screen or a lamp already) from which the lead reaches a socket and does not cross the straight way between two doors.
 For a bed: one on each nightstand that has none.
+Where the other lamps of the room are of another white, a second candidate changes them too.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from fractions import Fraction
 from budgetfix.catalog.models import Product
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best
-from budgetfix.remedies.lamps import on_piece
+from budgetfix.remedies.lamps import on_piece, with_alike
 from budgetfix.remedies.products import bulb_for, called, of_sort
 from budgetfix.room.items import Light, Piece
 from budgetfix.room.survey import Change
@@ -73,7 +74,8 @@ def _offer(site: Site, product: Product, tops: list[Piece]) -> Iterator[Offer]:
     where = " and the ".join(piece.name for piece in tops)
     text = f"Stand it on the {where}; plug it in at {' and '.join(lamp.socket for lamp in lit)}"
     changes = tuple(Change("lights", lamp.name, add=lamp) for lamp in lit)
-    yield Offer(f"{called(product)} on the {where}", changes, text, product.product, tuple(uses), subject=where)
+    offer = Offer(f"{called(product)} on the {where}", changes, text, product.product, tuple(uses), subject=where)
+    yield from with_alike(KIND, site, offer, lit[0].kelvin)
 
 
 def _lamp(site: Site, piece: Piece, product: Product, bulb: Product | None) -> Light:
