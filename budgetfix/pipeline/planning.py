@@ -24,7 +24,9 @@ from budgetfix.remedies.candidate import Candidate
 ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
 BESIDE = 0.5
-"""Share of the seconds that the other plans, the curve and the reasons may take after the best one."""
+"""Share of the seconds that the two other plans may take after the best one."""
+CURVE_SECONDS = 20.0
+"""For what more or less money would buy; marks that are not reached by then are left out."""
 
 
 @dataclass(frozen=True)
@@ -100,7 +102,7 @@ def _around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, wish: Wi
     until = wish.clock() + wish.seconds * BESIDE
     cheaper = recommended(chooser, answer, max(0.0, until - wish.clock()))
     nothing = free(chooser, max(0.0, until - wish.clock()))
-    more = more_plans(chooser, answer, until)
+    more = more_plans(chooser, answer, min(until, wish.clock() + CURVE_SECONDS))
     worth = Worth(chooser.base, offer.framed)
     cannot = impossible(offer.framed.problem)
     out = left_out(job.brief, job.catalog, offer.framed, answer.plan, worth, cannot, offer.never)
