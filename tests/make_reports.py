@@ -1,4 +1,4 @@
-"""Writes `reports/renter/`: what the tool says and hands over for the renter's demo. Run by `make reports`.
+"""Writes the renter's workbooks anew, then `reports/renter/`: what the tool says and hands over. Run by `make reports`.
 
 The gate compares what stands there with a fresh run.
 """
@@ -39,5 +39,9 @@ def make(target: Path) -> None:
 
 
 if __name__ == "__main__":
+    from tests.pipeline.test_demo_books import RENTER, books
+
+    for book, data in books().items():
+        (RENTER / book).write_bytes(data)
     make(REPORTS)
     print(f"Wrote {', '.join(sorted(path.name for path in REPORTS.iterdir()))} to reports/renter")

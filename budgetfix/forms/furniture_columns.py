@@ -45,5 +45,6 @@ FURNITURE = (
     Column("hangs", "Hangs", "off the floor?", "yes-no", wide=7),
     Column("surface", "Surface", "no = takes no cup", "yes-no", wide=8),
     Column("things", "Things", "how many on it", "count", wide=8),
+    Column("cables", "Cables", "longest loop in view", "length", wide=8),
     ROOM,
 )  # fmt: skip

@@ -71,5 +71,6 @@ PICTURES = (
     Column("fixing", "Held by", "choose", "choice", choices=FIXINGS, wide=10),
     Column("feet", "Feet", "a screen's, outer edges", "length", positive=True, wide=12),
     Column("personal", "Personal", "family photograph, name?", "yes-no", wide=12),
+    Column("cables", "Cables", "longest loop below a screen", "length", wide=12),
     ROOM,
 )

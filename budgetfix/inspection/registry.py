@@ -21,6 +21,7 @@ from budgetfix.inspection.rules import (
     bed_side_tight,
     bedroom_light_not_at_bed,
     cable_across_route,
+    cables_on_show,
     camera_sees_back,
     chairs_boxed_in,
     console_flank_flat,
@@ -92,6 +93,7 @@ SCREEN: tuple[Rule, ...] = (
     console_flank_flat.RULE,
     screen_feet_overhang.RULE,
     screen_loose.RULE,
+    cables_on_show.RULE,
 )
 WINDOWS: tuple[Rule, ...] = (
     rod_hung_low.RULE,

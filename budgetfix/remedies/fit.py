@@ -45,7 +45,9 @@ def _free_id(id: str, taken: Container[str]) -> str:
 def _own(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding]) -> Iterable[Candidate]:
     judged = {judge.rule.slug: judge for judge in judges(RULES, brief)}
     for finding in sorted(findings, key=lambda one: (one.room, one.rule, one.subject)):
-        site = Site(survey, finding.room, finding.subject, catalog, brief, finding, judged.get(finding.rule))
+        site = Site(
+            survey, finding.room, finding.subject, catalog, brief, finding, judged.get(finding.rule), judges=judged
+        )
         for kind in KINDS:
             if finding.rule in kind.targets:
                 yield from kind.fit(site)

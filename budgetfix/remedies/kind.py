@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
@@ -44,6 +44,8 @@ class Site:
     """Only these products may be used (a user's remedy names them); None = all."""
     fixed: tuple[tuple[str, Value], ...] = ()
     """Fields of the subject that a user's remedy has set: the rest is sized to them."""
+    judges: Mapping[str, Judge] = field(default_factory=dict)
+    """All rules that are on, by slug: a kind that answers several is ranked by all of them."""
 
     @property
     def metric(self) -> bool:
@@ -77,6 +79,19 @@ class Site:
         look = Look(self.survey.changed(changes), self.room, lifted)
         again = judge_one(self.judge, look, self.finding.subject, self.brief)
         return Fraction(0) if again is None else again.severity
+
+    def left(self, changes: Iterable[Change], rules: Iterable[str], subject: str) -> Fraction:
+        """What the changes leave of all these rules on the site's subject or on `subject`: weights times severities."""
+        from budgetfix.inspection.inspect import judge_one
+
+        if self.finding is None:
+            return Fraction(0)
+        look, total = Look(self.survey.changed(changes), self.room), Fraction(0)
+        for judge in (self.judges[slug] for slug in rules if slug in self.judges):
+            for name in dict.fromkeys((self.subject, subject)):
+                again = judge_one(judge, look, name, self.brief)
+                total += 0 if again is None else again.severity * judge.weight
+        return total
 
     def mm(self, inches: float, metric_mm: float) -> float:
         """A figure in inches or its metric twin, as the survey's unit goes."""
@@ -207,18 +222,32 @@ def _subject(site: Site, offer: Offer) -> str:
 
 
 def best(kind: Kind, site: Site, offers: Iterable[Offer], most: int = MOST) -> tuple[Candidate, ...]:
-    """The offers that leave least of the finding, the cheaper first, at most `most`; as candidates.
+    """The offers that leave least of what the kind answers, the cheaper first, at most `most`; as candidates.
 
-    Of offers that change the room in the same way only the cheapest stays.
+    An offer goes if another one for the same thing leaves no more, costs no more, takes no more people or holes and
+    comes no later.
     """
+    judged = [(_burdens(kind, site, offer), offer) for offer in offers]
+    judged.sort(key=lambda one: (one[0], one[1].subject, one[1].variant))
+    kept: list[tuple[tuple[Fraction, ...], Offer]] = []
+    for burdens, offer in judged:
+        rivals = [other for other, rival in kept if rival.subject == offer.subject]
+        if not any(all(mine <= its for mine, its in zip(other, burdens, strict=True)) for other in rivals):
+            kept.append((burdens, offer))
+    return tuple(candidate(kind, site, offer) for _, offer in kept[:most])
 
-    def rank(offer: Offer) -> tuple[Fraction, int, str, str]:
-        return (site.severity(offer.changes), goods_minor(site, offer.uses), offer.subject, offer.variant)
 
-    ranked: dict[tuple[Change, ...], Offer] = {}
-    for offer in sorted(offers, key=rank):
-        ranked.setdefault(offer.changes, offer)
-    return tuple(candidate(kind, site, offer) for offer in list(ranked.values())[:most])
+def _burdens(kind: Kind, site: Site, offer: Offer) -> tuple[Fraction, ...]:
+    """What an offer leaves of all that the kind answers, and of the finding; money, people, holes, days to wait."""
+    sold = [site.catalog.product(product) for product, _ in offer.uses]
+    return (
+        site.left(offer.changes, kind.targets, offer.subject or site.subject),
+        site.severity(offer.changes),
+        Fraction(goods_minor(site, offer.uses)),
+        Fraction(offer.people or kind.people),
+        Fraction(kind.holes if offer.holes is None else offer.holes),
+        Fraction(max((product.lead_days for product in sold), default=0)),
+    )
 
 
 def goods_minor(site: Site, uses: Iterable[tuple[str, Fraction]]) -> int:

@@ -115,6 +115,8 @@ class Piece(OnWall):
     """Something can be put down on it (keys, a cup)."""
     things: int = 0
     """How many things stand on it, if counted."""
+    cables: float = 0.0
+    """The longest loop of cable in view below it (a desk); 0 = none."""
 
 
 class Hung(OnWall):
@@ -136,6 +138,8 @@ class Hung(OnWall):
     feet: float | None = None
     """Outside width of a screen's feet."""
     personal: bool = False
+    cables: float = 0.0
+    """The longest loop of cable in view below a screen; 0 = none."""
 
 
 class Rug(OnWall):

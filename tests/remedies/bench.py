@@ -31,7 +31,7 @@ def site(survey: Survey, rule: str, subject: str, *products: Product) -> Site:
     judge = JUDGES[rule]
     block = Block("r", rule, (judge,))
     finding = next(one for one in look_at(block, survey, BRIEF).findings if one.subject == subject and one.fault)
-    return Site(survey, "r", subject, Catalog(products=products), BRIEF, finding, judge)
+    return Site(survey, "r", subject, Catalog(products=products), BRIEF, finding, judge, judges=JUDGES)
 
 
 def fitted(kind: Kind, survey: Survey, rule: str, subject: str, *products: Product) -> tuple[Candidate, ...]:
