@@ -100,10 +100,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
         raise SystemExit(say.STOPPED)
 
 
-_TOUCHED = (
-    "{} holds ticks or figures of yours, and is not written over.\n"
-    "Move it out of the folder to plan anew; `budgetfix replan` will read it back once it is built."
-)
+_TOUCHED = "{} holds ticks or figures of yours, and is not written over.\nMove it out of the folder, then plan anew."
 
 
 def no_plan(found: NoPlan) -> str:

@@ -75,8 +75,11 @@ def _steps(book: PlanBook) -> list[str]:
         lines.append(_step(book, number, task))
     minutes = sum(task.minutes * task.people for task in book.tasks)
     lines.append(_row("", "", "", f"{minutes:,}", _money(book, book.spent_minor), ""))
-    if any(task.cares or task.people > 1 for task in book.tasks):
-        lines.append(f"      {CARE} take care: read Mind in the task list   2 two people, minutes each")
+    marks = [f"{CARE} take care: read Mind in the task list"] if any(task.cares for task in book.tasks) else []
+    marks += ["2 two people, minutes each"] if any(task.people > 1 for task in book.tasks) else []
+    lines += [f"      {'   '.join(marks)}"] if marks else []
+    if any(task.worth for task in book.tasks):
+        lines.append("      worth: points that would come back without it, hazards counted in")
     return lines
 
 
@@ -98,7 +101,9 @@ def _buy(book: PlanBook) -> list[str]:
         return ["BUY   nothing: everything in this plan is free."]
     sums: dict[str, int] = {}
     for line in book.money:
-        place = line.shop_name or {"tool": "tools", "hire": "hire"}.get(line.kind, "other")
+        place = line.shop_name or {"tool": "tools", "hire": "hire", "remedy": "the remedies themselves"}.get(
+            line.kind, "other"
+        )
         sums[place] = sums.get(place, 0) + line.line_minor
     parts = [f"{place} {write_money(total, book.currency)}" for place, total in sorted(sums.items())]
     spent = write_money(book.spent_minor, book.currency)
@@ -133,6 +138,8 @@ def _proof(book: PlanBook) -> list[str]:
 def _again(book: PlanBook) -> list[str]:
     new = [row for row in book.faults if row.state == "new"]
     words = "nothing new" if not new else "new: " + ", ".join(f"{row.title} ({row.subject})" for row in new)
+    worse = [f"{row.title} ({row.subject})" for row in book.faults if row.state == "worse"]
+    words += f"; worse: {', '.join(worse)}" if worse else "; nothing worse" if not new else ""
     measured = any(not row.listed for row in book.faults)
     return wrapped(f"      The changed room was inspected again: {words}.", 6) if measured else []
 
@@ -163,4 +170,5 @@ def _more(book: PlanBook) -> list[str]:
     if row.hazards_after < book.hazards_after:
         words += f", {book.hazards_after - row.hazards_after} hazards fewer"
     with_ = f" (with {', '.join(row.with_)})" if row.with_ else ""
-    return wrapped(f"MORE  for {write_money(row.spent_minor, book.currency)}: {words}{with_}.", 6)
+    held = ", what is held back included" if row.spent_minor <= (book.budget_minor or 0) else ""
+    return wrapped(f"MORE  for {write_money(row.spent_minor, book.currency)}{held}: {words}{with_}.", 6)

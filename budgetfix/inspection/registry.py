@@ -83,7 +83,8 @@ from budgetfix.inspection.rules import (
     window_bare,
 )
 
-SCREEN: tuple[Rule, ...] = (
+RULES: tuple[Rule, ...] = (
+    # screen
     screen_off_eye_level.RULE,
     screen_too_near_or_far.RULE,
     screen_seen_sideways.RULE,
@@ -94,16 +95,14 @@ SCREEN: tuple[Rule, ...] = (
     screen_feet_overhang.RULE,
     screen_loose.RULE,
     cables_on_show.RULE,
-)
-WINDOWS: tuple[Rule, ...] = (
+    # windows
     rod_hung_low.RULE,
     rod_too_narrow.RULE,
     panels_skimpy.RULE,
     hem_off_floor.RULE,
     rods_out_of_line.RULE,
     window_bare.RULE,
-)
-PICTURES: tuple[Rule, ...] = (
+    # pictures
     wall_bare.RULE,
     art_too_small.RULE,
     art_too_wide.RULE,
@@ -118,8 +117,7 @@ PICTURES: tuple[Rule, ...] = (
     sconce_off_height.RULE,
     juts_into_route.RULE,
     heavy_over_head.RULE,
-)
-RUGS: tuple[Rule, ...] = (
+    # rugs
     floor_bare.RULE,
     rug_misses_seats.RULE,
     rug_shorter_than_sofa.RULE,
@@ -128,8 +126,7 @@ RUGS: tuple[Rule, ...] = (
     rug_slides.RULE,
     rug_catches_chairs.RULE,
     rug_under_bed.RULE,
-)
-SEATING: tuple[Rule, ...] = (
+    # seating
     table_out_of_reach.RULE,
     table_off_length.RULE,
     table_off_height.RULE,
@@ -138,8 +135,7 @@ SEATING: tuple[Rule, ...] = (
     all_against_walls.RULE,
     seats_too_far_apart.RULE,
     sofa_too_big.RULE,
-)
-FLOOR: tuple[Rule, ...] = (
+    # floor
     walkway_too_narrow.RULE,
     door_cannot_open.RULE,
     front_blocked.RULE,
@@ -147,8 +143,7 @@ FLOOR: tuple[Rule, ...] = (
     entry_no_landing.RULE,
     radiator_blocked.RULE,
     damp_gap.RULE,
-)
-LIGHT: tuple[Rule, ...] = (
+    # light
     room_dim.RULE,
     seat_dim_for_reading.RULE,
     one_light_only.RULE,
@@ -157,40 +152,24 @@ LIGHT: tuple[Rule, ...] = (
     pendant_off_height.RULE,
     pendant_off_center.RULE,
     bedroom_light_not_at_bed.RULE,
-)
-BEDROOM_AND_DINING: tuple[Rule, ...] = (
+    # bedroom and dining
     bed_side_tight.RULE,
     nightstand_off_height.RULE,
     bed_headless.RULE,
     bed_lopsided.RULE,
     chairs_boxed_in.RULE,
     table_crowded.RULE,
-)
-SAFETY: tuple[Rule, ...] = (
+    # safety
     tall_piece_loose.RULE,
     cord_in_reach.RULE,
     curtain_near_heater.RULE,
     cable_across_route.RULE,
     alarm_crowded.RULE,
     exit_blocked.RULE,
-)
-SURFACES: tuple[Rule, ...] = (
+    # surfaces
     surface_crowded.RULE,
     personal_things.RULE,
     room_purpose_unclear.RULE,
     camera_sees_back.RULE,
-)
-
-RULES: tuple[Rule, ...] = (
-    *SCREEN,
-    *WINDOWS,
-    *PICTURES,
-    *RUGS,
-    *SEATING,
-    *FLOOR,
-    *LIGHT,
-    *BEDROOM_AND_DINING,
-    *SAFETY,
-    *SURFACES,
 )
 """All rules, section by section as the trade has them."""

@@ -45,15 +45,18 @@ def _measured(before: Finding | None, after: Finding | None, unit: str) -> Fault
     was = before.severity if before is not None else Fraction(0)
     now = after.severity if after is not None else Fraction(0)
     gone = "taken away" if after is not None and after.kept else None
+    was_words = measured_words(before, unit) if before is not None else "not there"
+    now_words = gone or (measured_words(after, unit) if after is not None else "no longer asked")
+    state = state_of(was, now)
     return FaultRow(
         fault=one.id,
         rule=one.rule,
         subject=one.subject,
         title=one.title,
         room=one.room,
-        before=measured_words(before, unit) if before is not None else "not there",
+        before=was_words,
         sound=sound_words(one, unit),
-        after=gone or (measured_words(after, unit) if after is not None else "no longer asked"),
+        after=now_words,
         points_before=before.points if before is not None else 0,
         points_after=after.points if after is not None else 0,
         severity_before=float(was),
@@ -61,7 +64,7 @@ def _measured(before: Finding | None, after: Finding | None, unit: str) -> Fault
         safety=one.safety,
         certain=one.certain,
         listed=False,
-        state=state_of(was, now),
+        state="still there" if state == "better" and was_words == now_words else state,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
@@ -14,6 +15,7 @@ from budgetfix.outcome.tasks import alone_minor
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
 
+NO_ROOM = "no room left in the hours or limits without giving up more"
 REASONS = {
     "step-too-long": "a step is longer than every session",
     "too-late": "it would be done too late",
@@ -33,16 +35,21 @@ def left_out(
     worth: Worth,
     impossible: Mapping[str, str],
     never: tuple[Candidate, ...],
+    blocked: tuple[tuple[Candidate, str], ...] = (),
+    *,
+    proven: bool = True,
 ) -> tuple[LeftOutRow, ...]:
     """All candidates that are not chosen, what would add most first; then what may never be."""
     rows = []
     for id, candidate in framed.candidates.items():
         if id not in plan.chosen:
-            rows.append(_row(brief, catalog, framed, plan, worth, candidate, impossible.get(id)))
+            row = _row(brief, catalog, framed, plan, worth, candidate, impossible.get(id))
+            rows.append(row if proven or row.why != NO_ROOM else replace(row, why="not looked at in the time"))
     rows += [
         LeftOutRow(one.id, one.name, alone_minor(one, catalog), _minutes(one), None, "the brief says never")
         for one in sorted(never, key=lambda one: one.id)
     ]
+    rows += [LeftOutRow(one.id, one.name, alone_minor(one, catalog), _minutes(one), None, why) for one, why in blocked]
     return tuple(sorted(rows, key=lambda row: (-(row.would_add or 0), row.id)))
 
 
@@ -109,4 +116,4 @@ def _why(framed: Framed, rivals: tuple[str, ...], gain: int, short: str, candida
         return "adds nothing beside what is chosen"
     if short:
         return f"{short} more money is needed"
-    return "no room left in the hours or limits without giving up more"
+    return NO_ROOM

@@ -140,7 +140,9 @@ def _line(
             line.unit_price_minor,
             line.line_minor,
             label=product.label,
-            accepts="; ".join(dict.fromkeys(one.accepts for one in buyers if one.accepts)),
+            accepts="; ".join(
+                dict.fromkeys(one.accepts for one in buyers if one.accepts and one.accepts_of == line.id)
+            ),
             tasks=tuple(one.name for one in buyers),
             lead_days=product.lead_days,
             example=product.example,

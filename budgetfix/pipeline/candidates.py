@@ -10,6 +10,7 @@ from budgetfix.inspection.finding import Finding
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes
 from budgetfix.remedies.fit import candidates
+from budgetfix.room.overlaps import overlaps
 from budgetfix.room.survey import Survey
 
 
@@ -19,6 +20,8 @@ class Offered:
 
     framed: Framed
     never: tuple[Candidate, ...]
+    blocked: tuple[tuple[Candidate, str], ...] = ()
+    """The user's own that would put two things on one spot, and which."""
 
 
 def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None = None) -> Offered:
@@ -29,6 +32,9 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
     fitted = candidates(base.survey, base.catalog, base.brief, faults)
     ids = {one.id for one in fitted}
+    blocked = _blocked(base.survey, fitted)
+    stuck = {one.id for one, _ in blocked}
+    fitted = tuple(one for one in fitted if one.id not in stuck)
     everything = (*fitted, *(one for one in more if one.id not in ids))
     effects, memories = alone(base, everything)
     for tree in known.trees if known is not None else ():
@@ -37,7 +43,23 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None
     kept = without_crumbs(without_shadows(everything, effects), effects, keep)
     against = clashes(base.survey, kept) if base.survey is not None else ()
     framed = frame(base, kept, against, memories)
-    return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates))
+    return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates), blocked)
+
+
+def _blocked(survey: Survey | None, fitted: tuple[Candidate, ...]) -> tuple[tuple[Candidate, str], ...]:
+    """Remedies of the user's that by themselves put something where something else is."""
+    if survey is None:
+        return ()
+    rooms = [facts.room for facts in survey.rooms]
+    before = {pair for room in rooms for pair in overlaps(survey, room)}
+    found = []
+    for one in fitted:
+        if one.changes and not one.own:
+            after = survey.changed(one.changes)
+            fresh = sorted({pair for room in rooms for pair in overlaps(after, room)} - before)
+            if fresh:
+                found.append((one, f"there is no room for it: {fresh[0][0]} and {fresh[0][1]} would share a spot"))
+    return tuple(found)
 
 
 def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], known: Framed) -> tuple[Candidate, ...]:

@@ -55,7 +55,7 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
 
 def _know_musts(job: Job, offer: Offered) -> None:
     """Errors: FilesRefused for a must that names nothing here; what the brief also forbids is left to the chooser."""
-    known = {*offer.framed.candidates, *(one.id for one in offer.never)}
+    known = {*offer.framed.candidates, *(one.id for one in offer.never), *(one.id for one, _ in offer.blocked)}
     known |= {one.pick_one for one in (*offer.framed.candidates.values(), *offer.never) if one.pick_one}
     unknown = [name for name in job.brief.must if name not in known]
     if unknown:
@@ -105,7 +105,17 @@ def _around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, wish: Wi
     more = more_plans(chooser, answer, min(until, wish.clock() + CURVE_SECONDS))
     worth = Worth(chooser.base, offer.framed)
     cannot = impossible(offer.framed.problem)
-    out = left_out(job.brief, job.catalog, offer.framed, answer.plan, worth, cannot, offer.never)
+    out = left_out(
+        job.brief,
+        job.catalog,
+        offer.framed,
+        answer.plan,
+        worth,
+        cannot,
+        offer.never,
+        offer.blocked,
+        proven=answer.proven,
+    )
     return Around(
         title(job), room_words(job.survey), wish.seconds, cheaper, nothing, more, out, _notes(job, offer, answer)
     )

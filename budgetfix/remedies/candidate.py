@@ -56,5 +56,6 @@ class Candidate:
     cares: tuple[str, ...] = ()
     done_when: str = ""
     accepts: str = ""
-    """The range of sizes that would do as well, in words."""
+    """The range of sizes that would do as well, in words; of the product `accepts_of`."""
+    accepts_of: str = ""
     own: bool = False

@@ -15,6 +15,7 @@ CARES = {
     "heat": "Cloth stays away from heaters; the maker's distances and local codes come first.",
     "wire": "Anything hard-wired is for a licensed electrician.",
     "lamp": "Switch off and let lamps cool; stay within the watts that the fitting allows.",
+    "pins": "A new place for a picture is a new pin hole, or strips on sound paint: your lease decides.",
     "strips": "Strips hold on sound paint only; read what they carry, press and wait as the pack says.",
 }
 OLD_PAINT = "Paint from before 1978 may hold lead: no sanding, no dry scraping; local codes come first."

@@ -13,7 +13,7 @@ from budgetfix.inspection.judging import judges
 from budgetfix.inspection.registry import RULES
 from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.cares import cares_for
-from budgetfix.remedies.kind import Kind, Site, work_of
+from budgetfix.remedies.kind import Kind, Site
 from budgetfix.remedies.registry import KINDS
 from budgetfix.remedies.telling import told
 from budgetfix.room.items import ITEM_OF, Item, Table
@@ -87,7 +87,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
 def _work(remedy: Remedy, kind: Kind | None, places: str) -> tuple[Work, ...]:
     phase = remedy.phase if remedy.phase is not None else (kind.phase if kind is not None else OWN_PHASE)
     if not remedy.steps:
-        return () if kind is None or remedy.answers else (work_of(kind, places or remedy.name, people=remedy.people),)
+        return ()
     return tuple(
         Work(
             step.text or places or remedy.name,

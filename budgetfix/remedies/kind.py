@@ -203,14 +203,21 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
         work=(
             work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people, offer.minutes),
         ),
-        spends=(("holes", Fraction(holes)),) if holes else (),
+        spends=_spends(holes, hazards, offer),
         targets=kind.targets,
         hazards=hazards,
         cares=cares_for(hazards, site.survey.household),
         done_when=offer.done_when or kind.done_when,
         accepts=offer.accepts,
+        accepts_of=offer.uses[0][0] if offer.uses else "",
         own=True,
     )
+
+
+def _spends(holes: int, hazards: tuple[str, ...], offer: Offer) -> tuple[tuple[str, Fraction], ...]:
+    """New plug holes, and one pin for each frame that hangs at a new place."""
+    pins = sum(change.table == "pictures" for change in offer.changes) if "pins" in hazards else 0
+    return tuple((name, Fraction(amount)) for name, amount in (("holes", holes), ("pins", pins)) if amount)
 
 
 def _subject(site: Site, offer: Offer) -> str:

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from budgetfix.catalog.models import Product
 from budgetfix.remedies.kind import Site
 from budgetfix.remedies.moves import inside
 from budgetfix.room.items import SEATS, Piece, Rug
 from budgetfix.room.places import footprint
 from budgetfix.room.seating import front_middle, group, look_direction, main_seat
 
+UNDER_SHARE = 0.85
+"""How much of a rug's sides a pad reaches under."""
 UNDER_IN, UNDER_MM = 8.0, 200.0
 """How far a rug goes under the front of the main seat: a little more than the 6 in (150 mm) that are asked."""
 
@@ -87,6 +90,14 @@ def _shifts(site: Site, main: Piece, other: Piece, wide: float) -> list[float]:
         return []
     most = max(0.0, wide / 2 - main.width / 2 + 50.0)
     return [min(need, most) * (1 if far > 0 else -1)]
+
+
+def reaches(pad: Product, rug: Rug) -> bool:
+    """True where a pad lies under nearly all of a rug: 85 % of both sides or more; a larger one is cut to size."""
+    if pad.width is None or pad.depth is None:
+        return False
+    long, short = max(rug.width, rug.depth), min(rug.width, rug.depth)
+    return max(pad.width, pad.depth) >= UNDER_SHARE * long and min(pad.width, pad.depth) >= UNDER_SHARE * short
 
 
 def rug_fields(rug: Rug) -> dict[str, str | float]:

@@ -11,7 +11,7 @@ from budgetfix.base.twin import Twin
 from budgetfix.room.items import Hung
 
 JOINED = Twin(4)
-ART = ("picture", "mirror", "clock")
+ART = ("picture", "mirror")
 
 
 @dataclass(frozen=True, slots=True)

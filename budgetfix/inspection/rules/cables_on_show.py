@@ -21,8 +21,8 @@ DESKS = ("desk",)
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
-    shown = (*look.hung(whats=("screen",)), *look.pieces(whats=DESKS))
-    return tuple(one.name for one in shown if one.cables > 0)
+    screens = [one.name for one in look.hung(whats=("screen",)) if one.cables > 0]
+    return (*screens, *(one.name for one in look.pieces(whats=DESKS) if one.cables > 0))
 
 
 def _measure(look: Look, subject: str) -> Measured | None:

@@ -33,7 +33,7 @@ def _floor_share(look: Look, own: set[str]) -> float:
     pieces = [piece for piece in look.pieces() if piece.wall in look.lines and not piece.hangs]
     areas = {piece.name: footprint(piece, look.lines).area for piece in pieces}
     free = look.outline.area - sum(area for name, area in sorted(areas.items()) if name not in own)
-    return sum(areas[name] for name in sorted(own)) / free if free > 0 else 1.0
+    return sum(areas.get(name, 0.0) for name in sorted(own)) / free if free > 0 else 1.0
 
 
 def _measure(look: Look, subject: str) -> Measured | None:

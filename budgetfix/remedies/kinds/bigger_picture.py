@@ -95,5 +95,6 @@ KIND = Kind(
     _fit,
     bought=True,
     whats=("picture", "hooks"),
+    hazards=("pins",),
     done_when="it is about two thirds of the piece and a hand above it",
 )

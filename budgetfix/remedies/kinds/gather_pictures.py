@@ -44,6 +44,9 @@ KIND = Kind(
     (60, 100, 160),
     11,
     _fit,
-    hazards=("strips",),
-    done_when="the group is about two thirds of the piece, gaps even, middles level",
+    hazards=(
+        "pins",
+        "strips",
+    ),
+    done_when="the frames hang as one group, gaps even, middles level",
 )

@@ -1,8 +1,9 @@
 """Buy a rug of the right size, with a pad, and lay it under the front of the main seat.
 
 Fits: a rug in the catalogue whose long side is at least as long as the seat less 24 in (610 mm), which stays in the
-room where it is laid: its middle on the seat's middle, or shifted so that it reaches another seat too. The largest
-pad that is no larger than the rug on either side goes under it. The sizes that do most are kept, the cheaper first.
+room where it is laid: its middle on the seat's middle, or shifted so that it reaches another seat too. The cheapest
+pad that reaches under 85 % of both its sides goes under it, a larger one cut to size. The sizes that do most are kept,
+the cheaper first.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import edges
 from budgetfix.remedies.products import of_sort
-from budgetfix.remedies.rugs import best_laid, rug_fields, seat_of
+from budgetfix.remedies.rugs import best_laid, reaches, rug_fields, seat_of
 from budgetfix.room.items import Rug
 from budgetfix.room.survey import Change
 
@@ -75,18 +76,8 @@ def _offer(site: Site, product: Product, there: Rug | None, laid: Rug, number: i
 
 
 def pad_for(site: Site, rug: Rug) -> Product | None:
-    """The largest pad that is smaller than the rug on both sides; None where there is none."""
-    long, short = max(rug.width, rug.depth), min(rug.width, rug.depth)
-    fits = [
-        pad
-        for pad in of_sort(site, "pad")
-        if pad.width is not None
-        and pad.depth is not None
-        and max(pad.width, pad.depth) <= long + 0.1
-        and min(pad.width, pad.depth) <= short + 0.1
-        and max(pad.width, pad.depth) >= 0.7 * long
-        and min(pad.width, pad.depth) >= 0.6 * short
-    ]
+    """The cheapest pad that reaches under nearly all of the rug; None where there is none."""
+    fits = [pad for pad in of_sort(site, "pad") if reaches(pad, rug)]
     return min(fits, key=lambda pad: (pad.price_minor, pad.product), default=None)
 
 

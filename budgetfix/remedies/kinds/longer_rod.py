@@ -103,7 +103,7 @@ def _new_panels(site: Site, at: Window, rods: tuple[Product, ...]) -> Iterator[O
                 uses.append((tape.product, Fraction(1)))
                 hem = CLEAR_MM
             two = "two of " if pairs == 2 else ""
-            name = f"{called(rod)}, higher, with {two}{called(panels)}"
+            name = f"{called(rod)}, higher, with {two}{called(panels)} ({at.window.name})"
             hung = Hung(rod, start, width, height)
             yield _offer(site, at, hung, _fields(hung, panels, pairs, hem), name, panels.product, tuple(uses))
             break

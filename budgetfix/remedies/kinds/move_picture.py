@@ -46,5 +46,6 @@ KIND = Kind(
     (10, 20, 35),
     11,
     _fit,
+    hazards=("pins",),
     done_when="something hangs a hand above the piece",
 )

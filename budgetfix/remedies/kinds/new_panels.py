@@ -61,7 +61,9 @@ def _offers(site: Site, at: Window) -> Iterator[Offer]:
         )
         two = "Two of " if count == 4 else ""
         text = f"Hang the panels at the {at.window.name}, steam them, then set the hem {site.words(up)} above the floor"
-        yield Offer(f"{two}{called(panels)} on the old rod", (change,), text, panels.product, tuple(uses))
+        yield Offer(
+            f"{two}{called(panels)} on the old rod ({at.window.name})", (change,), text, panels.product, tuple(uses)
+        )
 
 
 KIND = Kind(

@@ -35,5 +35,5 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 KIND = Kind(
     "rehang-picture", "Rehang pictures at the right height and place",
     ("art-off-height", "art-off-center", "art-crowds-curtains"), (10, 20, 35), 11, _fit,
-    done_when="the lower edge is a hand above the piece, and the middle over its middle",
+    hazards=("pins",), done_when="the lower edge is a hand above the piece, and the middle over its middle",
 )  # fmt: skip

@@ -35,5 +35,6 @@ KIND = Kind(
     (5, 15, 20),
     11,
     _fit,
+    hazards=("pins",),
     done_when="a level on top of two neighbours shows no slope",
 )

@@ -30,5 +30,5 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 KIND = Kind(
     "respace-pictures", "Even out the gaps of a row of pictures",
     ("art-gaps-uneven", "art-gaps-wide", "art-out-of-level", "art-off-height"), (35, 60, 90), 11, _fit,
-    done_when="all gaps are the same and a level shows no slope",
+    hazards=("pins",), done_when="all gaps are the same and a level shows no slope",
 )  # fmt: skip

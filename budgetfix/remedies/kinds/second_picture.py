@@ -94,5 +94,6 @@ KIND = Kind(
     _fit,
     bought=True,
     whats=("picture", "hooks"),
+    hazards=("pins",),
     done_when="the group is about two thirds of the piece, gaps even, middles level",
 )
