@@ -47,6 +47,7 @@ step  what to do                                            min     cost  worth
    7  Put brighter bulbs in both lamps                        5    12.00    124
                                                             260   141.72
       ! take care: read Mind in the task list   2 two people, minutes each
+      worth: points that would come back without it, hazards counted in
 
 BUY   Harrow Tools 65.82, Mill Lane Home 61.90, hire 14.00: 141.72 in all, 8.28
       left

@@ -11,12 +11,14 @@ from budgetfix.brief.models import BandChange, Brief
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.inspect import look_again, look_at
 from budgetfix.inspection.judging import Block, blocks, judges
-from budgetfix.inspection.registry import PICTURES, RULES, SCREEN, WINDOWS
+from budgetfix.inspection.registry import RULES
 from budgetfix.room.survey import Survey
 from tests.inspection.rooms import seen
 from tests.inspection.wall_rooms import couple_walls, renter_walls, stager_walls
 
-WALLS = (*SCREEN, *WINDOWS, *PICTURES)
+FAMILIES = ("screen", "window dressing", "picture group")
+SAFE_ON_WALLS = ("screen-feet-overhang", "screen-loose", "juts-into-route", "heavy-over-head")
+WALLS = tuple(rule for rule in RULES if rule.family in FAMILIES or rule.slug in SAFE_ON_WALLS)
 INCH = 25.4
 
 

@@ -45,11 +45,12 @@ def desk() -> Survey:
 
 
 def test_a_picture_is_rehung_a_hand_above_the_sofa() -> None:
-    """Lower edge 180 mm above the back (980 above the floor), and no ladder below 2 m."""
+    """Lower edge 180 mm above the back (980 above the floor), a new pin hole, and no ladder below 2 m."""
     (one,) = fitted(rehang_picture.KIND, high(), "art-off-height", "picture")
     assert fields(one, "picture") == {"bottom": 980.0, "from_left": 2100.0}
     assert left(high(), one, "art-off-height", "picture") == 0
-    assert one.hazards == ()
+    assert one.hazards == ("pins",)
+    assert dict(one.spends) == {"pins": 1}
     assert "lower edge 980 mm above the floor" in one.work[0].text
 
 
@@ -75,7 +76,7 @@ def test_what_hangs_above_two_metres_takes_a_ladder() -> None:
     change = rehang_picture.KIND.fit(here)[0].changes
     assert ladder(here, change) == ()
     tall = site(altered(survey, "picture", height=1200.0), "art-off-height", "picture")
-    assert rehang_picture.KIND.fit(tall)[0].hazards == ("ladder",)
+    assert rehang_picture.KIND.fit(tall)[0].hazards == ("pins", "ladder")
 
 
 def test_a_row_is_brought_to_one_line() -> None:

@@ -55,13 +55,15 @@ def test_a_rug_of_the_right_size_is_laid_with_the_pad_that_fits() -> None:
     assert not any("tiny" in uses(one) for one in offers), "140 cm along a sofa of 210 cm is a bath mat"
 
 
-def test_a_pad_larger_than_the_rug_is_not_used() -> None:
-    """A pad that would stick out on one side stays in the shop, and the rug counts as laid without."""
+def test_a_pad_is_cut_to_size_but_never_pieced() -> None:
+    """A pad that sticks out is cut; one that reaches under too little stays in the shop, and the rug lies without."""
     wide = product("wide", "pad", width=2400.0, depth=1500.0)
     offers = fitted(lay_rug.KIND, renter(), "rug-misses-seats", "rug", SMALL, wide)
     assert offers
-    assert all(uses(one) == {"small": 1} for one in offers)
-    assert all(fields(one, "rug")["pad"] is False for one in offers)
+    assert all(uses(one) == {"small": 1, "wide": 1} and one.accepts_of == "small" for one in offers)
+    short = product("short", "pad", width=1600.0, depth=1100.0)
+    bare = fitted(lay_rug.KIND, renter(), "rug-misses-seats", "rug", SMALL, short)
+    assert all(fields(one, "rug")["pad"] is False for one in bare)
 
 
 @pytest.mark.parametrize("built", [renter, stager_living, couple_living])
@@ -81,10 +83,10 @@ def test_a_rug_that_would_leave_the_room_is_not_laid() -> None:
 
 
 def test_a_pad_keeps_the_rug_from_sliding() -> None:
-    """The pad is smaller than the rug on both sides; no hole is made."""
+    """Of two pads at one price the first by name; no hole is made."""
     survey = renter()
     pad = product("p", "pad", width=1600.0, depth=1100.0)
-    (one,) = fitted(rug_pad.KIND, survey, "rug-slides", "rug", pad, product("big", "pad", width=2200.0, depth=1500.0))
+    (one,) = fitted(rug_pad.KIND, survey, "rug-slides", "rug", pad, product("q", "pad", width=2200.0, depth=1500.0))
     assert uses(one) == {"p": 1}
     assert holes(one) == 0
     assert left(survey, one, "rug-slides", "rug") == 0

@@ -51,9 +51,10 @@ def test_a_name_holds_frames_together_that_hang_far_apart() -> None:
 
 
 def test_screens_and_shelves_are_no_pictures() -> None:
-    """A screen between two frames joins nothing; mirrors and clocks do."""
+    """A screen between two frames joins nothing, nor does a clock; a mirror does."""
     assert groups(frame("a", 1000.0), frame("tv", 1350.0, what="screen")) == {"a": ["a"]}
-    assert groups(frame("a", 1000.0), frame("clock", 1350.0, what="clock")) == {"a": ["a", "clock"]}
+    assert groups(frame("a", 1000.0), frame("clock", 1350.0, what="clock")) == {"a": ["a"]}
+    assert groups(frame("a", 1000.0), frame("glass", 1350.0, what="mirror")) == {"a": ["a", "glass"]}
 
 
 def test_the_outline_of_a_group() -> None:
