@@ -100,7 +100,10 @@ def run_plan(folder: Path, words: PlanWords) -> None:
         raise SystemExit(say.STOPPED)
 
 
-_TOUCHED = "{} holds ticks or figures of yours, and is not written over.\nMove it out of the folder to plan anew. (`budgetfix replan`, which will read it back, is not built yet.)"
+_TOUCHED = (
+    "{} holds ticks or figures of yours, and is not written over.\n"
+    "Move it out of the folder to plan anew. (`budgetfix replan`, which will read it back, is not built yet.)"
+)
 
 
 def no_plan(found: NoPlan) -> str:

@@ -71,6 +71,7 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
     units = {rule.slug: rule.unit for rule in RULES}
     typed = folder / "brief.yaml"
     row = brief_row(typed if typed.is_file() else None, file.brief_fields if file is not None else {}, over, problems)
+    notes += _overridden(file, row)
     noted: list[FileProblem] = []
     brief = read_brief(row, noted, today, unit, units)
     survey = file.survey if file is not None else None
@@ -79,13 +80,29 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
     if catalog.currency is not None and not Record(row, []).has("currency"):
         noted.clear()
         brief = read_brief(_with_currency(row, catalog.currency), noted, today, unit, units)
-    elif path is not None and catalog.currency is not None and catalog.currency != brief.currency:
+    elif path is not None and catalog.currency not in (None, brief.currency) and _sound(typed.name, problems):
         wanted = f"one currency: the brief says {brief.currency}"
         problems.append(FileProblem(Place(path.name), catalog.currency, wanted))
     check_names(row, brief, Known(catalog, listed, survey, kinds, whole=not problems), noted)
     found = tuple(sorted({*problems, *noted}))
     books = [folder / "survey.xlsx", *([path] if path is not None else [])]
     return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, _marked(books, found))
+
+
+def _sound(name: str, problems: list[FileProblem]) -> bool:
+    """True where nothing was wrong with a file: what it says can be held against another."""
+    return not any(problem.place.file == name for problem in problems)
+
+
+def _overridden(file: SurveyFile | None, row: RawRow) -> list[str]:
+    """Wishes of the survey's first sheet that brief.yaml or the command line say otherwise."""
+    fields = file.brief_fields if file is not None else {}
+    told = []
+    for field, (value, place) in sorted(fields.items()):
+        cell = row.cells.get(field)
+        if cell is not None and cell.place != place and str(cell.value) != str(value):
+            told.append(f"The survey says {field} {value}; {cell.place.file} says otherwise and counts.")
+    return told
 
 
 def _survey(folder: Path, problems: list[FileProblem], notes: list[str]) -> SurveyFile | None:
