@@ -178,7 +178,10 @@ def run_rules(slug: str | None, kinds: bool, json: bool) -> None:
     from budgetfix.pipeline.manual import kinds_text, page_of, rules_objects, rules_text
 
     if json:
-        say.obj(rules_objects(slug))
+        found = rules_objects(slug)
+        if slug is not None and not found:
+            say.stop(say.MISUSE, [f"There is no rule {slug}. `budgetfix rules` lists them."])
+        say.obj(found)
         return
     if slug is not None:
         page = page_of(slug)

@@ -14,13 +14,19 @@ CARE, NAME = "!", 44
 def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -> str:
     """Verdict, steps by session, what to buy, what was left out, the proof, what more would do."""
     lines = _verdict(book)
-    lines += _steps(book) if book.tasks else ["", "The best plan is to do nothing: no candidate fits and helps."]
+    lines += _steps(book) if book.tasks else ["", _nothing(book)]
     lines += ["", *_buy(book)] if book.tasks else []
     lines += _left_out(book)
     lines += ["", *_proof(book), *_three(book), *_more(book)]
     lines += [line for note in book.notes for line in wrapped(f"NOTE  {note}", 6)]
     lines += ["", *wrapped(f"Wrote {', '.join(files)}", 2)] if files else []
     return plain("\n".join(lines), unicode)
+
+
+def _nothing(book: PlanBook) -> str:
+    if book.proven:
+        return "The best plan is to do nothing: no candidate fits and helps."
+    return "Nothing was found in the time: give it more with --seconds."
 
 
 def _money(book: PlanBook, minor: int) -> str:

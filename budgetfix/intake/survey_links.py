@@ -60,9 +60,18 @@ def _no_walls(reading: Reading) -> None:
 def _wall(reading: Reading, line: Line, name: str, walls: list[Line]) -> None:
     room = line.values.get("room")
     letters = [wall.text("wall") for wall in walls if wall.values.get("room") == room]
-    if room is None or room in reading.bad_rooms or line.text(name) in letters or (name == "faces" and not letters):
+    if room is None or line.text(name) in letters or (name == "faces" and not letters):
+        return
+    if room in reading.bad_rooms and not _letters_hold([wall for wall in walls if wall.values.get("room") == room]):
         return
     unknown(reading, line, name, "a wall of this room", letters)
+
+
+def _letters_hold(walls: list[Line]) -> bool:
+    """True where only a length could not be read: which walls there are is still known."""
+    letters = [wall.text("wall") for wall in walls]
+    unread = any(wall.broken and "length" not in wall.values for wall in walls)
+    return unread and len(letters) > 3 and len(set(letters)) == len(letters)
 
 
 def _name(reading: Reading, line: Line, name: str, tables: tuple[str, ...], names: dict[str, dict[str, str]]) -> None:
