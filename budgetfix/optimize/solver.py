@@ -19,6 +19,8 @@ Terms = tuple[tuple[int, str], ...]
 Engine = Literal["highs", "cbc"]
 GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
+FEASIBLE = 2
+"""HiGHS's word for a primal solution that holds."""
 TIGHT = 1e-9
 """Tolerance of a second try, when the first one's rounding was too coarse for large numbers."""
 
@@ -100,11 +102,10 @@ def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tig
         name: problem.add_variable(f"v{index}", one.low, one.up, pulp.LpInteger if one.whole else pulp.LpContinuous)
         for index, (name, one) in enumerate(program.variables.items())
     }
-    senses = {"<=": pulp.LpConstraintLE, ">=": pulp.LpConstraintGE, "=": pulp.LpConstraintEQ}
-    problem += _sum(pulp, columns, objective)
+    problem.setObjective(_sum(pulp, columns, objective))
     for row in program.rows:
         if row.terms:
-            problem += pulp.LpConstraint(_sum(pulp, columns, row.terms), senses[row.sense], None, row.right)
+            problem += _condition(_sum(pulp, columns, row.terms), row)
         elif not _holds(row):
             return Solved("infeasible", None, math.inf, math.inf)
     problem.solve(_solver(pulp, seconds, engine, tight))
@@ -115,7 +116,15 @@ def _sum(pulp: Any, columns: dict[str, Any], terms: Terms) -> Any:
     sums: dict[str, int] = {}
     for coefficient, name in terms:
         sums[name] = sums.get(name, 0) + coefficient
-    return pulp.LpAffineExpression([(columns[name], coefficient) for name, coefficient in sums.items() if coefficient])
+    pairs = [(columns[name], coefficient) for name, coefficient in sums.items() if coefficient]
+    made = getattr(pulp.LpAffineExpression, "from_list", pulp.LpAffineExpression)  # 4.x names what 3.3 constructs
+    return made(pairs)
+
+
+def _condition(total: Any, row: Row) -> Any:
+    if row.sense == "<=":
+        return total <= row.right
+    return total >= row.right if row.sense == ">=" else total == row.right
 
 
 def _holds(row: Row) -> bool:
@@ -130,15 +139,32 @@ def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool) -> Any:
 
 
 def _read(pulp: Any, problem: Any, columns: dict[str, Any], engine: Engine) -> Solved:
-    state = problem.sol_status
-    if state == pulp.LpSolutionInfeasible:
+    state, found = _cbc_said(pulp, problem) if engine == "cbc" else _highs_said(problem)
+    if state == "infeasible":
         return Solved("infeasible", None, math.inf, math.inf)
-    found = state in (pulp.LpSolutionOptimal, pulp.LpSolutionIntegerFeasible)
     values = {name: float(column.varValue or 0.0) for name, column in columns.items()} if found else None
     objective = float(pulp.value(problem.objective) or 0.0) if found else math.inf
-    if state == pulp.LpSolutionOptimal:
+    if state == "optimal":
         return Solved("optimal", values, objective, objective - GAP)
     return Solved("stopped", values, objective, _bound(problem) if engine == "highs" else -math.inf)
+
+
+def _highs_said(problem: Any) -> tuple[str, bool]:
+    """What HiGHS itself says, and whether it holds a solution: PuLP 3.3 and 4.x say it in different words."""
+    status = problem.solverModel.getModelStatus().name
+    found = int(problem.solverModel.getInfo().primal_solution_status) == FEASIBLE
+    if status in ("kInfeasible", "kUnboundedOrInfeasible"):
+        return "infeasible", False
+    return ("optimal" if status == "kOptimal" else "stopped"), found
+
+
+def _cbc_said(pulp: Any, problem: Any) -> tuple[str, bool]:
+    """The same of CBC, which only PuLP 3.3 ships."""
+    state = problem.sol_status
+    if state == pulp.LpSolutionInfeasible:
+        return "infeasible", False
+    found = state in (pulp.LpSolutionOptimal, pulp.LpSolutionIntegerFeasible)
+    return ("optimal" if state == pulp.LpSolutionOptimal else "stopped"), found
 
 
 def _bound(problem: Any) -> float:
