@@ -60,7 +60,7 @@ def do_csv(book: PlanBook) -> bytes:
     rows: list[tuple[Cell, ...]] = []
     for number, task in enumerate(book.tasks, start=1):
         on = dates.get(task.session or 0)
-        part = f"{task.step} of {task.steps}"
+        part = f"{task.step} of {task.steps}" if task.step else ""
         who, tools, cares = ("; ".join(words) for words in (task.who, task.tools, task.cares))
         words = map(harmless, (task.name, part, task.text, who, tools, task.done_when, cares))
         name, part, text, who, tools, done, cares = words

@@ -62,7 +62,7 @@ def _left(row: FaultRow) -> dict[str, object]:
 
 
 def _chosen(book: PlanBook, row: ChosenRow) -> dict[str, object]:
-    steps = sorted((task for task in book.tasks if task.candidate == row.id), key=lambda task: task.step)
+    steps = sorted((task for task in book.tasks if task.candidate == row.id and task.step), key=lambda task: task.step)
     return {
         "id": row.id,
         "name": row.name,

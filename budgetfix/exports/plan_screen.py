@@ -78,6 +78,8 @@ def _steps(book: PlanBook) -> list[str]:
         if task.session != current and task.session is not None:
             current = task.session
             lines.append(f"  {_session_words(sessions[current])}")
+        if not task.step and (number == 1 or book.tasks[number - 2].step):
+            lines.append("  Takes no time of its own")
         lines.append(_step(book, number, task))
     minutes = sum(task.minutes * task.people for task in book.tasks)
     lines.append(_row("", "", "", f"{minutes:,}", _money(book, book.spent_minor), ""))
@@ -97,7 +99,7 @@ def _session_words(row: SessionRow) -> str:
 def _step(book: PlanBook, number: int, task: Task) -> str:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
     marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "")
-    cost = _money(book, task.cost_minor) if task.step == 1 and not task.candidate.startswith("errand:") else ""
+    cost = _money(book, task.cost_minor) if task.step <= 1 and not task.candidate.startswith("errand:") else ""
     worth = f"{task.worth:,}" if task.worth else ""
     return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)
 

@@ -29,7 +29,10 @@ class MoneyLine:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """One step of a chosen candidate (or an errand), in working order. `session` from 1; None without hours."""
+    """One step of a chosen candidate (or an errand), in working order. `session` from 1; None without hours.
+
+    A chosen candidate that takes no time stands last, as step 0 of 0.
+    """
 
     candidate: str
     name: str

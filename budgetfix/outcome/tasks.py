@@ -25,10 +25,34 @@ def tasks(brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Map
     by_session: dict[int, list[Slot]] = defaultdict(list)
     for key in placed:
         by_session[placed[key].session or 0].append(_slot(framed, plan, key))
-    return tuple(
+    stepped = [
         _task(brief, catalog, framed, placed[key], worth)
         for session in sorted(by_session)
         for key in working_order(by_session[session])
+    ]
+    with_steps = {one.option for one in plan.placed}
+    bare = [framed.candidates[id] for id in sorted(plan.chosen) if id in framed.candidates and id not in with_steps]
+    return (*stepped, *(_without_steps(one, catalog, worth) for one in bare))
+
+
+def _without_steps(one: Candidate, catalog: Catalog, worth: Mapping[str, int]) -> Task:
+    """A chosen remedy that takes no time: last in the list, in no session, `step` 0 of 0."""
+    return Task(
+        candidate=one.id,
+        name=one.name,
+        step=0,
+        steps=0,
+        session=None,
+        text="",
+        minutes=0,
+        low=0,
+        likely=0,
+        high=0,
+        people=1,
+        cares=one.cares,
+        done_when=one.done_when,
+        worth=worth.get(one.id, 0),
+        cost_minor=alone_minor(one, catalog),
     )
 
 

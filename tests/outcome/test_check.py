@@ -97,3 +97,11 @@ def test_the_book_adds_up() -> None:
     assert before(BASE) == (0, 0, 500)
     assert book.improvement == 400
     assert [row.answers for row in book.chosen] == [("wall",), ("mess",)]
+
+
+def test_a_remedy_that_takes_no_time_is_still_on_the_list() -> None:
+    """It stands last, in no session, as step 0 of 0, with its worth and its cost."""
+    plan = replace(ANSWER.plan, placed=tuple(one for one in ANSWER.plan.placed if one.option != "sort"))
+    rows = tasks(BASE.brief, BASE.catalog, FRAMED, plan, {"sort": 100})
+    assert (rows[-1].candidate, rows[-1].session, rows[-1].step, rows[-1].steps) == ("sort", None, 0, 0)
+    assert (rows[-1].minutes, rows[-1].worth) == (0, 100)
