@@ -6,7 +6,6 @@ import unicodedata
 from datetime import date
 
 SIGNS = {"fixed": "✓", "better": "◐", "still there": "○", "worse": "▼", "new": "▲"}
-PLAIN_SIGNS = {"fixed": "+", "better": "~", "still there": "o", "worse": "v", "new": "^"}
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 

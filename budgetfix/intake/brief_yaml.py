@@ -42,15 +42,6 @@ class Over:
     catalog: str | None = None
 
 
-@dataclass(frozen=True)
-class BriefFile:
-    """A brief, read; `places` tells where each wish stands."""
-
-    brief: Brief
-    problems: tuple[FileProblem, ...]
-    row: RawRow
-
-
 def brief_row(
     path: Path | None, sheet: Mapping[str, tuple[object, Place]], over: Over, problems: list[FileProblem]
 ) -> RawRow:

@@ -32,10 +32,9 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
     fitted = candidates(base.survey, base.catalog, base.brief, faults)
     ids = {one.id for one in fitted}
-    blocked = _blocked(base.survey, fitted)
-    stuck = {one.id for one, _ in blocked}
-    fitted = tuple(one for one in fitted if one.id not in stuck)
     everything = (*fitted, *(one for one in more if one.id not in ids))
+    taken = _taken(base.survey, everything)
+    everything = tuple(one for one in everything if one.id not in taken)
     effects, memories = alone(base, everything)
     for tree in known.trees if known is not None else ():
         memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
@@ -43,23 +42,30 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None
     kept = without_crumbs(without_shadows(everything, effects), effects, keep)
     against = clashes(base.survey, kept) if base.survey is not None else ()
     framed = frame(base, kept, against, memories)
-    return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates), blocked)
+    return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates), _told(fitted, taken))
 
 
-def _blocked(survey: Survey | None, fitted: tuple[Candidate, ...]) -> tuple[tuple[Candidate, str], ...]:
-    """Remedies of the user's that by themselves put something where something else is."""
+def _told(fitted: tuple[Candidate, ...], taken: dict[str, str]) -> tuple[tuple[Candidate, str], ...]:
+    """The user's own among those that find no room; of ours nobody has heard yet."""
+    return tuple((one, taken[one.id]) for one in fitted if one.id in taken and not one.own)
+
+
+def _taken(survey: Survey | None, fitted: tuple[Candidate, ...]) -> dict[str, str]:
+    """Candidates that by themselves put something where something else is, and what: also moves that were found in
+    the changed room, where the spot was free.
+    """
     if survey is None:
-        return ()
+        return {}
     rooms = [facts.room for facts in survey.rooms]
     before = {pair for room in rooms for pair in overlaps(survey, room)}
-    found = []
+    found = {}
     for one in fitted:
-        if one.changes and not one.own:
+        if one.changes:
             after = survey.changed(one.changes)
             fresh = sorted({pair for room in rooms for pair in overlaps(after, room)} - before)
             if fresh:
-                found.append((one, f"there is no room for it: {fresh[0][0]} and {fresh[0][1]} would share a spot"))
-    return tuple(found)
+                found[one.id] = f"there is no room for it: {fresh[0][0]} and {fresh[0][1]} would share a spot"
+    return found
 
 
 def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], known: Framed) -> tuple[Candidate, ...]:
@@ -68,7 +74,7 @@ def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], know
     They are stated as places in the room, so they hold from the first survey too where their thing was not moved.
     """
     faults = tuple(finding for finding in findings if finding.fault)
-    old = {(one.changes) for one in known.candidates.values()}
+    old = {one.changes for one in known.candidates.values()}
     fresh = []
     for one in candidates(room, base.catalog, base.brief, faults):
         free = one.own and not one.uses and not one.cost_minor

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from budgetfix.catalog.models import Product
+from budgetfix.inspection.look import Look
+from budgetfix.inspection.windows import wall_beside
 from budgetfix.remedies.kind import Site
 from budgetfix.remedies.products import cheapest
 from budgetfix.room.items import Curtain, Opening
@@ -45,9 +47,9 @@ def windows_at(site: Site) -> tuple[Window, ...]:
     for window in openings:
         curtain = dressed.get(window.name)
         if curtain is not None and site.subject in (window.name, curtain.name, f"wall {window.wall}"):
-            found.append(Window(window, curtain, *_beside(site, window)))
+            found.append(Window(window, curtain, *_beside(site, window, curtain)))
         elif curtain is None and site.subject == window.name:
-            found.append(Window(window, _blank(window), *_beside(site, window), bare=True))
+            found.append(Window(window, _blank(window), *_beside(site, window, _blank(window)), bare=True))
     return tuple(found)
 
 
@@ -71,14 +73,11 @@ def dress(at: Window, fields: dict[str, Value]) -> Change:
     return Change("curtains", at.curtain.name, tuple(sorted(fields.items())))
 
 
-def _beside(site: Site, window: Opening) -> tuple[float, float]:
-    others = [one for one in site.survey.openings if one.room == site.room and one.wall == window.wall]
-    end = window.from_left + window.width
-    before = max(
-        (one.from_left + one.width for one in others if one.from_left + one.width <= window.from_left), default=0.0
-    )
-    after = min((one.from_left for one in others if one.from_left >= end), default=site.lines[window.wall].length)
-    return window.from_left - before, after - end
+def _beside(site: Site, window: Opening, curtain: Curtain) -> tuple[float, float]:
+    """Wall left and right of the frame as the rule sees it, however wide the new cloth will be."""
+    wide = moved(curtain, stack=site.lines[window.wall].length)
+    frame = (window.from_left, window.from_left + window.width)
+    return wall_beside(Look(site.survey, site.room), window, wide, frame)
 
 
 def stretch(site: Site, at: Window, panel_width: float, cloth: str, panels: int) -> tuple[float, float]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from budgetfix.catalog.models import Catalog, Remedy
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.plan_ticks import touched
 from budgetfix.pipeline.candidates import offered
@@ -14,7 +16,9 @@ from budgetfix.pipeline.manual import kinds_text, page_of, paragraphs, rules_obj
 from budgetfix.pipeline.plans import FEWER, GOOD_SHARE, MARKS
 from budgetfix.pipeline.starting import STARTERS, starter_files
 from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
+from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.registry import KINDS
+from budgetfix.room.survey import Change
 from tests.exports.sample_book import BOOK
 from tests.framing.small_jobs import measured_ground
 
@@ -61,6 +65,19 @@ def test_candidates_are_offered_from_the_survey_alone() -> None:
     kinds = {one.kind for one in framed.candidates.values()}
     assert {"rehang-picture", "slide-rug"} <= kinds
     assert all(one.cost_minor == 0 and not one.uses for one in framed.candidates.values())
+
+
+def test_a_move_onto_a_spot_that_is_taken_as_surveyed_is_not_offered() -> None:
+    """In a changed room the sofa may have gone; from the survey the bookcase would stand in it. Ours is dropped
+    without a word, the user's own is told with the reason.
+    """
+    onto = Change("furniture", "bookcase", (("wall", "B"), ("from_left", 3000.0)))
+    ours = Candidate(id="move~again", kind="move-piece", name="Move it", changes=(onto,), own=True)
+    assert "move~again" not in offered(measured_ground(), (ours,)).framed.candidates
+    remedy = Remedy(remedy="mine", name="Mine", on="bookcase", kind="move-piece", set=onto.set)
+    base = replace(measured_ground(), catalog=Catalog(remedies=(remedy,)))
+    ((told, why),) = offered(base).blocked
+    assert (told.id, why) == ("mine", "there is no room for it: bookcase and sofa would share a spot")
 
 
 def test_an_earlier_plan_is_written_over_until_somebody_ticks(tmp_path: Path) -> None:

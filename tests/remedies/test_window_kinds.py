@@ -8,11 +8,11 @@ from typing import Any
 import pytest
 
 from budgetfix.remedies.kinds import clip_rings, hem_tape, longer_rod, new_panels, rehang_rod
-from budgetfix.remedies.rods import brackets, panels_for
-from budgetfix.room.items import Curtain
+from budgetfix.remedies.rods import brackets, panels_for, windows_at
+from budgetfix.room.items import Curtain, Piece
 from budgetfix.room.survey import Survey, Wall
 from tests.inspection.rooms import couple_living, renter
-from tests.remedies.bench import added, altered, fields, fitted, holes, left, product, severity, uses, without
+from tests.remedies.bench import added, altered, fields, fitted, holes, left, product, severity, site, uses, without
 
 ROD = product("rod", "rod", width=1600.0, width_to=3000.0)
 SHORT = product("short", "rod", width=1200.0, width_to=2100.0, price_minor=800)
@@ -170,3 +170,14 @@ def test_long_cloth_lets_the_rod_go_up_for_nothing() -> None:
     assert uses(one) == {}
     assert left(survey, one, "hem-off-floor", "win") == 0
     assert left(survey, one, "rod-hung-low", "win") < severity(survey, "rod-hung-low", "win")
+
+
+def test_a_rod_stops_at_a_bookcase_beside_the_window() -> None:
+    """A bookcase 300 mm right of the renter's window: no rod that is offered reaches past it."""
+    window = renter().openings[-1]
+    end = window.from_left + window.width
+    facts = {"room": window.room, "what": "bookcase", "wall": window.wall, "from_left": end + 300.0}
+    case = Piece.model_validate({"name": "case", "width": 600.0, "depth": 300.0, "height": 2000.0, **facts})
+    survey = added(renter(), "furniture", case)
+    found = windows_at(site(survey, "rod-too-narrow", window.name))
+    assert [round(one.right) for one in found] == [300]
