@@ -8,6 +8,8 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from budgetfix.base.numbers import half_up
+
 Profile = Literal["living", "listing", "handing-back"]
 
 
@@ -48,6 +50,13 @@ class Errand(Frozen):
     people: int = 1
 
 
+class FixedCost(Frozen):
+    """Money that is spent whatever is chosen: a van, a fee."""
+
+    name: str
+    cost_minor: int
+
+
 class BandChange(Frozen):
     """A band that the brief changes, in millimetres or in the rule's own unit; `switch` turns a rule on or off."""
 
@@ -85,6 +94,18 @@ class Brief(Frozen):
     may_worsen: tuple[str, ...] = Field(default=(), strict=False)
     hazards_first: bool = True
     catalog: str | None = None
+    labour_minor_hour: int | None = None
+    """What an hour of one person costs; None: nobody is paid."""
+    fixed: tuple[FixedCost, ...] = Field(default=(), strict=False)
+
+    def labour_minor(self, person_minutes: int) -> int:
+        """The pay of so many person-minutes, half up to the minor unit."""
+        return half_up(Fraction((self.labour_minor_hour or 0) * person_minutes, 60))
+
+    @property
+    def fixed_minor(self) -> int:
+        """All fixed costs together."""
+        return sum(one.cost_minor for one in self.fixed)
 
     def held_back_minor(self) -> int:
         """The contingency in minor units, halves up; 0 without a budget."""

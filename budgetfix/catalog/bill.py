@@ -46,10 +46,13 @@ def bill(
     uses: Mapping[str, Fraction],
     bought_tools: Iterable[str],
     hired_tools: Iterable[tuple[str, int]],
+    labour: Iterable[tuple[str, int]] = (),
+    fixed: Iterable[tuple[str, int]] = (),
 ) -> tuple[BillLine, ...]:
     """Every line of money of a chosen set, in a fixed order.
 
-    `costs`: (remedy id, cost without shared goods); `uses`: product id to units; `hired_tools`: (tool, sessions).
+    `costs`: (remedy id, cost without shared goods); `uses`: product id to units; `hired_tools`: (tool, sessions);
+    `labour`: (remedy id, its paid minutes in money); `fixed`: (name, money spent whatever is chosen).
     """
     lines = _goods(catalog, uses)
     lines += _deliveries(catalog, lines)
@@ -61,23 +64,32 @@ def bill(
         price = tools[tool].hire_minor or 0
         lines.append(BillLine("hire", tool, None, sessions, price, price * sessions))
     lines += [BillLine("remedy", remedy, None, None, None, cost) for remedy, cost in sorted(costs) if cost]
+    lines += [BillLine("labour", remedy, None, None, None, cost) for remedy, cost in sorted(labour) if cost]
+    lines += [BillLine("fixed", name, None, None, None, cost) for name, cost in fixed]
     return tuple(lines)
+
+
+def marked_up(goods_minor: int, markup: Fraction) -> int:
+    """One line of goods with its mark-up, half up."""
+    return half_up(goods_minor * (1 + markup))
 
 
 def _goods(catalog: Catalog, uses: Mapping[str, Fraction]) -> list[BillLine]:
     lines = []
+    markups = {shop.shop: shop.markup for shop in catalog.shops}
     for product in sorted(catalog.products, key=lambda product: (product.shop or "", product.product)):
         packs = packs_needed(uses.get(product.product, Fraction(0)), product.on_hand, product.pack)
         if packs:
             price = product.price_minor
-            lines.append(BillLine("product", product.product, product.shop, packs, price, packs * price))
+            line = marked_up(packs * price, markups.get(product.shop or "", Fraction(0)))
+            lines.append(BillLine("product", product.product, product.shop, packs, price, line))
     return lines
 
 
 def _deliveries(catalog: Catalog, goods: list[BillLine]) -> list[BillLine]:
     lines = []
     for shop in sorted(catalog.shops, key=lambda shop: shop.shop):
-        bought = [line.line_minor for line in goods if line.shop == shop.shop]
+        bought = [(line.packs or 0) * (line.unit_price_minor or 0) for line in goods if line.shop == shop.shop]
         if not bought:
             continue
         free = shop.free_over_minor is not None and sum(bought) >= shop.free_over_minor

@@ -90,13 +90,18 @@ class Tool(Frozen):
 
 
 class Shop(Frozen):
-    """Delivery once an order, free from a sum of goods on; tax on goods as an exact fraction."""
+    """Delivery once an order, free from a sum of goods on; tax on goods as an exact fraction.
+
+    `markup`: what is put on each line of goods for a client, halves up; delivery, tax and thresholds go by the shelf
+    price.
+    """
 
     shop: str
     name: str = ""
     delivery_minor: int = 0
     free_over_minor: int | None = None
     tax: Fraction = Fraction(0)
+    markup: Fraction = Fraction(0)
 
 
 class WorkStep(Frozen):

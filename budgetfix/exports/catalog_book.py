@@ -132,7 +132,8 @@ def _tool(tool: Tool, digits: int) -> Cells:
 
 def _shop(shop: Shop, digits: int) -> Cells:
     money = {"delivery": _money(shop.delivery_minor or None, digits), "free_over": _money(shop.free_over_minor, digits)}
-    return {"shop": shop.shop, "name": shop.name, **money, "tax": _number(shop.tax) or None}
+    shares = {"tax": _number(shop.tax) or None, "markup": _number(shop.markup) or None}
+    return {"shop": shop.shop, "name": shop.name, **money, **shares}
 
 
 class _Writer:

@@ -75,6 +75,7 @@ SHOPS = (
     Column("delivery", "Delivery", "once an order", "number"),
     Column("free_over", "Free from", "of goods", "number"),
     Column("tax", "Tax", "such as 8.25%", "percent"),
+    Column("markup", "Mark-up", "on each line, to a client", "percent", wide=13),
 )
 
 CATALOG_SHEETS = (

@@ -13,6 +13,7 @@ from budgetfix.framing.exclusion import Exclusions
 from budgetfix.framing.listed import listed_tree
 from budgetfix.framing.measured import MeasuredTree, measured_tree
 from budgetfix.framing.options import (
+    ERRAND,
     Scales,
     errand_option,
     errands_of,
@@ -24,7 +25,7 @@ from budgetfix.framing.options import (
     tools,
 )
 from budgetfix.framing.scale import scales
-from budgetfix.inspection.inspect import Seen, look_at
+from budgetfix.inspection.inspect import Seen, look_at_all
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.optimize.problem import Option, Problem, Tree
 from budgetfix.remedies.candidate import Candidate
@@ -53,7 +54,7 @@ def ground(
     blocks: tuple[Block, ...],
 ) -> Ground:
     """Inspect every block once, as surveyed."""
-    seen = tuple(look_at(block, survey, brief) for block in blocks) if survey is not None else ()
+    seen = look_at_all(blocks, survey, brief) if survey is not None else ()
     return Ground(survey, brief, catalog, faults, judged, blocks, seen)
 
 
@@ -114,7 +115,7 @@ def frame(
             limits=limits(brief, by),
             people=tuple(person.name for person in brief.people),
             sessions=sessions(brief),
-            budget_minor=None if brief.budget_minor is None else brief.budget_minor - brief.held_back_minor(),
+            budget_minor=_for_remedies(brief),
             must=musts(brief, kept),
             must_all=brief.must_all,
             last_session=None if brief.finish_by is None or brief.hours is None else brief.finish_by - 1,
@@ -124,6 +125,13 @@ def frame(
         kept,
         trees,
     )
+
+
+def _for_remedies(brief: Brief) -> int | None:
+    """The budget less what is held back and what is spent whatever is chosen."""
+    if brief.budget_minor is None:
+        return None
+    return brief.budget_minor - brief.held_back_minor() - brief.fixed_minor
 
 
 def _exclusions(kept: Mapping[str, Candidate], clashes: tuple[tuple[str, str], ...]) -> Exclusions:
@@ -193,7 +201,7 @@ def _options(base: Ground, kept: Mapping[str, Candidate], exclusions: Exclusions
         against = exclusions.against[id] - groups.get(candidate.pick_one, frozenset())
         plain = option(candidate, base.brief, base.catalog, by, totals, needs)
         made.append(replace(plain, excludes=tuple(sorted(against))))
-    fetched = [errand_option(errand) for errand in base.brief.errands if errand_option(errand).id in errands]
+    fetched = [errand_option(errand, base.brief) for errand in base.brief.errands if ERRAND + errand.errand in errands]
     return tuple(sorted([*made, *fetched], key=lambda one: one.id))
 
 

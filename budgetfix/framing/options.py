@@ -48,10 +48,22 @@ def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
             int(product.pack * by.products[product.product]),
             int(product.on_hand * by.products[product.product]),
             product.shop,
+            *_charge(catalog, product.shop),
         )
         for product in sorted(catalog.products, key=lambda product: product.product)
         if product.product in by.products
     )
+
+
+def _charge(catalog: Catalog, shop: str | None) -> tuple[int, int]:
+    """What a line of this shop's goods is charged at, as (numerator, denominator)."""
+    rate = next((1 + one.markup for one in catalog.shops if one.shop == shop), Fraction(1))
+    return rate.numerator, rate.denominator
+
+
+def labour_minor(candidate: Candidate, brief: Brief) -> int:
+    """The pay for a candidate's planned person-minutes."""
+    return brief.labour_minor(sum(work.minutes * work.people for work in candidate.work))
 
 
 def tools(catalog: Catalog) -> tuple[Tool, ...]:
@@ -120,7 +132,7 @@ def option(
         steps=tuple(
             Step(work.minutes, work.people, refusing, work.wait_sessions, work.wait_minutes) for work in candidate.work
         ),
-        cost_minor=candidate.cost_minor,
+        cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
         uses=scaled(candidate.uses, by.products),
         tools=tuple(sorted(candidate.tools)),
         needs=tuple(sorted({*candidate.needs, *needs})),
@@ -130,9 +142,10 @@ def option(
     )
 
 
-def errand_option(errand: Errand) -> Option:
+def errand_option(errand: Errand, brief: Brief) -> Option:
     """An errand as an option that only those need who need its goods."""
-    return Option(id=ERRAND + errand.errand, steps=(Step(errand.minutes, errand.people),))
+    paid = brief.labour_minor(errand.minutes * errand.people)
+    return Option(id=ERRAND + errand.errand, steps=(Step(errand.minutes, errand.people),), cost_minor=paid)
 
 
 def errands_of(candidate: Candidate, catalog: Catalog, errands: Iterable[Errand]) -> tuple[str, ...]:

@@ -7,9 +7,9 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from fractions import Fraction
 
-from budgetfix.base.money import read_number
+from budgetfix.base.money import read_money, read_number
 from budgetfix.base.tape import read_length
-from budgetfix.brief.models import BandChange, Errand
+from budgetfix.brief.models import BandChange, Errand, FixedCost
 from budgetfix.intake.brief_hours import as_day
 from budgetfix.intake.catalog_steps import as_three
 from budgetfix.intake.inside import Inside, Part, at, each, only
@@ -21,6 +21,7 @@ Ends = tuple[float | None, float | None]
 
 WANTED_BANDS = "bands such as {rod-too-narrow: {sound: [200, null], glaring: 0}, screen-glare: off}"
 WANTED_ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [diy], hours: 2}]"
+WANTED_FIXED = "costs such as [{name: Van, cost: 180.00}]"
 
 
 def read_bands(value: object, units: Mapping[str, str], unit: str) -> tuple[BandChange, ...]:
@@ -116,6 +117,21 @@ def _errand(index: Key, item: object) -> Errand:
         minutes=math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60)),
         people=at("people", item.get("people", 1), as_hands),
     )
+
+
+def read_fixed(value: object, currency: str) -> tuple[FixedCost, ...]:
+    """Money that is spent whatever is chosen. Errors: ValueError."""
+    if not isinstance(value, list):
+        raise ValueError("")
+
+    def how(_: Key, item: object) -> FixedCost:
+        if not isinstance(item, dict):
+            raise ValueError("")
+        only(item, ("name", "cost"))
+        cost = at("cost", item.get("cost"), lambda cost: read_money(cost, currency))
+        return FixedCost(name=at("name", item.get("name") or "fixed cost", as_text), cost_minor=cost)
+
+    return tuple(each(enumerate(value), how))
 
 
 def read_finish(value: object) -> int | date:

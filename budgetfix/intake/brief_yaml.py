@@ -16,9 +16,11 @@ from budgetfix.brief.models import Brief, Hours, Profile
 from budgetfix.intake.brief_bands import (
     WANTED_BANDS,
     WANTED_ERRANDS,
+    WANTED_FIXED,
     read_bands,
     read_errands,
     read_finish,
+    read_fixed,
     read_priorities,
 )
 from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
@@ -29,7 +31,7 @@ from budgetfix.intake.yaml_lines import load_yaml
 FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
-    "catalog", "holes",
+    "catalog", "holes", "labour", "fixed",
 )  # fmt: skip
 
 
@@ -100,6 +102,8 @@ def read_brief(
         may_worsen=record.names("may_worsen"),
         hazards_first=record.yes("hazards_first", True),
         catalog=record.text("catalog") or None,
+        labour_minor_hour=record.money("labour", currency),
+        fixed=record.read("fixed", (), lambda value: read_fixed(value, currency), WANTED_FIXED),
     )
 
 

@@ -95,6 +95,7 @@ def _shop(record: Record, currency: str) -> Shop:
         delivery_minor=record.money("delivery", currency) or 0,
         free_over_minor=record.money("free_over", currency),
         tax=record.read("tax", Fraction(0), as_share, "a share such as 8.25%"),
+        markup=record.read("markup", Fraction(0), as_share, "a share such as 15%"),
     )
 
 

@@ -46,6 +46,7 @@ def _money(facts: Facts, program: Program, ceiling: int | None) -> None:
     program.add(money_rows.one_order(facts))
     program.add(money_rows.free_delivery(facts))
     program.add(money_rows.tax_half_up(facts))
+    program.add(money_rows.line_half_up(facts))
     program.add(money_rows.tool_at_hand(facts))
     program.add(money_rows.hire_in_order(facts))
     program.add(money_rows.hire_long_enough(facts))

@@ -1,7 +1,7 @@
 """Rows about money. All of it lives in the choosing program; amounts are minor units.
 
 `q[product]` packs, `o[shop]` an order, `w[shop]` free delivery, `t[shop]` tax, `b[tool]` bought,
-`v[tool,n]` hired for an n-th session.
+`v[tool,n]` hired for an n-th session, `l[product]` a line that is rounded.
 """
 
 from __future__ import annotations
@@ -32,6 +32,16 @@ def v(tool: str, count: int) -> str:
     return f"v[{tool},{count}]"
 
 
+def line(product: str) -> str:
+    """Name of the money of a product's line, where it is not a whole multiple of its packs."""
+    return f"l[{product}]"
+
+
+def _uneven(product: Product) -> bool:
+    """True where a pack's charge is no whole number: the line is rounded, not the pack."""
+    return product.price_minor * product.charge_numerator % product.charge_denominator != 0
+
+
 def most_packs(facts: Facts) -> dict[str, int]:
     """Packs of each product that all options together could use; products that nobody can use are left out."""
     used: dict[str, int] = {}
@@ -59,6 +69,8 @@ def money_variables(facts: Facts, program: Program) -> None:
     """Packs, orders, taxes and tools of the options."""
     for id, most in most_packs(facts).items():
         program.integer(q(id), most)
+        if _uneven(facts.products[id]):
+            program.integer(line(id))
     for shop, products in _shops(facts):
         if _delivers(shop):
             program.binary(f"o[{shop.id}]")
@@ -148,6 +160,17 @@ def tax_half_up(facts: Facts) -> Iterator[Row]:
             yield Row(f"tax_{shop.id}", ((by, f"t[{shop.id}]"), *goods), ">=", 1 - (by + 1) // 2)
 
 
+def line_half_up(facts: Facts) -> Iterator[Row]:
+    """A marked-up line is charged half up: D l >= a packs - ceil(D / 2) + 1 for a charge of a / D a pack."""
+    for id in most_packs(facts):
+        product = facts.products[id]
+        if _uneven(product):
+            charge, by = product.price_minor * product.charge_numerator, product.charge_denominator
+            part = gcd(charge, by)
+            charge, by = charge // part, by // part
+            yield Row(f"line_{id}", ((by, line(id)), (-charge, q(id))), ">=", 1 - (by + 1) // 2)
+
+
 def tool_at_hand(facts: Facts) -> Iterator[Row]:
     """A tool of a chosen option is bought, or hired for at least as many sessions as the option's waits need."""
     for id, tool in facts.tools.items():
@@ -186,7 +209,7 @@ def hire_long_enough(facts: Facts) -> Iterator[Row]:
 def spend_terms(facts: Facts) -> Terms:
     """What the chosen options cost, with goods, delivery, tax and tools."""
     terms = [(one.cost_minor, x(one.id)) for one in facts.options if one.cost_minor]
-    terms += [(facts.products[id].price_minor, q(id)) for id in most_packs(facts) if facts.products[id].price_minor]
+    terms += [_line_term(facts.products[id]) for id in most_packs(facts) if facts.products[id].price_minor]
     for shop, _ in _shops(facts):
         if _delivers(shop):
             terms.append((shop.delivery_minor, f"o[{shop.id}]"))
@@ -195,6 +218,13 @@ def spend_terms(facts: Facts) -> Terms:
         if shop.tax_numerator:
             terms.append((1, f"t[{shop.id}]"))
     return (*terms, *tool_terms(facts))
+
+
+def _line_term(product: Product) -> tuple[int, str]:
+    """What a line of goods costs: by packs where a pack's charge is whole, else by the rounded line."""
+    if _uneven(product):
+        return 1, line(product.id)
+    return product.price_minor * product.charge_numerator // product.charge_denominator, q(product.id)
 
 
 def tool_terms(facts: Facts) -> Terms:

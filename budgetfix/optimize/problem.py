@@ -54,6 +54,9 @@ class Product:
     pack: int = 1
     on_hand: int = 0
     shop: str | None = None
+    charge_numerator: int = 1
+    charge_denominator: int = 1
+    """A line is charged at packs x price x this, half up; delivery and tax go by the plain price."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from budgetfix.base.numbers import ceil_div
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Placed, Shop
+from budgetfix.optimize.problem import Placed, Product, Shop
 
 
 class SolverDisagrees(Exception):
@@ -46,16 +46,23 @@ def _packs(facts: Facts, ids: Iterable[str]) -> dict[str, int]:
 def goods_minor(facts: Facts, packs: Mapping[str, int]) -> int:
     """Goods with delivery and tax, shop by shop; goods without a shop have neither."""
     ordered: dict[str | None, int] = {}
+    total = 0
     for id, count in packs.items():
         if count > 0:
             product = facts.products[id]
             ordered[product.shop] = ordered.get(product.shop, 0) + count * product.price_minor
+            total += charged(product, count)
     shops = {shop.id: shop for shop in facts.problem.shops}
-    total = sum(ordered.values())
     for name, goods in ordered.items():
         if name is not None and name in shops:
             total += delivery_and_tax(shops[name], goods)
     return total
+
+
+def charged(product: Product, packs: int) -> int:
+    """What a line of goods is charged at, half up."""
+    above, below = product.charge_numerator, product.charge_denominator
+    return (2 * packs * product.price_minor * above + below) // (2 * below)
 
 
 def delivery_and_tax(shop: Shop, goods: int) -> int:

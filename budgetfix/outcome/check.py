@@ -62,10 +62,26 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
     chosen = tuple(framed.candidates[id] for id in ids)
     room, findings = _inspected(base, framed, ids)
     left = listed_after(base, chosen)
-    lines = bill(base.catalog, [(one.id, one.cost_minor) for one in chosen], uses_of(chosen), plan.bought, plan.hired)
+    lines = _billed(base, plan, chosen)
     found = Checked(chosen, room, findings, left, lines, used_minutes(framed, plan))
     _agree(base, framed, plan, found)
     return found
+
+
+def _billed(base: Ground, plan: Plan, chosen: tuple[Candidate, ...]) -> tuple[BillLine, ...]:
+    """Everything that the plan costs, with pay and what is spent whatever is chosen."""
+    brief = base.brief
+    work = {one.id: sum(step.minutes * step.people for step in one.work) for one in chosen}
+    work |= {f"{ERRAND}{one.errand}": one.minutes * one.people for one in brief.errands}
+    return bill(
+        base.catalog,
+        [(one.id, one.cost_minor) for one in chosen],
+        uses_of(chosen),
+        plan.bought,
+        plan.hired,
+        [(id, brief.labour_minor(work[id])) for id in plan.chosen],
+        [(one.name, one.cost_minor) for one in brief.fixed],
+    )
 
 
 def _inspected(base: Ground, framed: Framed, ids: tuple[str, ...]) -> tuple[Survey | None, tuple[Finding, ...]]:
@@ -121,17 +137,17 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     claims = (
         ("hazard points", plan.hazards, hazards),
         ("points", plan.points, points),
-        ("money", plan.spent_minor, total_minor(found.bill)),
+        ("money", plan.spent_minor + base.brief.fixed_minor, total_minor(found.bill)),
     )
     for name, claimed, counted in claims:
         if claimed != counted:
             raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
-    _limits_hold(framed, found)
+    _limits_hold(framed, found, base.brief.fixed_minor)
 
 
-def _limits_hold(framed: Framed, found: Checked) -> None:
+def _limits_hold(framed: Framed, found: Checked, fixed_minor: int) -> None:
     problem = framed.problem
-    if problem.budget_minor is not None and total_minor(found.bill) > problem.budget_minor:
+    if problem.budget_minor is not None and total_minor(found.bill) - fixed_minor > problem.budget_minor:
         raise ClaimFails("the bill is above the budget")
     chosen = {candidate.id for candidate in found.chosen}
     options = {option.id: option for option in problem.options}

@@ -9,6 +9,7 @@ from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
+from budgetfix.framing.options import labour_minor
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import LeftOutRow
 from budgetfix.outcome.tasks import alone_minor
@@ -46,10 +47,10 @@ def left_out(
             row = _row(brief, catalog, framed, plan, worth, candidate, impossible.get(id))
             rows.append(row if proven or row.why != NO_ROOM else replace(row, why="not looked at in the time"))
     rows += [
-        LeftOutRow(one.id, one.name, alone_minor(one, catalog), _minutes(one), None, "the brief says never")
+        LeftOutRow(one.id, one.name, alone_minor(one, catalog) + labour_minor(one, brief), _minutes(one), None, "the brief says never")
         for one in sorted(never, key=lambda one: one.id)
     ]
-    rows += [LeftOutRow(one.id, one.name, alone_minor(one, catalog), _minutes(one), None, why) for one, why in blocked]
+    rows += [LeftOutRow(one.id, one.name, alone_minor(one, catalog) + labour_minor(one, brief), _minutes(one), None, why) for one, why in blocked]
     return tuple(sorted(rows, key=lambda row: (-(row.would_add or 0), row.id)))
 
 
@@ -66,7 +67,8 @@ def _row(
     candidate: Candidate,
     cannot: str | None,
 ) -> LeftOutRow:
-    cost, minutes = alone_minor(candidate, catalog), _minutes(candidate)
+    cost = alone_minor(candidate, catalog) + labour_minor(candidate, brief)
+    minutes = _minutes(candidate)
     if cannot is not None:
         return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, REASONS.get(cannot, cannot))
     rivals = _rivals(framed, plan, candidate.id)
@@ -100,7 +102,8 @@ def _rivals(framed: Framed, plan: Plan, id: str) -> tuple[str, ...]:
 def _money_short(brief: Brief, framed: Framed, plan: Plan, candidate: Candidate, catalog: Catalog) -> str:
     if framed.problem.budget_minor is None:
         return ""
-    missing = plan.spent_minor + alone_minor(candidate, catalog) - framed.problem.budget_minor
+    more = alone_minor(candidate, catalog) + labour_minor(candidate, brief)
+    missing = plan.spent_minor + more - framed.problem.budget_minor
     return write_money(missing, brief.currency) if missing > 0 else ""
 
 

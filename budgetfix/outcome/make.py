@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from budgetfix.catalog.bill import BillLine
-from budgetfix.catalog.models import Catalog, Product
+from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.options import ERRAND
+from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, PlanBook, Sums
 from budgetfix.outcome.check import Checked
@@ -32,10 +32,10 @@ class Around:
     notes: tuple[str, ...]
 
 
-def sums(plan: Plan, points_before: int, hazards_after: int) -> Sums:
-    """A plan in figures."""
+def sums(plan: Plan, fixed_minor: int, points_before: int, hazards_after: int) -> Sums:
+    """A plan in figures; `fixed_minor` is spent whatever is chosen."""
     chosen = tuple(id for id in plan.chosen if not id.startswith(ERRAND))
-    return Sums(plan.spent_minor, points_before - plan.points, hazards_after, plan.person_minutes, chosen)
+    return Sums(plan.spent_minor + fixed_minor, points_before - plan.points, hazards_after, plan.person_minutes, chosen)
 
 
 def before(base: Ground) -> tuple[int, int, int]:
@@ -74,7 +74,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         ordered=brief.ordered,
         budget_minor=brief.budget_minor,
         held_back_minor=brief.held_back_minor(),
-        spent_minor=plan.spent_minor,
+        spent_minor=plan.spent_minor + brief.fixed_minor,
         hazards_before=count,
         hazards_after=after,
         hazard_points_before=hazard_points,
@@ -88,14 +88,14 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         candidates=len(framed.candidates),
         seconds_limit=around.seconds_limit,
         people=tuple(person.name for person in brief.people),
-        money=money(base.catalog, found.bill, found.chosen),
+        money=money(base, found.bill, found.chosen),
         tasks=tasks(brief, base.catalog, framed, plan, each),
         sessions=session_rows(brief, framed, plan, found.used),
         faults=fault_rows(base, found.findings, found.listed_after),
         chosen=tuple(_chosen(base, one, worth.answers(one.id, ids)) for one in found.chosen),
         left_out=around.left_out,
         more=around.more,
-        best=sums(plan, points, after),
+        best=sums(plan, brief.fixed_minor, points, after),
         recommended=around.recommended,
         free=around.free,
         notes=around.notes,
@@ -106,15 +106,18 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
 def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...]) -> ChosenRow:
     listed = {fault.fault for fault in base.faults}
     answers = tuple(fault for fault, relief in one.answers if fault in listed and relief > 0)
-    return ChosenRow(one.id, one.name, (*answers, *measured), one.cost_minor, one.cares)
+    cost = one.cost_minor + labour_minor(one, base.brief)
+    return ChosenRow(one.id, one.name, (*answers, *measured), cost, one.cares)
 
 
-def money(catalog: Catalog, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...]) -> tuple[MoneyLine, ...]:
+def money(base: Ground, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...]) -> tuple[MoneyLine, ...]:
     """The bill in words, with what each line is for."""
+    catalog = base.catalog
     products = {product.product: product for product in catalog.products}
     shops = {shop.shop: shop.name or shop.shop for shop in catalog.shops}
     tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
     names = {one.id: one.name for one in chosen}
+    names |= {f"{ERRAND}{one.errand}": one.name for one in base.brief.errands}
     return tuple(_line(line, products, shops, tools, names, chosen) for line in bill)
 
 
@@ -152,6 +155,8 @@ def _line(
         "tax": f"Tax, {shop}",
         "tool": tools.get(line.id, line.id),
         "hire": f"Hire: {tools.get(line.id, line.id)}",
+        "labour": f"Labour: {names.get(line.id, line.id)}",
+        "fixed": line.id,
     }
     users = tuple(one.name for one in chosen if line.kind in ("tool", "hire") and line.id in one.tools)
     return MoneyLine(

@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 
 from budgetfix.brief.models import Brief
-from budgetfix.catalog.bill import packs_needed
+from budgetfix.catalog.bill import bill
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND
@@ -102,10 +102,8 @@ def _task(brief: Brief, catalog: Catalog, framed: Framed, placed: Placed, worth:
 
 def alone_minor(candidate: Candidate, catalog: Catalog) -> int:
     """What a candidate costs if bought alone: its own cost and whole packs, no delivery, tax or tools."""
-    known = {product.product: product for product in catalog.products}
-    return candidate.cost_minor + sum(
-        known[id].price_minor * packs_needed(units, known[id].on_hand, known[id].pack) for id, units in candidate.uses
-    )
+    goods = bill(catalog, (), dict(candidate.uses), (), ())
+    return candidate.cost_minor + sum(line.line_minor for line in goods if line.kind == "product")
 
 
 def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]) -> tuple[SessionRow, ...] | None:

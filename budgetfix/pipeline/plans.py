@@ -50,7 +50,7 @@ class Chooser:
         if budget_minor is not None:
             problem = replace(problem, budget_minor=budget_minor)
         found = checked(self.base, replace(self.framed, problem=problem), answer.plan)
-        return sums(answer.plan, before(self.base)[2], hazards_left(self.base, found))
+        return sums(answer.plan, self.base.brief.fixed_minor, before(self.base)[2], hazards_left(self.base, found))
 
 
 def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
@@ -84,7 +84,7 @@ def more_plans(chooser: Chooser, best: Answer, until: float) -> tuple[MorePlan, 
         mine_only = {id for id in mine if not id.startswith(ERRAND)}
         rows.append(
             MorePlan(
-                spent,
+                spent + chooser.base.brief.fixed_minor,
                 points - answer.plan.points,
                 chooser.in_figures(answer, max(spent, chooser.framed.problem.budget_minor or 0)).hazards_after,
                 answer.plan.person_minutes,

@@ -86,3 +86,23 @@ def test_tools_are_bought_or_hired_and_own_costs_stand_alone() -> None:
         ("remedy", "m1", 3450),
     ]
     assert total_minor(lines) == 8550
+
+
+def test_a_marked_up_line_is_rounded_as_a_line() -> None:
+    """Two packs at 4.50 with 15 % are 10.35, not twice 5.18; delivery and tax go by the shelf price of 9.00."""
+    catalog = Catalog(
+        products=(Product(product="tape", shop="mill", price_minor=450),),
+        shops=(Shop(shop="mill", delivery_minor=590, free_over_minor=1000, tax=F(10, 100), markup=F(15, 100)),),
+    )
+    lines = bill(catalog, (), {"tape": F(2)}, (), ())
+    assert [(line.kind, line.unit_price_minor, line.line_minor) for line in lines] == [
+        ("product", 450, 1035),
+        ("delivery", None, 590),
+        ("tax", None, 90),
+    ]
+
+
+def test_pay_and_fixed_costs_have_lines_of_their_own() -> None:
+    """Half an hour's pay for one remedy, none for the other, and a van that is paid whatever is chosen."""
+    lines = bill(CATALOG, (), {}, (), (), [("m1", 2250), ("m2", 0)], [("van", 18000)])
+    assert [(line.kind, line.id, line.line_minor) for line in lines] == [("labour", "m1", 2250), ("fixed", "van", 18000)]

@@ -75,6 +75,8 @@ ordered: 2026-05-30
 may_worsen: [rod-too-narrow]
 hazards_first: false
 catalog: ../catalog.xlsx
+labour: 45.00
+fixed: [{name: Van out, cost: 180.00}, {name: Van back, cost: 0.5}]
 """,
     )
     assert (brief.currency, brief.budget_minor, brief.contingency_share) == ("EUR", 13780, F(1, 10))
@@ -92,6 +94,7 @@ catalog: ../catalog.xlsx
     assert brief.errands == (Errand(errand="shops", name="One round of shops", shops=("diy", "home"), minutes=75),)
     assert (brief.finish_by, brief.ordered, brief.may_worsen) == (2, date(2026, 5, 30), ("rod-too-narrow",))
     assert (brief.hazards_first, brief.catalog) == (False, "../catalog.xlsx")
+    assert (brief.labour_minor_hour, brief.labour_minor(11), brief.fixed_minor) == (4500, 825, 18050)
 
 
 def test_sessions_round_down_after_load(tmp_path: Path) -> None:
@@ -255,6 +258,7 @@ HOURS = "hours such as [4, 3], or [{date: 2026-06-06, start: '09:00', people: {a
 PEOPLE = "a number of people, or {ben: {not: [ladder]}}"
 BANDS = "bands such as {rod-too-narrow: {sound: [200, null], glaring: 0}, screen-glare: off}"
 ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [diy], hours: 2}]"
+FIXED = "costs such as [{name: Van, cost: 180.00}]"
 
 
 @pytest.mark.parametrize(
@@ -322,6 +326,8 @@ ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [di
         ("errands: [{errand: a, hours: x}]", f"found 'x', wanted {ERRANDS}"),
         ("errands: [{errand: a}, {errand: a}]", f"found 'a', wanted {ERRANDS}; each errand once"),
         ("errands: [{errand: a, people: 0}]", f"found 0, wanted {ERRANDS}; 1 or more people"),
+        ("fixed: [{name: van, price: 3}]", f"found 'price', wanted {FIXED}; known here: name, cost"),
+        ("fixed: [{name: van, cost: x}]", f"found 'x', wanted {FIXED}"),
         ("finish_by: 0", "found 0, wanted a date, or the number of a session; sessions count from 1"),
         (
             "finish_by: 2026-13-01",

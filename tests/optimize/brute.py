@@ -132,7 +132,8 @@ def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
             packs += 1
         if packs:
             goods[product.shop] = goods.get(product.shop, 0) + packs * product.price_minor
-    total += sum(goods.values())
+            line = Fraction(packs * product.price_minor * product.charge_numerator, product.charge_denominator)
+            total += (line + Fraction(1, 2)) // 1
     for shop in problem.shops:
         if shop.id in goods:
             tax = Fraction(goods[shop.id] * shop.tax_numerator, shop.tax_denominator) + Fraction(1, 2)

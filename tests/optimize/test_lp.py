@@ -78,6 +78,12 @@ def _three() -> Facts:
     return _facts(replace(problem, people=("ann", "ben", "cem"), sessions=sessions))
 
 
+def _marked_up() -> Facts:
+    problem = living_room()
+    goods = tuple(replace(one, charge_numerator=23, charge_denominator=20) for one in problem.products)
+    return _facts(replace(problem, products=goods))
+
+
 def _short() -> Facts:
     problem = living_room()
     return _facts(replace(problem, sessions=tuple(replace(one, minutes=(60, 30)) for one in problem.sessions or ())))
@@ -95,6 +101,7 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "money_rows.one_order": lambda: money_rows.one_order(_facts()),
     "money_rows.free_delivery": lambda: money_rows.free_delivery(_facts()),
     "money_rows.tax_half_up": lambda: money_rows.tax_half_up(_facts()),
+    "money_rows.line_half_up": lambda: money_rows.line_half_up(_marked_up()),
     "money_rows.tool_at_hand": lambda: money_rows.tool_at_hand(_facts()),
     "money_rows.hire_in_order": lambda: money_rows.hire_in_order(_facts()),
     "money_rows.hire_long_enough": lambda: money_rows.hire_long_enough(_short()),

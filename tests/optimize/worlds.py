@@ -136,6 +136,7 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
     tables = _tables(dice, names)
     trees = tuple(table_tree(f"t{place}", ones, table, ids) for place, (ids, table) in enumerate(tables))
     hours = tuple(_session(dice, day, people, long) for day in range(sessions))
+    charge = (23, 20) if number % 3 == 0 else (1, 1)
     must = ((dice.choice(names), dice.choice(names)),) if dice.random() < 0.2 else ()
     return World(
         Problem(
@@ -143,8 +144,8 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
             trees,
             products=(
                 Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill"),
-                Product("tape", 230, 1, 0, "mill"),
-                Product("rug", 900, 1, 0, None),
+                Product("tape", 230, 1, 0, "mill", *charge),
+                Product("rug", 900, 1, 0, None, *charge),
             ),
             tools=(Tool("drill", False, 900, 400), Tool("saw", False, None, 300), Tool("iron", True, 10, 10)),
             shops=(Shop("mill", 450, dice.choice((None, 1500)), dice.choice((0, 33)), 400),),
