@@ -35,6 +35,7 @@ FURNITURE = (
     Column("round", "Round", "any curve?", "yes-no", wide=7),
     Column("fixed", "Fixed", "to the wall?", "yes-no", wide=7),
     Column("heavy", "Heavy", "takes two?", "yes-no", wide=7),
+    Column("weight", "Weight", "kilograms, if known", "number", wide=9),
     Column("main", "Main seat", "the one you use", "yes-no", wide=7),
     Column("at", "Belongs at", "its table, desk or bed", "name", names=("furniture",), wide=12),
     Column("tucked", "Pushed in", "under its table?", "yes-no", wide=8),
@@ -46,5 +47,6 @@ FURNITURE = (
     Column("surface", "Surface", "no = takes no cup", "yes-no", wide=8),
     Column("things", "Things", "how many on it", "count", wide=8),
     Column("cables", "Cables", "longest loop in view", "length", wide=8),
+    Column("undressed", "Not made up", "a bed's, right now", "yes-no", wide=10),
     ROOM,
 )  # fmt: skip

@@ -50,7 +50,7 @@ CURTAINS = (
     ROOM,
 )
 
-WHAT_HANGS = ("picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock")
+WHAT_HANGS = ("picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock", "old holes")
 FIXINGS = ("nail", "screws", "strips", "strap", "none", "unknown")
 
 PICTURES = (
@@ -72,5 +72,6 @@ PICTURES = (
     Column("feet", "Feet", "a screen's, outer edges", "length", positive=True, wide=12),
     Column("personal", "Personal", "family photograph, name?", "yes-no", wide=12),
     Column("cables", "Cables", "longest loop below a screen", "length", wide=12),
+    Column("things", "Holes", "how many old ones", "count", wide=9),
     ROOM,
 )

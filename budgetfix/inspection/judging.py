@@ -48,7 +48,9 @@ def judges(rules: Iterable[Rule], brief: Brief) -> tuple[Judge, ...]:
         factor = Fraction(1) if rule.safety else rule.profiles.get(brief.profile, Fraction(1))
         if wanted and factor > 0:
             fixed = change is not None and (change.sound is not None or change.glaring is not None)
-            found.append(Judge(rule, merged(rule.band, change), rule.weight * factor, fixed))
+            found.append(
+                Judge(rule, merged(rule.bands.get(brief.profile, rule.band), change), rule.weight * factor, fixed)
+            )
     return tuple(found)
 
 

@@ -47,9 +47,12 @@ class Measured:
     """A figure that was guessed decided it."""
     own_band: bool = False
     """Another measure than the one the rule's band speaks of: a band in the brief does not reach it."""
+    hazard: bool | None = None
+    """Whether this very finding is a hazard, where the rule is one on some subjects only."""
 
 
 NO_PROFILES: Mapping[str, Fraction] = MappingProxyType({})
+NO_BANDS: Mapping[str, Band] = MappingProxyType({})
 
 
 @dataclass(frozen=True)
@@ -61,29 +64,36 @@ class Rule:
     `family_by_room`: the family counts over the whole room (screen, light), not on each subject apart.
     `lifting_helps`: taking any piece away can never make it worse (routes, doors): allows lazy growth.
     `absence`: slug of the rule that must pass before a subject taken away counts as cured.
+    `gone_cures`: the thing itself is the hazard and nobody misses it there: once it leaves the room, so does the fault.
     `off`: off unless the brief switches it on. `profiles`: weight factors by profile (0 = off).
     """
 
     slug: str
     title: str
     measures: str
-    how: str
     unit: MeasureUnit
     band: Band
     weight: Fraction
     subjects: Callable[[Look], tuple[str, ...]]
     measure: Callable[[Look, str], Measured | None]
     basis: str
-    why: str = ""
     family: str | None = None
     safety: bool = False
     family_by_room: bool = False
     lifting_helps: bool = False
     absence: str | None = None
+    gone_cures: bool = False
     off: bool = False
     profiles: Mapping[str, Fraction] = field(default_factory=lambda: NO_PROFILES)
     sound_words: str = ""
     """The sound band in words, where numbers alone would not be read (fixed to the wall, a pad)."""
+    bad_words: str = ""
+    """What is glaring in words, where no number says it: with flat severities, who it depends on."""
+    aim_words: str = ""
+    shown: tuple[tuple[str, Band], ...] = ()
+    """For the page, where `measure` judges by several bands: each with where it holds."""
+    bands: Mapping[str, Band] = field(default_factory=lambda: NO_BANDS)
+    """Bands that hold in a profile instead of `band`."""
 
 
 def tape_give(*readings_mm: float) -> float:

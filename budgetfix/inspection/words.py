@@ -6,6 +6,7 @@ import sys
 
 from budgetfix.base.numbers import MeasureUnit
 from budgetfix.base.tape import write_length
+from budgetfix.base.twin import Twin
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.rule import Band, Edge, Rule, edge_mm
 
@@ -83,48 +84,81 @@ def band_words(band: Band, unit: MeasureUnit, of: str) -> str:
     return "as the room asks"
 
 
-def _both(edge: Edge, unit: MeasureUnit) -> str:
-    """An edge in inches and in millimetres, or the figure alone."""
-    inches, metric = edge_mm(edge, False), edge_mm(edge, True)
-    if unit != "mm":
-        return figure(metric or 0.0, unit, "mm")
-    return f"{write_length(inches or 0.0, 'in')} ({write_length(metric or 0.0, 'mm')})" if metric else "0"
+def _pair(low: Edge, high: Edge, unit: MeasureUnit, between: str) -> str:
+    """Two edges, lengths in both units: `4 to 10 in (100 to 250 mm)`; an edge that is None is left out."""
+    edges = [edge for edge in (low, high if high != low else None) if edge is not None]
+    if unit != "mm" and not any(isinstance(edge, Twin) for edge in edges):
+        shown = [figure(edge, unit, "mm") if isinstance(edge, float) and edge else "0" for edge in edges]
+        return between.join([*(one.removesuffix("°").removesuffix(f" {unit}") for one in shown[:-1]), *shown[-1:]])
+    if not any(edge_mm(edge, True) for edge in edges):
+        return "0"
+    inches, metric = ([write_length(edge_mm(edge, of == "mm") or 0.0, of) for edge in edges] for of in ("in", "mm"))
+    spans = [between.join([*(one.rpartition(" ")[0] for one in each[:-1]), each[-1]]) for each in (inches, metric)]
+    return f"{spans[0]} ({spans[1]})"
+
+
+def _range(low: Edge, high: Edge, unit: MeasureUnit) -> str:
+    if low is None and high is None:
+        return "as the room asks"
+    if high is not None and not edge_mm(high, True) and (low is None or not edge_mm(low, True)):
+        return "none" if unit in ("count", "ratio") else "0"
+    less = " or fewer" if unit == "count" else " or less"
+    side = " or more" if high is None else less if low is None else ""
+    return _pair(low, high, unit, " to ") + side
+
+
+def _banded(band: Band, unit: MeasureUnit) -> str:
+    """One band in a line: sound, aim where there is one, glaring where a number says it."""
+    words = f"Sound: {_range(band.low, band.high, unit)}."
+    if band.aim != (None, None):
+        words += f" Aim: {_range(*band.aim, unit)}."
+    if (band.bad_low, band.bad_high) != (None, None):
+        words += f" Glaring: {_pair(band.bad_low, band.bad_high, unit, ' and ')}."
+    return words
 
 
 def _figures(rule: Rule) -> list[str]:
-    """The band of a rule, a line for what is sound, one for what is glaring, one for the aim."""
+    """What is measured; then each band in a line of its own, or sound, aim and glaring one below the other."""
     band, unit = rule.band, rule.unit
-    if unit == "yes":
-        return [f"Sound: {rule.sound_words or 'no'}."]
-    shown = {edge: _both(edge, unit) for edge in (band.low, band.high, *band.aim, band.bad_low, band.bad_high)}
-    lines = [f"Sound: {_range(shown, band.low, band.high)}."]
-    glaring = [shown[edge] for edge in (band.bad_low, band.bad_high) if edge is not None]
-    lines += [f"Glaring: {' and '.join(glaring)}."] if glaring else []
-    return lines + ([f"Aim: {_range(shown, *band.aim)}."] if band.aim != (None, None) else [])
+    lines = [f"Measured: {rule.measures}."]
+    if rule.shown:
+        return lines + [f"{where}. {_banded(each, unit)}" for where, each in rule.shown]
+    lines.append(f"Sound: {rule.sound_words or _range(band.low, band.high, unit)}.")
+    if rule.aim_words or (band.aim != (None, None) and unit != "yes"):
+        lines.append(f"Aim: {rule.aim_words or _range(*band.aim, unit)}.")
+    lines.append(f"Glaring: {rule.bad_words or _pair(band.bad_low, band.bad_high, unit, ' and ')}.")
+    return lines + [f"In the profile {name}. {_banded(each, unit)}" for name, each in sorted(rule.bands.items())]
 
 
-def _range(shown: dict[Edge, str], low: Edge, high: Edge) -> str:
-    if low is not None and high is not None:
-        return f"{shown[low]} to {shown[high]}"
-    if low is not None:
-        return f"{shown[low]} or more"
-    return f"{shown[high]} or less" if high is not None else "as the room asks"
+def _weights(rule: Rule) -> str:
+    """Weight and family; what a profile makes of the weight."""
+    factors = [f"{name} {f'x {float(by):.2g}' if by else 'off'}" for name, by in rule.profiles.items()]
+    family = "safety: hazards are counted apart" if rule.safety else f"family: {rule.family or 'none'}"
+    said = f"Weight {float(rule.weight):g} of 5; {family}."
+    return f"{said} By profile: {', '.join(factors)}." if factors else said
+
+
+def basis_of(rule: Rule) -> str:
+    """The last paragraph of a rule's page, on one line: its sources named in full, or common practice."""
+    return " ".join(_text(rule).rpartition("Basis:")[2].split())
+
+
+def _text(rule: Rule) -> str:
+    return (sys.modules[rule.measure.__module__].__doc__ or "").strip()
 
 
 def page(rule: Rule) -> str:
-    """The manual page of a rule: its docstring, then its figures and what the brief may change."""
-    text = (sys.modules[rule.measure.__module__].__doc__ or "").strip()
-    family = "safety: hazards are counted apart" if rule.safety else f"family: {rule.family or 'none'}"
-    lines = [f"{rule.slug} - {rule.title}", "", text, "", *_figures(rule)]
-    if rule.why and "Why:" not in text:
-        lines.append(f"Why: {rule.why}")
-    lines.append(f"Weight {float(rule.weight):g} of 5; {family}.")
+    """The manual page of a rule: its docstring with its figures before the reasons, and what the brief may change."""
+    what, _, why = _text(rule).partition("\n\nWhy:")
+    lines = [f"{rule.slug} - {rule.title}", "", what, "", *_figures(rule), "", f"Why:{why}", "", _weights(rule)]
+    switch = "on" if rule.off else "off"
     if rule.unit != "yes":
         lines.append(f"The brief may change the band: bands: {{{rule.slug}: {{sound: [low, high], glaring: limit}}}}")
-    switch = "on" if rule.off else "off"
     lines.append(f"The brief may switch it {switch}: bands: {{{rule.slug}: {switch}}}")
     if rule.absence:
         lines.append(f"What is taken away keeps its points unless {rule.absence} passes.")
+    if rule.gone_cures:
+        lines.append("What has left the room is cured.")
     if rule.off:
         lines.append("Off unless the brief switches it on.")
     return "\n".join(lines)

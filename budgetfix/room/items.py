@@ -99,6 +99,8 @@ class Piece(OnWall):
     fixed: bool = False
     """Fixed to the wall so that it cannot tip."""
     heavy: bool = False
+    weight: float | None = None
+    """Kilograms, where somebody weighed it or the maker says."""
     main: bool = False
     """The seat that the room is judged from."""
     tucked: bool = False
@@ -117,12 +119,19 @@ class Piece(OnWall):
     """How many things stand on it, if counted."""
     cables: float = 0.0
     """The longest loop of cable in view below it (a desk); 0 = none."""
+    undressed: bool = False
+    """A bed that is not made up."""
 
 
 class Hung(OnWall):
-    """Pictures, mirrors, screens, shelves, sconces, alarms: what hangs on or stands at a wall. `bottom` edge up."""
+    """Pictures, mirrors, screens, shelves, sconces, alarms: what hangs on or stands at a wall. `bottom` edge up.
 
-    what: Literal["picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock"] = "picture"
+    "old holes": open holes or marks in the wall, the patch that they take up.
+    """
+
+    what: Literal["picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock", "old holes"] = (
+        "picture"
+    )
     height: float = 0.0
     bottom: float = 0.0
     depth: float = 20.0
@@ -140,6 +149,8 @@ class Hung(OnWall):
     personal: bool = False
     cables: float = 0.0
     """The longest loop of cable in view below a screen; 0 = none."""
+    things: int = 0
+    """How many old holes there are."""
 
 
 class Rug(OnWall):

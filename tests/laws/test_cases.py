@@ -4,15 +4,33 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable
+from fractions import Fraction
 from pathlib import Path
+from typing import Any
 
 import pytest
+from ruamel.yaml import YAML
 
 from tests.laws.source import REPO, Source, plant, sources
 
 RULES = "budgetfix.inspection.rules."
 KINDS = "budgetfix.remedies.kinds."
 CASES = Path("tests/inspection/cases")
+WANTED: dict[str, Callable[[str], bool]] = {
+    "just inside": lambda severity: severity == "0",
+    "at the edge": lambda severity: severity == "0",
+    "just outside": lambda severity: _number(severity) > 0,
+    "glaring": lambda severity: _number(severity) >= 1,
+    "beyond glaring": lambda severity: _number(severity) > 1,
+    "a change that cures": lambda severity: severity == "0",
+    "a change that makes it worse": lambda severity: severity == "worse",
+    "silent": lambda severity: severity == "silent",
+}
+"""What the cases of a rule begin with, and what each must leave."""
+
+
+def _number(severity: str) -> Fraction:
+    return Fraction(-1) if severity in ("silent", "worse") else Fraction(severity)
 
 
 def slug(source: Source) -> str:
@@ -27,6 +45,26 @@ def without_case(root: Path) -> list[str]:
     return [f"{one} has no cases" for one in sorted(rules - files)] + [
         f"cases without a rule: {one}" for one in sorted(files - rules)
     ]
+
+
+def without_each_case(root: Path) -> list[str]:
+    """Case files that lack one of the eight cases, or claim one that is not what its name says.
+
+    A case that cannot be stands under `cannot` with the reason, in words, and then there is none of its name.
+    """
+    found = []
+    for path in sorted((root / CASES).glob("*.yaml")):
+        data: dict[str, Any] = YAML(typ="safe", pure=True).load(path.read_text(encoding="utf-8")) or {}
+        cannot = {name: str(why).split() for name, why in data.get("cannot", {}).items()}
+        found += [f"{path.stem}: {name} is none of the eight" for name in cannot if name not in WANTED]
+        for wanted, fits in WANTED.items():
+            left = [str(case["severity"]) for case in data.get("cases", ()) if case["name"].startswith(wanted)]
+            if wanted in cannot and (left or len(cannot[wanted]) < 4):
+                found.append(f"{path.stem}: {wanted} is there, or no reason says why it cannot be")
+            if wanted not in cannot and not left:
+                found.append(f"{path.stem}: nothing {wanted}")
+            found += [f"{path.stem}: {wanted} leaves {severity}" for severity in left if not fits(severity)]
+    return found
 
 
 def without_page(root: Path) -> list[str]:
@@ -77,7 +115,7 @@ def speechless(root: Path) -> list[str]:
     ]
 
 
-@pytest.mark.parametrize("law", [without_case, without_page, untested, speechless])
+@pytest.mark.parametrize("law", [without_case, without_each_case, without_page, untested, speechless])
 def test_everything_is_shown_and_told(law: Callable[[Path], list[str]]) -> None:
     """Rules have cases and pages, modules have tests, tests have docstrings."""
     assert law(REPO) == []
@@ -100,6 +138,64 @@ def test_rules_without_cases_or_pages_are_found(tmp_path: Path) -> None:
     assert without_page(tmp_path) == [
         "budgetfix.inspection.rules.rug_adrift has no docstring",
         "budgetfix.inspection.rules.rug_adrift has another slug",
+    ]
+
+
+EIGHT = {
+    "just inside": 0,
+    "at the edge, 200 mm": 0,
+    "just outside": "1/20",
+    "glaring": 1,
+    "beyond glaring": "3/2",
+    "a change that cures": 0,
+    "a change that makes it worse": "worse",
+    "silent": "silent",
+}
+
+
+def case_file(cases: dict[str, object], cannot: str = "") -> str:
+    """A case file with these names and severities."""
+    return "cases:\n" + "".join(f"  - {{name: '{name}', severity: {left}}}\n" for name, left in cases.items()) + cannot
+
+
+def test_a_file_that_lacks_one_of_the_eight_cases_is_found(tmp_path: Path) -> None:
+    """Each of the eight is missed when it is not there; a reason stands in for it, one word does not."""
+    for missing in EIGHT:
+        file = case_file({name: left for name, left in EIGHT.items() if name != missing})
+        wanted = missing.split(",")[0]
+        plant(tmp_path, {"tests/inspection/cases/rug-adrift.yaml": file})
+        assert without_each_case(tmp_path) == [f"rug-adrift: nothing {wanted}"]
+        plant(tmp_path, {"tests/inspection/cases/rug-adrift.yaml": f"{file}cannot: {{{wanted}: no}}\n"})
+        assert len(without_each_case(tmp_path)) == 1
+        plant(tmp_path, {"tests/inspection/cases/rug-adrift.yaml": f"{file}cannot: {{{wanted}: it is whole or not}}\n"})
+        assert without_each_case(tmp_path) == []
+
+
+@pytest.mark.parametrize(
+    ("name", "left"),
+    [
+        ("at the edge, 200 mm", "1/20"),
+        ("just outside", 0),
+        ("glaring", "1/2"),
+        ("beyond glaring", 1),
+        ("a change that cures", "1/10"),
+        ("a change that makes it worse", 1),
+        ("silent", 0),
+    ],
+)
+def test_a_case_that_is_not_what_its_name_says_is_found(name: str, left: object, tmp_path: Path) -> None:
+    """Beyond glaring with severity 1 is glaring, a cure leaves nothing, and so on."""
+    plant(tmp_path, {"tests/inspection/cases/rug-adrift.yaml": case_file({**EIGHT, name: left})})
+    assert without_each_case(tmp_path) == [f"rug-adrift: {name.split(',')[0]} leaves {left}"]
+
+
+def test_a_reason_beside_its_case_and_a_misspelt_reason_are_found(tmp_path: Path) -> None:
+    """What is there can be, and a reason for a case that nobody asks for hides nothing."""
+    reasons = "cannot: {glaring: it is whole or not, gleaming: it is whole or not}\n"
+    plant(tmp_path, {"tests/inspection/cases/rug-adrift.yaml": case_file(EIGHT, reasons)})
+    assert without_each_case(tmp_path) == [
+        "rug-adrift: gleaming is none of the eight",
+        "rug-adrift: glaring is there, or no reason says why it cannot be",
     ]
 
 

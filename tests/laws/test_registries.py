@@ -11,7 +11,7 @@ import pytest
 from tests.laws.source import REPO, Source, plant, sources
 
 REGISTRIES = (
-    ("budgetfix.inspection.registry", "RULES", "budgetfix.inspection.rules"),
+    ("budgetfix.inspection.registry", "SECTIONS", "budgetfix.inspection.rules"),
     ("budgetfix.remedies.registry", "KINDS", "budgetfix.remedies.kinds"),
 )
 SCANNING = {"importlib.import_module", "__import__", "globals", "vars"}
@@ -79,7 +79,7 @@ def test_a_forgotten_rule_or_kind_is_found(tmp_path: Path) -> None:
             "budgetfix/inspection/registry.py": (
                 "from budgetfix.inspection.rules import kept\n"
                 "from budgetfix.inspection.rules.idle import RULE as IDLE\n"
-                "RULES: tuple[Rule, ...] = (kept.RULE,)\n"
+                "SECTIONS: tuple[tuple[str, tuple[Rule, ...]], ...] = (('Rugs', (kept.RULE,)),)\n"
             ),
             "budgetfix/inspection/rules/__init__.py": "",
             "budgetfix/inspection/rules/kept.py": "",
@@ -93,8 +93,8 @@ def test_a_forgotten_rule_or_kind_is_found(tmp_path: Path) -> None:
         },
     )
     assert unnamed(tmp_path) == [
-        "budgetfix.inspection.rules.idle is not named in RULES",
-        "budgetfix.inspection.rules.lost is not named in RULES",
+        "budgetfix.inspection.rules.idle is not named in SECTIONS",
+        "budgetfix.inspection.rules.lost is not named in SECTIONS",
         "budgetfix.remedies.kinds.lost is not named in KINDS",
     ]
 

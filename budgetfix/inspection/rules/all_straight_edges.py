@@ -1,8 +1,10 @@
-"""A room of straight edges only (off unless the brief asks for it).
+"""A room of straight edges only.
 
-How to measure. Count the main pieces (seats, tables, rugs), five at least, and how many of them are round or oval.
+How to measure. No tape: count the main pieces (seats, tables, rugs), and how
+many of them are round or oval. Rooms with fewer than five are silent.
 
-Sound: one in five. Glaring: none. Why: one curve among many corners rests the eye. A matter of taste, so off.
+Why: one curve among many corners rests the eye. A matter of taste, so it is
+off unless asked for.
 
 Basis: common practice.
 """
@@ -34,13 +36,14 @@ RULE = Rule(
     slug="all-straight-edges",
     title="Straight edges only",
     measures="share of the main pieces that are round or oval",
-    how="Count the main pieces and the curved ones among them.",
     unit="ratio",
     band=Band(low=0.2, bad_low=0.0),
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="One curve among many corners rests the eye.",
     off=True,
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
+    sound_words="one in five is curved",
+    bad_words="none is",
 )

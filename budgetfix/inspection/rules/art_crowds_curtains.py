@@ -1,8 +1,9 @@
 """A picture close to, or behind, the open curtain.
 
-How to measure. From the picture's edge to the nearest open cloth on the same wall.
+How to measure. Open the curtain. From the nearest cloth to the picture's edge,
+on the same wall.
 
-Sound: 4 in (100 mm). Aim: 6 in (150). Glaring: touching. Why: each needs its own piece of wall.
+Why: each needs its own piece of wall.
 
 Basis: common practice.
 """
@@ -34,15 +35,14 @@ RULE = Rule(
     slug="art-crowds-curtains",
     title="Picture crowds the curtain",
     measures="distance from the picture to the open curtain",
-    how="Open the curtain and measure to the picture's edge.",
     unit="mm",
     band=Band(low=Twin(4), bad_low=0.0, aim=(Twin(6), None)),
     weight=Fraction(1),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="Each needs its own piece of wall.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},
+    bad_words="touching",
 )

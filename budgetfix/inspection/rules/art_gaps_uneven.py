@@ -1,9 +1,10 @@
 """Pictures in a row or a grid with different gaps.
 
-How to measure. The gaps between neighbours of a row, a column or a grid of three or more, across and up. Frames that
+How to measure. Every gap between neighbours of a row, a column or a grid of
+three or more, across and up; take the narrowest from the widest. Frames that
 hang freely are left out.
 
-Sound: 1/2 in (15 mm) between widest and narrowest. Aim: 0. Glaring: 3 in (75). Why: a row is a rhythm.
+Why: a row is a rhythm, and one wrong beat is what one hears.
 
 Basis: common practice.
 """
@@ -30,14 +31,12 @@ RULE = Rule(
     slug="art-gaps-uneven",
     title="Gaps between pictures uneven",
     measures="spread of the gaps in a row",
-    how="Measure every gap between neighbours.",
     unit="mm",
     band=Band(high=Twin(0.5), bad_high=Twin(3), aim=(None, 0.0)),
     weight=Fraction(1),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="A row is a rhythm.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},

@@ -1,9 +1,9 @@
 """Pictures of one group so far apart that they fall apart.
 
-How to measure. The widest gap between neighbours of a group that the survey names (what it does not name is grouped by
-gaps of 4 in at most).
+How to measure. The widest gap between neighbours of a group that the survey
+names. What it does not name is grouped by gaps no wider than what is sound.
 
-Sound: 4 in (100 mm). Aim: 2 to 3 in (50 to 75). Glaring: 9 in (230). Why: a group is seen as one thing or not at all.
+Why: a group is seen as one thing or not at all.
 
 Basis: common practice.
 """
@@ -30,14 +30,12 @@ RULE = Rule(
     slug="art-gaps-wide",
     title="Gaps between pictures wide",
     measures="widest gap in a group",
-    how="Measure the gaps between neighbours.",
     unit="mm",
     band=Band(high=Twin(4), bad_high=Twin(9), aim=(Twin(2), Twin(3))),
     weight=Fraction(1),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="A group is seen as one thing or not at all.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},

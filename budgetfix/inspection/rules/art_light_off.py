@@ -1,12 +1,11 @@
 """A picture light too short for its picture, or too far above it.
 
-How to measure. The lamp's width over the picture's; and from the frame's upper edge to the lamp. The lamp belongs to
-the group or picture that the survey names, else to the nearest one below it. One lamp over the middle of a pair is
-measured against one of the two.
+How to measure. The lamp's width, divided by the picture's; and from the
+frame's upper edge to the lamp. The lamp belongs to the group or picture that
+the survey names, else to the nearest one below it. Over the middle of a pair
+it is measured against one of the two. The worse counts.
 
-Sound: half the picture's width or more (of a pair: as wide as one), 2 to 8 in (50 to 200 mm) above the frame. Aim: 1/2
-to 3/4 of the width, 6 to 7 in (150 to 180) above. Glaring: a quarter (of a pair: half); touching the frame, or 18 in
-(460) above it. Why: a short lamp lights a stripe, a high one the wall.
+Why: a short lamp lights a stripe, a high one the wall.
 
 Basis: common practice.
 """
@@ -78,14 +77,13 @@ RULE = Rule(
     slug="art-light-off",
     title="Picture light off",
     measures="width of the lamp over the picture, and its height above the frame",
-    how="Measure the lamp, the picture, and the gap between.",
     unit="ratio",
     band=ONE,
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A short lamp lights a stripe, a high one the wall.",
     family="picture group",
     profiles={"handing-back": Fraction(0)},
+    shown=(("Width over one picture", ONE), ("Width over a pair, of one of them", PAIR), ("Above the frame", ABOVE)),
 )

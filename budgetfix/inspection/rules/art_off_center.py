@@ -1,9 +1,11 @@
 """Pictures that are not in the middle of what they belong to.
 
-How to measure. Over a piece: the group's middle against the piece's, whatever its size. On a bare wall: against the
-middle of the clear span, between what sticks out (open curtains, shelves, tall pieces), not between the corners.
+How to measure. From the corner to both edges of the group, and of what it
+belongs to: over a piece that piece, whatever its size; on a bare wall the
+clear span between what sticks out (open curtains, shelves, tall pieces), not
+the corners. Compare the middles.
 
-Sound: 2 in (50 mm). Aim: 0. Glaring: 8 in (200). Why: an eye finds the middle to a hand's width, and stumbles.
+Why: an eye finds the middle to a hand's width, and stumbles.
 
 Basis: common practice. Curtains first, then art: a wider rod moves the middle.
 """
@@ -34,14 +36,12 @@ RULE = Rule(
     slug="art-off-center",
     title="Picture off centre",
     measures="distance between the group's middle and its place's",
-    how="Measure from the corner to both edges of the group, and of the piece below.",
     unit="mm",
     band=Band(high=Twin(2), bad_high=Twin(8), aim=(None, 0.0)),
     weight=Fraction(2),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="An eye finds the middle to a hand's width.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},

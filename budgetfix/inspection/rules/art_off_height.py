@@ -1,15 +1,17 @@
 """Pictures too high or too low.
 
-How to measure. Over furniture: from the piece's upper edge to the group's lower edge. On a bare wall: the middle of the
-group above the floor. What leans, or stands on a ledge or a piece, is left out.
+How to measure. Over furniture: from the piece's upper edge to the group's
+lower edge. On a bare wall: the middle of the group above the floor. What
+leans, or stands on a ledge or a piece, is left out.
 
-Sound: 4 to 10 in (100 to 250 mm) over furniture; middle at 56 to 62 in (1420 to 1575). Aim: 6 to 8 in (150 to 200);
-57 to 60 in (1450 to 1520). Glaring: touching and 18 in (460); 45 and 72 in (1140, 1830). A band in the brief speaks of
-the middle. Why: a picture that floats away belongs to nothing.
+Why: a picture that floats away belongs to nothing.
 
-Basis: 57 to 60 in to the middle is the popular rule (published value P23); a Navy manual sets a row's axis at 5 1/2 ft
-(P22), for people who stand: standing eyes are 59 to 69 in up (A3). Our band leaves P22 on purpose and ends at 62 in:
-homes are looked at sitting too (common practice).
+Basis: 57 to 60 in to the middle is the popular rule (general hanging advice,
+published value P23); the US Navy manual NAVEDTRA 14065 sets the axis of a row
+at 5 1/2 ft (P22), for people who stand: standing eyes are 59 to 69 in up
+(NUREG-0700 rev. 3, Table 11.4, A3). Our band leaves P22 on purpose and ends at
+62 in: homes are looked at sitting too (common practice). A band in the brief
+speaks of the middle.
 """
 
 from __future__ import annotations
@@ -21,6 +23,7 @@ from budgetfix.inspection.art import group_names, group_of, piece_below
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 
+MIDDLE = Band(Twin(56, 1420), Twin(62, 1575), Twin(45), Twin(72), (Twin(57), Twin(60)))
 GAP = Band(Twin(4, 100), Twin(10, 250), 0.0, Twin(18), (Twin(6), Twin(8)))
 
 
@@ -42,15 +45,14 @@ RULE = Rule(
     slug="art-off-height",
     title="Picture off height",
     measures="gap over the piece below, or height of the middle",
-    how="Measure from the piece's upper edge to the frame's lower edge.",
     unit="mm",
-    band=Band(Twin(56, 1420), Twin(62, 1575), Twin(45), Twin(72), (Twin(57), Twin(60))),
+    band=MIDDLE,
     weight=Fraction(3),
     subjects=group_names,
     measure=_measure,
     basis="P22, P23, A3; gap common practice",
-    why="A picture that floats away belongs to nothing.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},
+    shown=(("Over furniture, the gap", GAP), ("On a bare wall, the middle", MIDDLE)),
 )

@@ -1,9 +1,10 @@
 """Pictures in a row whose tops, middles and bottoms all differ.
 
-How to measure. Tops, middles and bottoms above the floor, in a row (of a grid the worst row); whichever of the three is
-most level counts.
+How to measure. Each frame's lower and upper edge above the floor, in a row (of
+a grid the worst row). Whichever of tops, middles and bottoms is most level
+counts.
 
-Sound: 1/2 in (15 mm). Aim: 0. Glaring: 1 1/2 in (40). Why: nothing shows like a slope between two frames.
+Why: nothing shows like a slope between two frames.
 
 Basis: common practice.
 """
@@ -36,14 +37,12 @@ RULE = Rule(
     slug="art-out-of-level",
     title="Pictures out of level",
     measures="least spread of tops, middles or bottoms in a row",
-    how="Measure each frame's lower and upper edge above the floor.",
     unit="mm",
     band=Band(high=Twin(0.5), bad_high=Twin(1.5), aim=(None, 0.0)),
     weight=Fraction(2),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="Nothing shows like a slope between two frames.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},

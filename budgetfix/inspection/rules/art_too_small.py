@@ -1,12 +1,12 @@
 """Pictures too small for what they hang over.
 
-How to measure. The group from its left edge to its right edge, over the width of the piece below; on a bare wall over
-the clear span (between what sticks out: open curtains, shelves, tall pieces; counted to 96 in, 2440 mm).
+How to measure. The group from its left edge to its right edge, divided by the
+width of the piece below; on a bare wall by the clear span between what sticks
+out (open curtains, shelves, tall pieces), counted to 96 in (2440 mm).
 
-Sound: 0.55 of the piece, 0.50 of the bare span. Aim: two thirds, 0.60 to 0.70. Glaring: 0.30. Why: a small picture over
-a long sofa looks like a stamp on a parcel.
+Why: a small picture over a long sofa looks like a stamp on a parcel.
 
-Basis: common practice.
+Basis: common practice; two thirds of the piece is the rule of thumb.
 """
 
 from __future__ import annotations
@@ -19,6 +19,8 @@ from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 
 COUNTED = Twin(96)
+OVER = Band(low=0.55, bad_low=0.3, aim=(0.6, 0.7))
+BARE = Band(low=0.5, bad_low=0.3, aim=(0.6, 0.7))
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
@@ -33,23 +35,21 @@ def _measure(look: Look, subject: str) -> Measured | None:
     span = min(high - low, look.mm(COUNTED))
     if span <= 0:
         return None
-    band = Band(low=0.5, bad_low=0.3, aim=(0.6, 0.7))
-    return Measured(group.width / span, give=tape_give(group.width, span) / span, band=band, note="of the clear wall")
+    return Measured(group.width / span, give=tape_give(group.width, span) / span, band=BARE, note="of the clear wall")
 
 
 RULE = Rule(
     slug="art-too-small",
     title="Picture too small",
     measures="width of the group over what it hangs over",
-    how="Measure the group edge to edge, and the piece below.",
     unit="ratio",
-    band=Band(low=0.55, bad_low=0.3, aim=(0.6, 0.7)),
+    band=OVER,
     weight=Fraction(3),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="A small picture over a long sofa looks like a stamp on a parcel.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},
+    shown=(("Over furniture", OVER), ("On a bare wall", BARE)),
 )

@@ -1,8 +1,10 @@
 """Pictures nearly as wide as, or wider than, what they hang over.
 
-How to measure. As for a picture too small: the group over the piece below, or over the whole clear span.
+How to measure. The group from its left edge to its right edge, divided by the
+width of the piece below; on a bare wall by the clear span between what sticks
+out.
 
-Sound: 0.90 or less. Glaring: 1.10. Why: what hangs must not look heavier than what stands.
+Why: what hangs must not look heavier than what stands.
 
 Basis: common practice.
 """
@@ -32,14 +34,12 @@ RULE = Rule(
     slug="art-too-wide",
     title="Picture too wide",
     measures="width of the group over what it hangs over",
-    how="Measure the group edge to edge, and the piece below.",
     unit="ratio",
     band=Band(high=0.9, bad_high=1.1),
     weight=Fraction(1),
     subjects=group_names,
     measure=_measure,
     basis="common practice",
-    why="What hangs must not look heavier than what stands.",
     family="picture group",
     absence="wall-bare",
     profiles={"handing-back": Fraction(0)},

@@ -1,9 +1,10 @@
 """A bed with nothing at its head.
 
-How to measure. Look at the wall behind the pillows: a headboard, or a picture over the bed whose lower edge is no
-more than 24 in (610 mm) above the mattress; what hangs higher does not belong to the bed.
+How to measure. Look at the wall behind the pillows: a headboard, or a picture
+over the bed whose lower edge is no more than 24 in (610 mm) above the
+mattress. What hangs higher does not belong to the bed.
 
-Sound: one of them. Severity is flat, 1. Why: without it the bed looks pushed there for the night.
+Why: without it the bed looks pushed there for the night.
 
 Basis: common practice.
 """
@@ -48,13 +49,13 @@ RULE = Rule(
     slug="bed-headless",
     title="Nothing at the head of the bed",
     measures="whether a bed has a headboard or a picture at its head",
-    how="Look at the wall behind the pillows.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Without it the bed looks pushed there for the night.",
+    profiles={"handing-back": Fraction(0)},
     sound_words="headboard or picture",
+    bad_words="bare",
 )

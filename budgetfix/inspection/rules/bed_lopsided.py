@@ -1,10 +1,11 @@
 """A bed for two with one nightstand or one lamp, or off the middle of its wall.
 
-How to measure. Count the stands and the lamps on each side of the bed. Then measure from the bed's middle to the
-middle of the wall at its head: more than 6 in (150 mm) is off, where the bed could stand in the middle with 22 in
-(560 mm) on each side and clear of the doors.
+How to measure. Count the stands and the lamps on each side of the bed. Then
+from the bed's middle to the middle of the wall at its head: more than 6 in
+(150 mm) is off, where the bed could stand in the middle with 22 in (560 mm) on
+each side and clear of the doors.
 
-Sound: even. Severity is flat, 1. Why: one side gets the table and the light, the other the floor.
+Why: one side gets the table and the light, the other the floor.
 
 Basis: common practice.
 """
@@ -72,13 +73,13 @@ RULE = Rule(
     slug="bed-lopsided",
     title="Bed lopsided",
     measures="whether stands and lamps are even, and the bed is in the middle of its wall",
-    how="Count stands and lamps on each side; measure from the bed's middle to the wall's middle.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="One side gets the table and the light, the other the floor.",
+    profiles={"handing-back": Fraction(0)},
     sound_words="even",
+    bad_words="uneven, or off the middle",
 )

@@ -1,8 +1,10 @@
 """A bed without a light that each sleeper can switch from it.
 
-How to measure. Lie down on each side: a lamp at that side, no more than 24 in (610 mm) from the bed, counts.
+How to measure. Lie down on each side and reach out: a lamp at that side
+counts, no more than 24 in (610 mm) from the bed. The figure is the share of
+sleepers without.
 
-Sound: one for each sleeper. Glaring: none. Why: nobody likes to cross a dark room to bed.
+Why: nobody likes to cross a dark room to bed.
 
 Basis: common practice.
 """
@@ -67,16 +69,15 @@ RULE = Rule(
     slug="bedroom-light-not-at-bed",
     title="No light at the bed",
     measures="share of sleepers without a light to switch from the bed",
-    how="Lie down on each side and reach for the switch.",
     unit="ratio",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Nobody likes to cross a dark room to bed.",
     family="light",
     family_by_room=True,
-    profiles={"listing": Fraction(3, 2)},
+    profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
     sound_words="one for each sleeper",
+    bad_words="none; one for two is half",
 )

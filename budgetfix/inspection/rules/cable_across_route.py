@@ -1,13 +1,13 @@
 """A flexible lead that lies where people walk.
 
-How to measure. No tape: follow each lead from the lamp to its socket and see whether it crosses a way between
-doors, or from a door to the seats or the bed.
+How to measure. No tape: follow each lead from the lamp to its socket. Does it
+cross a way between doors, or from a door to the seats or the bed?
 
-Sound: none. Why: people trip on it, pull the lamp down, or wear the lead through. Severity is flat: 1, or 0.4 when
-the lead is taped down or under a cover, which is better than loose and worse than gone.
+Why: people trip on it, pull the lamp down, or wear the lead through.
 
-Basis: common practice; NFPA 70 (2020) 400.12 (published value S7) forbids to hide a lead in walls or floors or to
-run it through doorways, so under the rug is no cure.
+Basis: common practice; NFPA 70 (2020) 400.12 (published value S7) forbids to
+hide a lead in walls or floors or to run it through doorways, so under the rug
+is no cure.
 """
 
 from __future__ import annotations
@@ -39,15 +39,14 @@ RULE = Rule(
     slug="cable-across-route",
     title="Lead lies across a way",
     measures="whether a lamp's lead lies where people walk",
-    how="Follow the lead from the lamp to its socket.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(4),
     subjects=_subjects,
     measure=_measure,
     basis="common practice; S7 (NFPA 70 400.12) for what is no cure",
-    why="People trip on it and pull the lamp down.",
     absence="one-light-only",
     safety=True,
     sound_words="no lead on a way",
+    bad_words="one lies there; severity 0.4 while it is taped down or under a cover",
 )

@@ -1,11 +1,12 @@
 """Loops of cable in view below a screen or a desk.
 
-How to measure. Stand where people come in. Pull the tape along the longest loop of cable that you see hanging or lying
-below the screen or the desk.
+How to measure. Stand where people come in. Pull the tape along the longest
+loop of cable that you see hanging or lying below the screen or the desk.
 
-Sound: none over 24 in (610 mm). Longer is glaring. Why: the eye follows a line, and this one leads into a tangle.
+Why: the eye follows a line, and this one leads into a tangle.
 
-Basis: common practice. A lead that people walk over is another fault, and a hazard: cable-across-route.
+Basis: common practice. A lead that people walk over is another fault, and a
+hazard: cable-across-route.
 """
 
 from __future__ import annotations
@@ -38,15 +39,14 @@ RULE = Rule(
     slug="cables-on-show",
     title="Cables on show",
     measures="longest loop of cable in view below a screen or desk",
-    how="Pull the tape along the longest loop that you see.",
     unit="mm",
     band=Band(high=LONG),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="The eye follows a line, and this one leads into a tangle.",
     family="screen",
     family_by_room=True,
     profiles={"listing": Fraction(0), "handing-back": Fraction(0)},
+    bad_words="any longer loop",
 )

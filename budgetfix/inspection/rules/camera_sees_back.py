@@ -1,9 +1,11 @@
-"""A sofa's back, or anything tall, close before the camera in the door (listing only).
+"""A sofa's back, or anything tall, close before the camera in the door (listing
+only).
 
-How to measure. Stand in the door, at each jamb, with the camera 48 to 54 in up. Within 5 ft (1520 mm) there may be
-no sofa that turns its back, and nothing higher than 36 in (910 mm) except along the door's own wall.
+How to measure. Stand in the door, at each jamb, with the camera 48 to 54 in
+(1220 to 1370 mm) up. Within 5 ft (1520 mm) there may be no sofa that turns its
+back, and nothing higher than 36 in (910 mm) except along the door's own wall.
 
-Sound: nothing. Severity is flat, 1. Why: what is near the lens fills the picture and hides the floor.
+Why: what is near the lens fills the picture and hides the floor.
 
 Basis: common practice of home stagers.
 """
@@ -33,7 +35,7 @@ def _subjects(look: Look) -> tuple[str, ...]:
 def _bad(look: Look, door: Opening, piece: Piece) -> bool:
     line = look.lines[door.wall]
     jambs = LineString([line.point(door.from_left), line.point(door.from_left + door.width)])
-    if footprint(piece, look.lines).distance(jambs) > look.mm(NEAR) + 0.1:
+    if footprint(piece, look.lines).distance(jambs) >= look.mm(NEAR) - 0.1:
         return False
     if piece.what in SEATS:
         its = sides(piece, look.lines)
@@ -61,14 +63,13 @@ RULE = Rule(
     slug="camera-sees-back",
     title="Something close before the camera",
     measures="sofa backs and tall things within 5 ft (1520 mm) of a door",
-    how="Stand at each jamb with the camera 48 to 54 in up and look.",
     unit="count",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(4),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="What is near the lens fills the picture and hides the floor.",
     profiles={"living": Fraction(0), "handing-back": Fraction(0)},
     sound_words="nothing",
+    bad_words="anything",
 )

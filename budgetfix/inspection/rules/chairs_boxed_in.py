@@ -1,14 +1,16 @@
 """Too little room behind a dining chair.
 
-How to measure. From the edge of the table to the wall or the next piece behind each chair; chairs of the same
-table do not count.
+How to measure. From the edge of the table straight back past each chair, to
+the wall or the next piece. Chairs of the same table do not count. People walk
+behind where the straight line between two doors crosses the 36 in (910 mm)
+behind the table.
 
-Sound: 28 in (710 mm), or 36 in (910 mm) where people also walk behind: where the straight line between two doors
-crosses the 36 in behind the table. Aim: 36 in. Glaring: 18 in (460 mm). Why: nobody can get up, or pass with a
-dish.
+Why: nobody can get up, or pass with a dish.
 
-Basis: common practice; the HUD manual of 1973 asks 36 in before a dresser and 24 in where people pass between
-furniture (published values C15, C16). Our 28 in is the least that lets a chair be pushed back and left.
+Basis: common practice. 36 in before a dresser and 24 in where people pass
+between furniture (HUD, Manual of Acceptable Practices vol. 4 (1973), published
+values C16 and C15) are the nearest rows; our 28 in leaves them on purpose: it
+is the least that lets a chair be pushed back and left.
 """
 
 from __future__ import annotations
@@ -39,8 +41,8 @@ def _subjects(look: Look) -> tuple[str, ...]:
     return tuple(table.name for table in tables if table.name in chairs and table.wall in look.lines)
 
 
-def _strips(look: Look, table: Piece, chairs: tuple[Piece, ...]) -> list[tuple[Side, tuple[float, float]]]:
-    """The floor behind each chair: the stretch of the table's edge that the chair takes, and the way out."""
+def _strips(look: Look, table: Piece, chairs: tuple[Piece, ...]) -> list[list[tuple[Side, tuple[float, float]]]]:
+    """The floor behind each chair: the stretch of the table's edge that it takes, and the way out; at a corner two."""
     its = sides(table, look.lines)
     left = (its.look[1], -its.look[0])
     ways_out = (its.look, (-its.look[0], -its.look[1]), left, (-left[0], -left[1]))
@@ -48,13 +50,17 @@ def _strips(look: Look, table: Piece, chairs: tuple[Piece, ...]) -> list[tuple[S
     found = []
     for chair in chairs:
         seat = footprint(chair, look.lines)
-        out = max(ways_out, key=lambda way: (span(seat, way)[1] - span(spot, way)[1], way))
-        across = (out[1], -out[0])
-        base = span(spot, out)[1]
-        low, high = span(seat, across)
-        corners = [(across[0] * at + out[0] * base, across[1] * at + out[1] * base) for at in (low, high)]
-        found.append(((corners[0], corners[1]), out))
+        beyond = [span(seat, way)[1] - span(spot, way)[1] for way in ways_out]
+        outs = [way for way, far in zip(ways_out, beyond, strict=True) if far > max(beyond) - 0.1]
+        found.append([_strip(seat, spot, out) for out in outs])
     return found
+
+
+def _strip(seat: Polygon, spot: Polygon, out: tuple[float, float]) -> tuple[Side, tuple[float, float]]:
+    across, base = (out[1], -out[0]), span(spot, out)[1]
+    low, high = span(seat, across)
+    corners = [(across[0] * at + out[0] * base, across[1] * at + out[1] * base) for at in (low, high)]
+    return ((corners[0], corners[1]), out)
 
 
 def _free(look: Look, side: Side, out: tuple[float, float], names: set[str]) -> float:
@@ -72,11 +78,14 @@ def _measure(look: Look, subject: str) -> Measured | None:
     names = {subject, *(chair.name for chair in chairs)}
     ways = straight_ways(look.openings(whats=("door", "opening")), look.lines)
     judged = []
-    for side, out in _strips(look, table, chairs):
-        free = _free(look, side, out, names)
-        floor = strip(side, out, look.mm(BEHIND))
-        band = ROUTE if any(way.intersects(floor) for way in ways) else PLAIN
-        judged.append((slope(free, band, "mm", look.household.metric), -free, band))
+    for strips in _strips(look, table, chairs):
+        ways_back = []
+        for side, out in strips:
+            free = _free(look, side, out, names)
+            floor = strip(side, out, look.mm(BEHIND))
+            band = ROUTE if any(way.intersects(floor) for way in ways) else PLAIN
+            ways_back.append((slope(free, band, "mm", look.household.metric), -free, band))
+        judged.append(min(ways_back, key=lambda one: one[:2]))
     _, nearest, band = max(judged, key=lambda one: one[:2])
     note = "people walk behind" if band is ROUTE else "behind the tightest chair"
     return Measured(-nearest, give=tape_give(nearest), band=band, note=note)
@@ -86,7 +95,6 @@ RULE = Rule(
     slug="chairs-boxed-in",
     title="Dining chairs boxed in",
     measures="from the table's edge to the wall or piece behind a chair",
-    how="Measure from the edge of the table straight back past the chair.",
     unit="mm",
     band=PLAIN,
     weight=Fraction(3),
@@ -94,6 +102,6 @@ RULE = Rule(
     measure=_measure,
     basis="common practice; C15, C16 (HUD 1973)",
     lifting_helps=True,
-    why="Nobody can get up, or pass with a dish.",
-    sound_words="28 in (710 mm); 36 in (910 mm) where people walk behind",
+    profiles={"handing-back": Fraction(0)},
+    shown=(("Behind a chair", PLAIN), ("Where people also walk behind", ROUTE)),
 )

@@ -1,11 +1,12 @@
 """A screen alone on a long wall, with nothing about as tall beside it.
 
-How to measure. On each side of the bench with 24 in (610 mm) or more of wall to the corner or the next door: the height
-of the tallest thing that stands within 24 in of the bench and no farther out than its front (seats do not count). The
-better side is judged; nothing there counts as the bench's own height.
+How to measure. Only where 24 in (610 mm) or more of wall is free beside the
+bench, to the corner or the next door: the height of the tallest thing within
+24 in of the bench and no farther out than its front. Seats do not count. The
+better side is judged.
 
-Sound: as high as the screen's centre. Glaring: the bench's own height. Why: one black rectangle in the middle of a
-wall pulls every eye; a lamp, a plant or a basket beside it takes the weight off.
+Why: one black rectangle in the middle of a wall pulls every eye; a lamp, a
+plant or a basket beside it takes the weight off.
 
 Basis: common practice.
 """
@@ -55,15 +56,15 @@ RULE = Rule(
     slug="console-flank-flat",
     title="Nothing tall beside the screen",
     measures="height of the tallest thing beside the bench",
-    how="Measure the tallest thing that stands beside the bench, seats left out.",
     unit="mm",
-    band=Band(low=Twin(32)),
+    band=Band(),
     weight=Fraction(1),
     subjects=screens,
     measure=_measure,
     basis="common practice",
-    why="One black rectangle in the middle of a wall pulls every eye.",
     family="screen",
     family_by_room=True,
     profiles={"listing": Fraction(0), "handing-back": Fraction(0)},
+    sound_words="as high as the screen's centre",
+    bad_words="no higher than the bench itself",
 )

@@ -1,10 +1,11 @@
 """A screen wider than, or nearly as wide as, the bench below it.
 
-How to measure. The bench's width less the screen's. Something about as tall as the bench (within 6 in) that stands
-right beside it (within 4 in) counts to its width.
+How to measure. The bench's width less the screen's, both sides together.
+Something about as tall as the bench (within 6 in, 150 mm) right beside it
+(within 4 in, 100 mm) counts to its width. Below 0 the screen overhangs.
 
-Sound: 8 in (200 mm) more than the screen, both sides together. Aim: 12 in (300) or more. Glaring: 2 in (50) less than
-the screen. Why: a screen that overhangs its bench looks as if it would fall, and a narrow bench makes the wall bare.
+Why: a screen that overhangs its bench looks as if it would fall, and a narrow
+bench makes the wall bare.
 
 Basis: common practice.
 """
@@ -38,14 +39,12 @@ RULE = Rule(
     slug="console-too-narrow",
     title="Bench too narrow",
     measures="width of the bench less the width of the screen",
-    how="Measure the bench and the screen, edge to edge.",
     unit="mm",
     band=Band(low=Twin(8, 200), bad_low=Twin(-2), aim=(Twin(12, 300), None)),
     weight=Fraction(3),
     subjects=screens,
     measure=_measure,
     basis="common practice",
-    why="A screen that overhangs its bench looks as if it would fall.",
     family="screen",
     family_by_room=True,
     profiles={"listing": Fraction(0), "handing-back": Fraction(0)},

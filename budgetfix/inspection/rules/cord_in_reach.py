@@ -1,12 +1,13 @@
 """A free blind cord or loop that a child can get a head into.
 
-How to measure. Let the cord hang free and measure its free length, or the length of the loop, with a tape. A cord
-that is tied down or wound on a cleat out of reach counts as 0.
+How to measure. Let the cord hang and measure its free length, or the length of
+the loop. A cord that is tied down, or wound on a cleat out of reach, counts as
+0.
 
-Sound: 8 in (200 mm) or less. Aim: none. Why: loops strangle small children, silently and in minutes. Severity is
-flat: 1 with children in the home, else 0.4.
+Why: loops strangle small children, silently and in minutes.
 
-Basis: ANSI/WCMA A100.1-2018 section 4.3.1 as adopted by 16 CFR 1120.3 and 1260 (published value S6).
+Basis: ANSI/WCMA A100.1-2018 4.3.1 as adopted by 16 CFR 1120.3 and 1260
+(published value S6).
 """
 
 from __future__ import annotations
@@ -41,14 +42,12 @@ RULE = Rule(
     slug="cord-in-reach",
     title="Blind cord in reach",
     measures="free length of a blind's operating cord or loop",
-    how="Let the cord hang and measure its free length; a cord that is tied down counts as 0.",
     unit="mm",
-    band=Band(high=MOST, aim=(0.0, 0.0)),
+    band=Band(high=MOST),
     weight=Fraction(5),
     subjects=_subjects,
     measure=_measure,
     basis="S6 (ANSI/WCMA A100.1-2018 4.3.1; 16 CFR 1120.3, 1260)",
-    why="Loops strangle small children.",
     safety=True,
-    sound_words="none, or at most 8 in (200 mm)",
+    bad_words="any longer; severity 1 with children in the home, else 0.4",
 )

@@ -1,15 +1,17 @@
 """Cloth too near a heater.
 
-How to measure. Open the curtains. Measure from the nearest edge of the cloth to the heater, along the floor. Cloth
-that ends higher above the heater than the clear distance does not count.
+How to measure. Open the curtains. From the nearest edge of the cloth to the
+heater, along the floor. Cloth that ends higher above the heater than the sound
+distance does not count, nor does a radiator under the curtain's own window
+(that is radiator-blocked).
 
-Sound: 12 in (300 mm) from an electric panel or a baseboard heater, 36 in (910 mm) from a portable one, 2 in (50
-mm) from a hot-water radiator. Glaring: 2 in (50), 12 in (300), touching. Aim: the sound figure and a little more.
-Why: cloth on a hot heater catches fire; over a radiator it only keeps the warmth at the window, so there the
-severity is divided by five (weight 1 against 5).
+Why: cloth on a hot heater catches fire. Over a radiator it only keeps the
+warmth at the window, so there the severity is divided by five (weight 1
+against 5).
 
-Basis: fire-service guidance, portable heater 3 ft from anything that burns, baseboard heater 12 in (published
-value S8). The radiator's 2 in is common practice.
+Basis: city fire-department messages, portable heater 3 ft from anything that
+burns, baseboard heater at least 12 in (published value S8). The radiator's 2
+in is common practice.
 """
 
 from __future__ import annotations
@@ -87,15 +89,17 @@ RULE = Rule(
     slug="curtain-near-heater",
     title="Curtain too near a heater",
     measures="distance from the open curtain to the nearest heater",
-    how="Open the curtain and measure from its nearest edge to the heater.",
     unit="mm",
     band=ELECTRIC,
     weight=Fraction(5),
     subjects=_subjects,
     measure=_measure,
     basis="S8 (fire-service guidance); radiator: common practice",
-    why="Cloth on a hot heater catches fire.",
     safety=True,
     absence="window-bare",
-    sound_words="12 in (300 mm) from electric, 36 in (910 mm) from portable, 2 in (50 mm) from hot-water heaters",
+    shown=(
+        ("Electric panel or baseboard heater", ELECTRIC),
+        ("Portable heater", PORTABLE),
+        ("Hot-water radiator", RADIATOR),
+    ),
 )

@@ -1,9 +1,9 @@
 """A wardrobe or sofa pushed close to an outside wall.
 
-How to measure. From the wall to the back of the piece, at its nearest point. Only walls that the survey marks as
-outside walls count.
+How to measure. From the wall to the back of the piece, at its nearest point.
+Only walls that the survey marks as outside walls count.
 
-Sound: 2 in (50 mm) or more. Glaring: touching. Why: cold outside walls sweat, and the air must pass behind.
+Why: cold outside walls sweat, and the air must pass behind.
 
 Basis: common practice.
 """
@@ -38,14 +38,13 @@ RULE = Rule(
     slug="damp-gap",
     title="No air behind at an outside wall",
     measures="gap between an outside wall and a wardrobe or sofa",
-    how="Measure from the wall to the back of the piece.",
     unit="mm",
     band=Band(low=Twin(2), bad_low=0.0),
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Cold outside walls sweat; the air must pass behind.",
     family="free floor",
     family_by_room=True,
+    bad_words="touching",
 )

@@ -1,8 +1,9 @@
 """Nothing to land on inside the home's own door.
 
-How to measure. Within 6 ft (1830 mm) of the door: a surface for keys, hooks for a coat, a mat for wet shoes.
+How to measure. Within 6 ft (1830 mm) of the door: is there a surface for keys,
+hooks for a coat, a mat for wet shoes?
 
-Sound: all three. Each that is missing is a third. Why: without them keys, coats and mud travel into the room.
+Why: without them keys, coats and mud travel into the room.
 
 Basis: common practice.
 """
@@ -57,15 +58,15 @@ RULE = Rule(
     slug="entry-no-landing",
     title="Nothing to land on at the entry",
     measures="which of surface, hooks and mat are missing within 6 ft (1830 mm) of the home's own door",
-    how="Look within 6 ft (1830 mm) of the door.",
     unit="count",
-    band=Band(high=0.0, bad_high=3.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=3.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Without them keys, coats and mud travel into the room.",
     family="free floor",
     family_by_room=True,
+    profiles={"handing-back": Fraction(0)},
     sound_words="surface, hooks and mat",
+    bad_words="none of the three; each that is missing is a third",
 )

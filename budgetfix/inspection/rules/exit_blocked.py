@@ -1,9 +1,10 @@
 """A bedroom's escape window with furniture before it.
 
-How to measure. Stand before the window that the survey marks as the escape: nothing may stand within 24 in (610
-mm) of it over its whole width. Heaters do not count, nor does what stands lower than 12 in (300 mm).
+How to measure. Stand before the window that the survey marks as the escape:
+nothing may stand within 24 in (610 mm) of it over its whole width. Heaters do
+not count, nor does what stands lower than 12 in (300 mm).
 
-Sound: free. Severity is flat, 1: a way out is free or it is not.
+Why: it is the second way out in a fire, and a way out is free or it is not.
 
 Basis: common practice; local codes say more, and they decide.
 """
@@ -51,15 +52,14 @@ RULE = Rule(
     slug="exit-blocked",
     title="Escape window blocked",
     measures="whether furniture stands before a bedroom's escape window",
-    how="Look at the 24 in (610 mm) of floor before the window, over its whole width.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(5),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="It is the second way out in a fire.",
     safety=True,
     lifting_helps=True,
     sound_words="free",
+    bad_words="something stands before it",
 )

@@ -1,9 +1,10 @@
 """A seating group on a hard floor without a rug.
 
-How to measure. No tape: look at the floor within 48 in (1220 mm) of the main seat.
+How to measure. No tape: is there a rug on the floor within 48 in (1220 mm) of
+the main seat?
 
-Sound: a rug, or carpet. Severity is flat, 1. Why: a rug is what makes several pieces one group, and it takes the
-noise out of the room.
+Why: a rug is what makes several pieces one group, and it takes the noise out
+of the room.
 
 Basis: common practice.
 """
@@ -32,15 +33,14 @@ RULE = Rule(
     slug="floor-bare",
     title="Bare floor at the seats",
     measures="whether a seating group on a hard floor has a rug",
-    how="Look at the floor within 48 in (1220 mm) of the main seat.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A rug makes several pieces one group.",
     family="rug size",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
     sound_words="a rug",
+    bad_words="no rug",
 )

@@ -1,9 +1,11 @@
 """A corner of a large room left empty (listing only).
 
-How to measure. In each corner: the largest square of floor from the corner that holds no furniture and no door.
-Rooms of 180 sq ft (16.7 m2) or less are silent.
+How to measure. In each corner: along both walls to the first thing, and the
+largest square of floor there that holds no furniture and no door, and that the
+straight ways between doors do not cross. Rooms of 180 sq ft (16.7 m2) or less
+are silent.
 
-Sound: 4 ft (1220 mm) or less. Glaring: 7 ft (2130 mm). Why: an empty corner makes a large room look unfinished.
+Why: an empty corner makes a large room look unfinished.
 
 Basis: common practice of home stagers.
 """
@@ -17,7 +19,7 @@ from budgetfix.base.twin import Twin
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 from budgetfix.room.places import WallLine
-from budgetfix.room.sides import Point, ring
+from budgetfix.room.sides import Point, ring, straight_ways
 
 LARGE_MM2 = 180 * 304.8**2
 
@@ -36,10 +38,22 @@ def _square(line: WallLine, before: WallLine, things: list[tuple[Point, ...]]) -
     return largest
 
 
+def _reached(line: WallLine, way: tuple[Point, ...]) -> float:
+    """Side of the square in that corner that a straight way just touches; no limit where it stays outside."""
+    (u, v), (x, y) = (line.local(*end) for end in way)
+    shares = [0.0, 1.0]
+    if abs((x - u) - (y - v)) > 1e-9:
+        shares.append(min(1.0, max(0.0, (v - u) / ((x - u) - (y - v)))))
+    spots = [(u + (x - u) * share, v + (y - v) * share) for share in shares]
+    return min((max(spot) for spot in spots if min(spot) > 0), default=math.inf)
+
+
 def _measure(look: Look, _subject: str) -> Measured | None:
     lines = look.lines
     things = [ring(piece, lines) for piece in look.pieces() if piece.wall in lines]
-    for door in look.openings(whats=("door", "opening")):
+    doors = look.openings(whats=("door", "opening"))
+    ways = [tuple((float(x), float(y)) for x, y in way.coords) for way in straight_ways(doors, lines)]
+    for door in doors:
         if door.wall in lines:
             line, end = lines[door.wall], door.from_left + door.width
             things.append(tuple(line.point(at, off) for at in (door.from_left, end) for off in (0.0, door.width)))
@@ -49,7 +63,7 @@ def _measure(look: Look, _subject: str) -> Measured | None:
         square_corner = math.isclose(before.along[0] * line.along[0] + before.along[1] * line.along[1], 0, abs_tol=1e-6)
         turns_right = before.along[0] * line.inward[0] + before.along[1] * line.inward[1] < 0
         if square_corner and turns_right:
-            found = max(found, _square(line, before, things))
+            found = max(found, min([_square(line, before, things), *(_reached(line, way) for way in ways)]))
     return Measured(found, give=tape_give(found))
 
 
@@ -57,14 +71,12 @@ RULE = Rule(
     slug="floor-left-empty",
     title="Corner left empty",
     measures="side of the largest free square of floor in a corner",
-    how="Measure from the corner along both walls to the first thing; take the square.",
     unit="mm",
     band=Band(high=Twin(48, 1220), bad_high=Twin(84)),
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="An empty corner makes a large room look unfinished.",
     family="free floor",
     family_by_room=True,
     profiles={"living": Fraction(0), "handing-back": Fraction(0)},

@@ -1,12 +1,14 @@
-"""More than 4 kg over a bed or a sofa, on strips or a single nail.
+"""More than 4 kg (9 lb) over a bed or a sofa, on strips or a single nail.
 
-How to measure. Weigh the picture; look at what it hangs on. A picture counts as over a piece that the survey names, or
-over any part of a seat or bed that stands within 12 in (300 mm) of the same wall.
+How to measure. Weigh the picture on the kitchen or bathroom scales; look at
+what it hangs on. It counts as over a piece that the survey names, or over any
+part of a seat or bed within 12 in (300 mm) of the same wall. Where the survey
+does not say what holds it, the finding is uncertain.
 
-Sound: two screws, or 4 kg (9 lb) at most. Severity 1. Why: what hangs over a head must not come down. Where the survey
-does not say what it hangs on, the finding is uncertain.
+Why: what hangs over a head must not come down.
 
-Basis: common practice. Read what the strips carry; local codes and your lease come first.
+Basis: common practice. Read what the strips carry; local codes and your lease
+come first.
 """
 
 from __future__ import annotations
@@ -57,14 +59,13 @@ RULE = Rule(
     slug="heavy-over-head",
     title="Heavy picture over a head",
     measures="weight over a head on a weak fixing",
-    how="Weigh the picture; look at what it hangs on.",
     unit="yes",
     band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(4),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="What hangs over a head must not come down.",
     safety=True,
     sound_words="two screws, or 4 kg at most",
+    bad_words="heavier, on strips, one nail or nothing",
 )

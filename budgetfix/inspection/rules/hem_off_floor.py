@@ -1,11 +1,10 @@
 """Curtains that end in the air, or lie in a heap.
 
-How to measure. From the floor up to the hem (below 0 for cloth that lies on the floor). Sill curtains: from the sill up
-to the hem. Apron curtains: from the sill down to the hem.
+How to measure. From the floor up to the hem (below 0 for cloth that lies on
+the floor). Sill curtains: from the sill up to the hem. Apron curtains: from
+the sill down to the hem.
 
-Sound: from 1 in on the floor to 3/4 in off it (-25 to +20 mm), sills alike. Aim: 1/4 to 1/2 in (5 to 15 mm).
-Glaring: 3 in (75) clear, 6 in (150) of heap. Apron: 4 to 6 in (100 to 150) below the sill, glaring at 1 and 9 in
-(25, 230). Why: short curtains look like outgrown trousers.
+Why: short curtains look like outgrown trousers.
 
 Basis: common practice.
 """
@@ -41,15 +40,14 @@ RULE = Rule(
     slug="hem-off-floor",
     title="Hem off the floor",
     measures="height of the hem above the floor",
-    how="Measure from the floor to the hem.",
     unit="mm",
     band=FLOOR,
     weight=Fraction(3),
     subjects=dressed,
     measure=_measure,
     basis="common practice",
-    why="Short curtains look like outgrown trousers.",
     family="window dressing",
     absence="window-bare",
     profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
+    shown=(("To the floor, or to the sill", FLOOR), ("Apron, below the sill", APRON)),
 )

@@ -1,14 +1,17 @@
-"""A shelf, screen or sconce that stands out into a narrow way at the height of head or shoulder.
+"""A shelf, screen or sconce that stands out into a narrow way at the height of
+head or shoulder.
 
-How to measure. From the wall to the front of the thing, less what stands on the floor below it (that warns the
-foot). Only things whose lower edge is more than 27 in (690 mm) and no more than 80 in (2030 mm) above the floor
-count, and only where less than 36 in (910 mm) of floor is left before them.
+How to measure. From the wall to the front of the thing, less what stands on
+the floor below it (that warns the foot). Only things whose lower edge is more
+than 27 in (690 mm) and no more than 80 in (2030 mm) up count, and only where
+less than 36 in (910 mm) of floor is left before them.
 
-Sound: 4 in (100 mm) or less. Glaring: 8 in (200 mm). Why: one walks into it in the dark, and a cane does not find
-it.
+Why: one walks into it in the dark, and a cane does not find it.
 
-Basis: ABA/ADA 307.2 (published value C7) and 307.5 (C10: what stands out may not take from the clear width). Our
-rule leaves 307.2 on purpose where 36 in or more is left: at home people know their shelves.
+Basis: ABA and ADA Standards 307.2, at most 4 in (published value C7), and
+307.5: what stands out may not take from the clear width (C10). Our rule leaves
+307.2 on purpose where 36 in or more is left: at home people know their
+shelves.
 """
 
 from __future__ import annotations
@@ -29,7 +32,7 @@ REACH_MM = 2000.0
 
 
 def _stands_out(look: Look, hung: Hung) -> bool:
-    return look.mm(FROM) + 0.1 < hung.bottom <= look.mm(UP_TO) + 0.1
+    return hung.what != "old holes" and look.mm(FROM) + 0.1 < hung.bottom <= look.mm(UP_TO) + 0.1
 
 
 def _subjects(look: Look) -> tuple[str, ...]:
@@ -61,13 +64,11 @@ RULE = Rule(
     slug="juts-into-route",
     title="Stands out into a narrow way",
     measures="how far a thing on the wall stands out beyond what stands below it, where little floor is left",
-    how="Measure from the wall to the thing's front, and from there to the next thing across the way.",
     unit="mm",
     band=Band(high=Twin(4), bad_high=Twin(8)),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="C7, C10 (ABA/ADA 307.2, 307.5)",
-    why="One walks into it in the dark.",
     safety=True,
 )

@@ -1,9 +1,10 @@
 """Lamps of different white in one view.
 
-How to measure. Read the kelvin printed on every lamp of the room; the spread is the highest less the lowest.
+How to measure. No tape: read the kelvin printed on every lamp of the room, and
+take the lowest from the highest.
 
-Sound: 300 K or less. Aim: 0. Glaring: 2000 K. Why: warm and cold light side by side make both look wrong, and a
-photograph can only be right for one of them (weight 5 in a listing, else 3).
+Why: warm and cold light side by side make both look wrong, and a photograph
+can only be right for one of them.
 
 Basis: common practice.
 """
@@ -36,15 +37,13 @@ RULE = Rule(
     slug="lamp-colors-mixed",
     title="Lamp colours mixed",
     measures="spread of the colour temperature of the lamps in one room",
-    how="Read the kelvin printed on every lamp; take the lowest from the highest.",
     unit="K",
     band=Band(high=300.0, bad_high=2000.0, aim=(0.0, 0.0)),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Warm and cold light side by side make both look wrong.",
     family="light",
     family_by_room=True,
-    profiles={"listing": Fraction(5, 3)},
+    profiles={"listing": Fraction(5, 3), "handing-back": Fraction(0)},
 )

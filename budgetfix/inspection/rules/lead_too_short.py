@@ -1,12 +1,13 @@
 """A lamp farther from its socket than its lead is long.
 
-How to measure. Along the floor from the foot of the lamp to its socket (the nearest one, if none is named),
-against the lead's length.
+How to measure. Along the floor from the foot of the lamp to its socket (the
+nearest one, if none is named), and the lead itself.
 
-Sound: the lead reaches. Severity is flat, 1. Why: extension leads across the floor are tripped over and
-overloaded. A lead that crosses a way is judged by its own rule, cable-across-route, and charged there only.
+Why: extension leads across the floor are tripped over and overloaded.
 
-Basis: common practice; NFPA 70 (2020) 400.12 (published value S7) for what a flexible lead may not do.
+Basis: common practice; what a flexible lead may not do is in NFPA 70 (2020)
+400.12 (published value S7). A lead that crosses a way is charged as
+cable-across-route, and there only.
 """
 
 from __future__ import annotations
@@ -54,15 +55,14 @@ RULE = Rule(
     slug="lead-too-short",
     title="Lead too short",
     measures="distance from the lamp to its socket, less the lead's length",
-    how="Measure along the floor from the lamp's foot to the socket, and the lead.",
     unit="mm",
     band=Band(high=0.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice; S7 (NFPA 70 400.12)",
-    why="Extension leads are tripped over and overloaded.",
     absence="one-light-only",
     safety=True,
     sound_words="the lead reaches the socket",
+    bad_words="it does not",
 )

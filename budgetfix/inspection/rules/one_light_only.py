@@ -1,9 +1,10 @@
 """Too few lights that can be switched apart.
 
-How to measure. Count the switches that light something in the room: lamps that come on together are one.
+How to measure. No tape: count the switches that light something in the room.
+Lamps that come on together are one.
 
-Sound: three or more. Aim: three to five, at two heights. Glaring: one. Why: one light from the middle of the
-ceiling flattens the room and leaves no choice between all and nothing.
+Why: one light from the middle of the ceiling flattens the room and leaves no
+choice between all and nothing.
 
 Basis: common practice.
 """
@@ -29,15 +30,14 @@ RULE = Rule(
     slug="one-light-only",
     title="Too few lights to choose from",
     measures="lights that can be switched apart",
-    how="Count the switches; lamps that come on together are one.",
     unit="count",
     band=Band(low=3.0, bad_low=1.0, aim=(3.0, 5.0)),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="One light from the middle of the ceiling flattens the room.",
     family="light",
     family_by_room=True,
-    profiles={"listing": Fraction(3, 2)},
+    profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
+    aim_words="three to five, at two heights",
 )

@@ -1,12 +1,15 @@
 """Too little cloth for the rod.
 
-How to measure. All panels laid flat, widths added up, over the rod from end to end.
+How to measure. Lay the panels flat and add up their widths; measure the rod
+from end to end, as it hangs; divide.
 
-Sound: 1.5 for eyelets, tabs and pockets, 1.8 for waves and sheers, 1.9 for pleats. Aim: 2.0, sheers 2.5.
-Glaring: 1.0. Why: cloth pulled flat looks like a bed sheet.
+Why: cloth pulled flat looks like a bed sheet.
 
-Basis: an extension circular asks for 100 % fullness, 2.0 (published value P20), a school lesson for three times the
-window (P19); what practitioners let pass is less, and differs with the heading: common practice.
+Basis: 2.0 is the extension default (Extension Circular A-249, How to Make
+Draperies, 1956, published value P20); a school lesson (Math in the Workplace:
+Homemaker, P19) asks for three times the window. Our band leaves both on
+purpose: what practitioners let pass is less, and differs with the heading
+(common practice).
 """
 
 from __future__ import annotations
@@ -19,6 +22,8 @@ from budgetfix.inspection.windows import at_window, dressed
 
 LEAST = {"eyelet": 1.5, "tab": 1.5, "pocket": 1.5, "wave": 1.8, "pleat": 1.9}
 SHEER = 1.8
+PLAIN, WAVE, PLEAT = (Band(low=LEAST[heading], bad_low=1.0, aim=(2.0, None)) for heading in ("eyelet", "wave", "pleat"))
+SHEERS = Band(low=SHEER, bad_low=1.0, aim=(2.5, None))
 
 
 def _measure(look: Look, subject: str) -> Measured | None:
@@ -39,15 +44,14 @@ RULE = Rule(
     slug="panels-skimpy",
     title="Panels skimpy",
     measures="flat width of all panels over the rod",
-    how="Lay the panels flat and add up their widths; measure the rod.",
     unit="ratio",
-    band=Band(low=1.5, bad_low=1.0, aim=(2.0, None)),
+    band=PLAIN,
     weight=Fraction(2),
     subjects=dressed,
     measure=_measure,
     basis="P19, P20; by heading common practice",
-    why="Cloth pulled flat looks like a bed sheet.",
     family="window dressing",
     absence="window-bare",
     profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
+    shown=(("Eyelets, tabs, pockets", PLAIN), ("Waves", WAVE), ("Pleats", PLEAT), ("Sheers", SHEERS)),
 )

@@ -1,10 +1,11 @@
 """A pendant that does not hang over the middle of its table.
 
-How to measure. Drop a plumb line (a thread with a nut) from the pendant, and measure on the table from there to
-its middle. Several pendants over one table are judged by the middle of them all.
+How to measure. Drop a plumb line (a thread with a nut) from the pendant; on
+the table measure from there to its middle. Several pendants over one table are
+judged by the middle of them all.
 
-Sound: 4 in (100 mm) or less. Aim: 0. Glaring: 16 in (410 mm). Why: the table looks as if it had been pushed away,
-and one end of it eats in the dark.
+Why: the table looks as if it had been pushed away, and one end of it eats in
+the dark.
 
 Basis: common practice.
 """
@@ -44,15 +45,14 @@ RULE = Rule(
     slug="pendant-off-center",
     title="Pendant off the table's middle",
     measures="distance on plan from the pendant to the middle of its table",
-    how="Drop a plumb line from the pendant and measure to the table's middle.",
     unit="mm",
     band=Band(high=Twin(4), bad_high=Twin(16), aim=(0.0, 0.0)),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="One end of the table eats in the dark.",
     absence="room-dim",
     family="light",
     family_by_room=True,
+    profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
 )

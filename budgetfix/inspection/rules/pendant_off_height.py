@@ -1,12 +1,14 @@
 """A pendant too high or too low over its table, or too low where people walk.
 
-How to measure. From the table's top to the lower edge of the pendant; without a table, from the floor.
+How to measure. From the table's top to the lower edge of the pendant; without
+a table, from the floor: there it is a hazard. Over a table the band rises 3 in
+(75 mm) for every foot (305 mm) of ceiling above 8 ft (2440 mm).
 
-Sound: 28 to 36 in (710 to 910 mm) above the table, plus 3 in (75 mm) for every foot of ceiling above 8 ft; over
-the floor 80 in (2030 mm) or more. Aim: 30 to 34 in. Glaring: 10 in (250 mm) outside the band; 74 in (1880 mm) over
-the floor. Why: too high it dazzles, too low it hides the person opposite, and heads meet it.
+Why: too high it dazzles, too low it hides the person opposite, and heads meet
+it.
 
-Basis: common practice over a table; ABA/ADA 307.4 headroom (published value C9: 80 in) over the floor.
+Basis: common practice over a table; over the floor the headroom of 80 in of
+the ABA and ADA Standards 307.4 (published value C9).
 """
 
 from __future__ import annotations
@@ -41,7 +43,9 @@ def _measure(look: Look, subject: str) -> Measured | None:
         return None
     table = look.piece(light.over) if light.over else None
     if table is None:
-        return Measured(light.bottom, give=tape_give(light.bottom), band=OVER_FLOOR, note="above the floor")
+        return Measured(
+            light.bottom, give=tape_give(light.bottom), band=OVER_FLOOR, note="above the floor", hazard=True
+        )
     gap = light.bottom - table.height
     return Measured(gap, give=tape_give(light.bottom, table.height), band=_over_table(look), note=f"above {table.name}")
 
@@ -50,15 +54,15 @@ RULE = Rule(
     slug="pendant-off-height",
     title="Pendant hangs too high or too low",
     measures="lower edge of a pendant above its table, or above the floor",
-    how="Measure from the table's top to the pendant's lower edge.",
     unit="mm",
     band=OVER_TABLE,
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice; C9 (ABA/ADA 307.4) over the floor",
-    why="Too high it dazzles, too low it hides the person opposite.",
     absence="room-dim",
     family="light",
     family_by_room=True,
+    profiles={"listing": Fraction(3, 2)},
+    shown=(("Over a table", OVER_TABLE), ("Over the floor", OVER_FLOOR)),
 )

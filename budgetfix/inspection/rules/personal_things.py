@@ -1,8 +1,8 @@
 """Photographs of the family and names in view (listing only).
 
-How to measure. Count what hangs and shows a face or a name.
+How to measure. No tape: count what hangs and shows a face or a name.
 
-Sound: none. Glaring: six. Why: buyers are to see their own life in the room, not the seller's.
+Why: buyers are to see their own life in the room, not the seller's.
 
 Basis: common practice of home stagers.
 """
@@ -27,13 +27,11 @@ RULE = Rule(
     slug="personal-things",
     title="Personal things in view",
     measures="photographs and names in view",
-    how="Count what hangs and shows a face or a name.",
     unit="count",
     band=Band(high=0.0, bad_high=6.0, aim=(0.0, 0.0)),
     weight=Fraction(5),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Buyers are to see their own life in the room.",
     profiles={"living": Fraction(0), "handing-back": Fraction(0)},
 )

@@ -1,14 +1,14 @@
 """A curtain rod just above the frame, under a stretch of bare wall.
 
-How to measure. Floor to rod, floor to the frame's upper edge, floor to ceiling. With less than 5 in between frame and
-ceiling the rule is silent.
+How to measure. From the floor to the rod, to the frame's upper edge, and to
+the ceiling. With less than 5 in (130 mm) between frame and ceiling the rule is
+silent.
 
-Sound: at least 4 in (100 mm) above the frame, and half of the bare wall up or within 6 in (150) of the ceiling.
-Aim: within 6 in of the ceiling. Glaring: 1 in (25) above the frame (a tenth of the bare wall where that is under 10 in,
-250).
-Why: a high rod makes the window and the ceiling taller; a low one cuts the wall in two.
+Why: a high rod makes the window and the ceiling taller; a low one cuts the
+wall in two.
 
-Basis: common practice. The drops that are sold decide the heights on offer; that is the remedy's business.
+Basis: common practice. The drops that are sold decide the heights on offer;
+that is the remedy's business.
 """
 
 from __future__ import annotations
@@ -43,15 +43,18 @@ RULE = Rule(
     slug="rod-hung-low",
     title="Rod hung low",
     measures="height of the rod above the frame",
-    how="Measure from the frame's upper edge to the rod.",
     unit="mm",
     band=Band(low=LEAST, bad_low=BAD),
     weight=Fraction(3),
     subjects=dressed,
     measure=_measure,
     basis="common practice",
-    why="A low rod cuts the wall in two.",
     family="window dressing",
     absence="window-bare",
     profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
+    sound_words=(
+        "4 in (100 mm) or more above the frame, and half of the bare wall up or 6 in (150 mm) below the ceiling"
+    ),
+    bad_words="1 in (25 mm) above the frame; a tenth of the bare wall where that is under 10 in (250 mm)",
+    aim_words="6 in (150 mm) below the ceiling or higher",
 )

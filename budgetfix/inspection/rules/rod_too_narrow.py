@@ -1,15 +1,17 @@
 """A rod so short that the open curtains cover glass.
 
-How to measure. How far the rod goes past the frame, left and right. It should go as far as the open cloth needs: the
-flat width of the panel x 0.18 (sheer), 0.22 (lined), 0.28 (blackout), unless you measured the open cloth.
+How to measure. From the frame's outer edge to the end of the rod, left and
+right. It should go as far as the open cloth needs: the flat width of the panel
+x 0.18 (sheer), 0.22 (lined), 0.28 (blackout), unless you measured the open
+cloth.
 
-Sound: the open cloth less 2 in (50 mm), at least 5 in (130), on each side, or all that the wall allows: what one side
-cannot have the other takes, so curtains near a corner need not be symmetrical. The wall ends at the corner, the next
-door, halfway to the next window that has a rod of its own, and at what sticks out of the wall: a shelf, or a piece
-against it that is taller than the sill. Aim: 8 to 12 in (200 to 300). Glaring: nothing past the frame. The severity is
-what is missing on both sides over what is asked.
+What one side cannot have the other takes, so curtains near a corner need not
+be symmetrical. The wall ends at the corner, the next door, halfway to the next
+window with a rod of its own, and at a shelf, a screen or a piece taller than
+the sill. Severity: what is missing on both sides over what is asked.
 
-Why: the cloth stands on the wall, not before the light, and the window looks as wide as the rod.
+Why: cloth belongs on the wall, not before the light, and the window looks as
+wide as the rod.
 
 Basis: common practice.
 """
@@ -47,7 +49,7 @@ def _measure(look: Look, subject: str) -> Measured | None:
     total = sum(wanted)
     short = [max(0.0, want - have) if want - have > 0.1 else 0.0 for want, have in zip(wanted, past, strict=True)]
     severity = min(Fraction(3), exact(sum(short)) / exact(total)) if total > 0.1 else Fraction(0)
-    worst = min(range(2), key=lambda side: (past[side] - wanted[side], side))
+    worst = min(range(2), key=lambda side: (round(past[side] - wanted[side], 3), past[side], side))
     band = Band(low=wanted[worst], bad_low=0.0, aim=(Twin(8), Twin(12)))
     give = tape_give((start, end)[worst], frame[worst])
     unsure = abs(past[worst] - wanted[worst]) <= give
@@ -58,15 +60,15 @@ RULE = Rule(
     slug="rod-too-narrow",
     title="Rod too narrow",
     measures="how far the rod goes past the frame, the worse side",
-    how="Measure from the frame's outer edge to the end of the rod, left and right.",
     unit="mm",
     band=Band(low=LEAST, bad_low=0.0, aim=(Twin(8), Twin(12))),
     weight=Fraction(3),
     subjects=dressed,
     measure=_measure,
     basis="common practice",
-    why="The cloth stands before the light.",
     family="window dressing",
     absence="window-bare",
     profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
+    sound_words="the open cloth less 2 in (50 mm), at least 5 in (130 mm) each side, or all that the wall allows",
+    bad_words="nothing past the frame",
 )

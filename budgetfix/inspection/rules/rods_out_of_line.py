@@ -1,8 +1,9 @@
-"""Rods of one wall that hang at different heights though the windows' heads are level.
+"""Rods of one wall that hang at different heights though the windows are level.
 
-How to measure. The height of each rod above the floor, on one wall, for windows whose heads are within 1 in (25 mm).
+How to measure. Each rod above the floor, on one wall, for windows whose heads
+are within 1 in (25 mm) of each other.
 
-Sound: 1/2 in (15 mm). Aim: 0. Glaring: 4 in (100). Why: the eye draws a line from rod to rod, and it slopes.
+Why: the eye draws a line from rod to rod, and it slopes.
 
 Basis: common practice.
 """
@@ -43,14 +44,12 @@ RULE = Rule(
     slug="rods-out-of-line",
     title="Rods out of line",
     measures="spread of the rods' heights on one wall",
-    how="Measure each rod above the floor.",
     unit="mm",
     band=Band(high=Twin(0.5), bad_high=Twin(4), aim=(None, 0.0)),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="The eye draws a line from rod to rod, and it slopes.",
     family="window dressing",
     absence="window-bare",
     profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},

@@ -1,8 +1,9 @@
 """A room that shows more than one use (listing only).
 
-How to measure. No tape: beside what the room is for, look for a desk, a bed or a dining table that says otherwise.
+How to measure. No tape: beside what the room is for, look for a desk, a bed or
+a dining table that says otherwise.
 
-Sound: one use. Severity is flat, 1. Why: a photograph must say in a second what the room is.
+Why: a photograph must say in a second what the room is.
 
 Basis: common practice of home stagers.
 """
@@ -41,14 +42,13 @@ RULE = Rule(
     slug="room-purpose-unclear",
     title="Room shows more than one use",
     measures="uses in view beside the room's own",
-    how="Look for a desk, a bed or a dining table that does not belong to the room's own use.",
     unit="count",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A photograph must say in a second what the room is.",
     profiles={"living": Fraction(0), "handing-back": Fraction(0)},
     sound_words="one use",
+    bad_words="more than one",
 )

@@ -1,10 +1,11 @@
 """A rug that lies across the sofa instead of along it.
 
-How to measure. Look whether the rug's long side runs along the main seat's front. Squares and rounds are exempt,
-and rugs that would not fit the room the other way.
+How to measure. No tape: does the rug's long side run along the main seat's
+front? The angle between the two. Squares and rounds are exempt, and rugs that
+would not fit the room the other way.
 
-Sound: along, within 5 degrees. Aim: 0. Glaring: 45 degrees. Why: the seats and the rug pull two ways, and the
-rug's ends are missing where the sofa is.
+Why: the seats and the rug pull two ways, and the rug's ends are missing where
+the sofa is.
 
 Basis: common practice.
 """
@@ -52,15 +53,13 @@ RULE = Rule(
     slug="rug-across",
     title="Rug lies across the sofa",
     measures="angle between the rug's long side and the front of the main seat",
-    how="Look whether the rug's long side runs along the main seat.",
     unit="degree",
     band=Band(high=5.0, bad_high=45.0, aim=(0.0, 0.0)),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="The seats and the rug pull two ways.",
     family="rug size",
     absence="floor-bare",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

@@ -1,9 +1,9 @@
 """A rug under a dining table that a chair's back legs fall off.
 
-How to measure. On each side where chairs stand: from the edge of the table to the edge of the rug.
+How to measure. On each side where chairs stand: from the edge of the table to
+the edge of the rug. The shortest side counts.
 
-Sound: 24 in (610 mm) or more. Aim: 24 to 30 in. Glaring: 10 in (250 mm). Why: a chair pushed back catches the
-edge.
+Why: a chair pushed back catches the edge.
 
 Basis: common practice.
 """
@@ -46,13 +46,12 @@ RULE = Rule(
     slug="rug-catches-chairs",
     title="Rug catches the chairs",
     measures="how far a rug reaches beyond the dining table on the sides with chairs",
-    how="Measure from the table's edge to the rug's edge on each side with chairs.",
     unit="mm",
     band=Band(low=Twin(24, 610), bad_low=Twin(10), aim=(Twin(24, 610), Twin(30))),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A chair pushed back catches the edge.",
     family="rug size",
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

@@ -1,15 +1,18 @@
 """A rug that does not reach under the seats of its group.
 
-How to measure. At each seat: from its front edge back to where the rug ends under it, or forward to where it
-begins.
+How to measure. At each seat: from its front edge back to where the rug ends
+under it, or forward to where it begins. Measure straight ahead of the seat; a
+rug that ends up to 18 in (460 mm) to its side still counts.
 
-Sound: every seat has 6 in (150 mm) or more of rug under its front. A seat counts as missed by degrees: not at all
-with 6 in under its front, wholly with 6 in missing before it, straight between. Measure straight ahead of the
-seat; a rug that ends up to 18 in (460 mm) to its side still counts as lying before it. The figure is the mean, the
-sofa counting as much as all other seats together; without a sofa the plain mean. Why: a rug that floats in the
-middle makes the room look smaller, and the seats like visitors.
+Each seat is missed by degrees, from not at all with 6 in (150 mm) under its
+front to wholly with 6 in missing before it. The figure is the mean, the sofa
+counting as much as all other seats together.
 
-Basis: common practice. No published row: the margin was searched for and not found.
+Why: a rug that floats in the middle makes the room look smaller, and the seats
+like visitors.
+
+Basis: common practice. There is no published row: the margin was searched for
+and not found.
 """
 
 from __future__ import annotations
@@ -71,16 +74,16 @@ RULE = Rule(
     slug="rug-misses-seats",
     title="Rug misses the seats",
     measures="share of the group's seats without 6 in (150 mm) of rug under the front",
-    how="At each seat measure from its front edge back to where the rug ends under it.",
     unit="ratio",
     band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
     weight=Fraction(4),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A rug that floats in the middle makes the room look smaller.",
     family="rug size",
     absence="floor-bare",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
     sound_words="6 in (150 mm) under every seat's front",
+    bad_words="6 in (150 mm) missing before every seat; before the sofa alone, half",
+    aim_words="the same",
 )

@@ -1,11 +1,12 @@
 """A rug that ends before the sofa does.
 
-How to measure. At each end of the sofa: from the sofa's end to the rug's edge, along the sofa's front.
+How to measure. At each end of the sofa: from the sofa's end to the rug's edge,
+along the front; below 0 where the rug is shorter. Where the floor beside the
+sofa is less than asked, all of it will do.
 
-Sound: 4 in (100 mm) beyond each end, or all that the floor allows. Aim: 6 to 12 in. Glaring: 12 in (300 mm) short.
 Why: a rug shorter than the sofa looks like a doormat before it.
 
-Basis: common practice. No published row.
+Basis: common practice. There is no published row.
 """
 
 from __future__ import annotations
@@ -48,15 +49,13 @@ RULE = Rule(
     slug="rug-shorter-than-sofa",
     title="Rug shorter than the sofa",
     measures="how far the rug reaches beyond each end of the sofa",
-    how="Measure from the sofa's end to the rug's edge, along the front.",
     unit="mm",
     band=Band(low=LOW, bad_low=BAD, aim=AIM),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A rug shorter than the sofa looks like a doormat before it.",
     family="rug size",
     absence="floor-bare",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

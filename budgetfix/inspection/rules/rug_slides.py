@@ -1,10 +1,9 @@
 """A rug without a pad on a hard floor.
 
-How to measure. Push the rug with a foot. Then lift a corner and look for a pad.
+How to measure. No tape: push the rug with a foot, then lift a corner and look
+for a pad.
 
-Sound: a pad under it, or carpet under the rug. Severity is flat. Weight 3; 1 where two pieces or more stand on the
-rug and hold it; 4 where a way between two doors crosses it, or with toddlers or people who walk with a frame. Why:
-people slip, and a rug that creeps curls up at the edge.
+Why: people slip, and a rug that creeps curls up at the edge.
 
 Basis: common practice.
 """
@@ -63,15 +62,17 @@ RULE = Rule(
     slug="rug-slides",
     title="Rug slides",
     measures="whether a rug on a hard floor has a pad under it",
-    how="Push it with a foot, then lift a corner and look.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="People slip, and a rug that creeps curls up at the edge.",
     safety=True,
     absence="floor-bare",
     sound_words="a pad under it",
+    bad_words=(
+        "no pad; severity 1/3 (weight 1) where two pieces stand on it and hold it, 4/3 (weight 4) where a way between "
+        "doors crosses it, or with toddlers or walking frames about"
+    ),
 )

@@ -1,11 +1,12 @@
 """A rug that comes too near the walls.
 
-How to measure. From each edge of the rug to the wall that it faces; the least counts.
+How to measure. From each edge of the rug to the wall that it faces; the least
+counts.
 
-Sound: 6 in (150 mm) of bare floor or more, 4 in (100 mm) in a room under 10 ft (3050 mm). Aim: 8 to 18 in.
-Glaring: touching. Why: a rug up to the wall looks like a carpet that was cut short.
+Why: a rug up to the wall looks like a carpet that was cut short.
 
-Basis: common practice. No published row: the margin was searched for in extension bulletins and not found.
+Basis: common practice. There is no published row: the margin was searched for
+in extension bulletins and not found.
 """
 
 from __future__ import annotations
@@ -42,14 +43,14 @@ RULE = Rule(
     slug="rug-tight-to-walls",
     title="Rug too near the walls",
     measures="bare floor between a rug and the nearest wall",
-    how="Measure from each edge of the rug to its wall; the least counts.",
     unit="mm",
     band=PLAIN,
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A rug up to the wall looks like a carpet that was cut short.",
     family="rug size",
     absence="floor-bare",
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
+    shown=(("In a room", PLAIN), ("In a room under 10 ft (3050 mm) wide", SMALL)),
 )

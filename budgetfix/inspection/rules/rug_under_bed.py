@@ -1,9 +1,9 @@
 """A rug under a bed that ends before the feet reach the floor.
 
-How to measure. On each side of the bed: from the bed's side to the rug's edge. A side against a wall does not
-count.
+How to measure. On each side of the bed: from the bed's side to the rug's edge.
+A side within 12 in (300 mm) of a wall does not count.
 
-Sound: 18 in (460 mm) or more. Aim: 24 in. Glaring: 6 in (150 mm). Why: the feet land on the bare floor.
+Why: the feet land on the bare floor.
 
 Basis: common practice.
 """
@@ -43,13 +43,12 @@ RULE = Rule(
     slug="rug-under-bed",
     title="Rug under the bed too small",
     measures="how far a rug reaches beyond the sides of the bed",
-    how="Measure from the bed's side to the rug's edge, left and right.",
     unit="mm",
     band=Band(low=Twin(18), bad_low=Twin(6), aim=(Twin(24, 610), None)),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="The feet land on the bare floor.",
     family="rug size",
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

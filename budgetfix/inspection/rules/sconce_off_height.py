@@ -1,13 +1,13 @@
 """A wall light too high or too low.
 
-How to measure. The middle of the light above the floor. Beside a bed (at its head's wall, within 36 in, 910 mm, of its
-side): from the mattress to the light's lower edge.
+How to measure. The middle of the light above the floor. Beside a bed (at its
+head's wall, within 36 in, 910 mm, of its side): from the top of the mattress
+to the light's lower edge.
 
-Sound: 60 to 66 in (1520 to 1680 mm); beside a bed 20 to 24 in (510 to 610) above the mattress. Glaring: 10 in (250)
-beyond either. A band in the brief speaks of the height above the floor. Why: too low it dazzles, too high it lights
-the ceiling.
+Why: too low it dazzles, too high it lights the ceiling.
 
-Basis: common practice.
+Basis: common practice. A band in the brief speaks of the height above the
+floor.
 """
 
 from __future__ import annotations
@@ -20,6 +20,7 @@ from budgetfix.inspection.rule import Band, Measured, Rule, tape_give
 from budgetfix.room.items import Hung, Piece
 from budgetfix.room.stretches import along_wall
 
+WALL = Band(Twin(60), Twin(66), Twin(50), Twin(76))
 BED = Band(Twin(20), Twin(24), Twin(10), Twin(34))
 BESIDE, AT_HEAD = Twin(36), Twin(12)
 MATTRESS = Twin(24, 600)
@@ -56,15 +57,14 @@ def _measure(look: Look, subject: str) -> Measured | None:
 RULE = Rule(
     slug="sconce-off-height",
     title="Wall light off height",
-    measures="height of the middle above the floor",
-    how="Measure the middle of the light above the floor.",
+    measures="height of the middle above the floor, or of the lower edge above the mattress",
     unit="mm",
-    band=Band(Twin(60), Twin(66), Twin(50), Twin(76)),
+    band=WALL,
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Too low it dazzles, too high it lights the ceiling.",
     family="picture group",
     profiles={"handing-back": Fraction(0)},
+    shown=(("Above the floor", WALL), ("Beside a bed, above the mattress", BED)),
 )

@@ -1,12 +1,14 @@
-"""Two wall lights of a pair at different heights, or not the same way off the middle of what they flank.
+"""Two wall lights of a pair at different heights, or not the same way off the
+middle of what they flank.
 
-How to measure. The middle of each above the floor; and across, from the middle of each to the middle of the piece or
-picture between them. A pair is two lights that hang over the same piece, or the only two of a wall.
+How to measure. The middle of each above the floor; and across, from the middle
+of each to the middle of the piece or picture between them. A pair is two
+lights that hang over the same piece, or the only two of a wall. The worse
+counts.
 
-Sound: 1/2 in (15 mm) in height, 1 in (25) across. Aim: 0. Glaring: 2 in (50) in height, 6 in (150) across. A band in
-the brief speaks of the height. Why: a pair that is not a pair.
+Why: a pair that is not a pair looks like a mistake.
 
-Basis: common practice.
+Basis: common practice. A band in the brief speaks of the height.
 """
 
 from __future__ import annotations
@@ -72,15 +74,14 @@ def _measure(look: Look, subject: str) -> Measured | None:
 RULE = Rule(
     slug="sconces-uneven",
     title="Wall lights uneven",
-    measures="difference in height of a pair of wall lights",
-    how="Measure the middle of each above the floor.",
+    measures="difference of a pair of wall lights in height, and in distance from the middle",
     unit="mm",
     band=HEIGHT,
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A pair that is not a pair.",
     family="picture group",
     profiles={"handing-back": Fraction(0)},
+    shown=(("In height", HEIGHT), ("Across", ACROSS)),
 )

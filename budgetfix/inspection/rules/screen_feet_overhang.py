@@ -1,8 +1,9 @@
 """A screen whose feet stand wider than the bench is.
 
-How to measure. The outside width of the feet, and the width of the bench's top.
+How to measure. The width of the feet, from outside to outside, and the width
+of the bench's top.
 
-Sound: nothing overhangs. Anything is glaring. Why: a nudge, and the screen is on the floor.
+Why: a nudge, and the screen is on the floor.
 
 Basis: common practice. Local codes and the maker's instructions come first.
 """
@@ -32,14 +33,13 @@ RULE = Rule(
     slug="screen-feet-overhang",
     title="Screen feet off the bench",
     measures="width of the feet beyond the bench",
-    how="Measure the feet from outside to outside, and the bench's top.",
     unit="mm",
     band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(5),
     subjects=screens,
     measure=_measure,
     basis="common practice",
-    why="A nudge, and the screen is on the floor.",
     safety=True,
     sound_words="feet on the bench",
+    bad_words="any overhang",
 )

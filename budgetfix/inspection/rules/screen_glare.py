@@ -1,9 +1,10 @@
 """A window without cloth or blind before or behind those who watch.
 
-How to measure. From the main seat: the angle between the line to the screen and the nearest edge of an unshaded
-window, in front, or behind the head (it mirrors in the screen).
+How to measure. From the main seat: the angle between the line to the screen
+and the nearest edge of an unshaded window, in front or behind the head (that
+one is mirrored in the screen).
 
-Sound: no such window within 30 degrees. Glaring: 0. Why: the brightest thing in the room is not the picture.
+Why: the brightest thing in the room is not the picture.
 
 Basis: common practice.
 """
@@ -48,15 +49,16 @@ RULE = Rule(
     slug="screen-glare",
     title="Glare on the screen",
     measures="angle from the line of sight to the nearest unshaded window",
-    how="From the main seat, look at the screen: where are the windows?",
     unit="degree",
-    band=Band(low=30.0, bad_low=0.0),
+    band=Band(low=30.0, bad_low=0.0, aim=(30.0, None)),
     weight=Fraction(2),
     subjects=screens,
     measure=_measure,
     basis="common practice",
-    why="The brightest thing in the room is not the picture.",
     family="screen",
     family_by_room=True,
     profiles={"listing": Fraction(0), "handing-back": Fraction(0)},
+    sound_words="no unshaded window within 30°",
+    bad_words="in the line of sight, 0°",
+    aim_words="none at all",
 )

@@ -1,10 +1,11 @@
 """A screen that stands on furniture and is not strapped to it or to the wall.
 
-How to measure. Tip it gently with a finger: does a strap hold it?
+How to measure. No tape: tip it gently with a finger. Does a strap hold it?
+Where the survey does not say, it counts as loose and the finding as uncertain.
 
-Sound: strapped. Severity 1 where children live or visit, else 0.4. Why: a screen that tips falls on who pulled at it.
+Why: a screen that tips falls on who pulled at it.
 
-Basis: common practice. Where the survey does not say, it counts as loose and the finding as uncertain.
+Basis: common practice.
 """
 
 from __future__ import annotations
@@ -23,7 +24,11 @@ def _measure(look: Look, subject: str) -> Measured | None:
     if screen is None or not screen.on:
         return None
     loose = screen.fixing not in HELD
-    severity = (Fraction(1) if look.household.children else Fraction(2, 5)) if loose else Fraction(0)
+    severity = (
+        (Fraction(1) if look.household.children or look.household.toddlers else Fraction(2, 5))
+        if loose
+        else Fraction(0)
+    )
     note = "not strapped" if loose else "strapped"
     return Measured(float(loose), severity=severity, note=note, uncertain=screen.fixing == "unknown")
 
@@ -32,14 +37,13 @@ RULE = Rule(
     slug="screen-loose",
     title="Screen not strapped",
     measures="is a standing screen strapped",
-    how="Tip it gently: does a strap hold it?",
     unit="yes",
     band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(5),
     subjects=screens,
     measure=_measure,
     basis="common practice",
-    why="A screen that tips falls on who pulled at it.",
     safety=True,
     sound_words="strapped",
+    bad_words="not strapped; severity 1 where children live or visit, else 0.4",
 )

@@ -1,10 +1,13 @@
 """A main seat that looks at the screen from the side.
 
-How to measure. How far the eye of the main seat is off the line straight out of the screen's middle, as an angle.
+How to measure. Stretch a string straight out from the screen's middle. How far
+is the middle of the main seat beside it, and how far from the screen? The
+angle is worked out (1 ft aside at 4 ft is about 14 degrees).
 
-Sound: 15 degrees or less. Aim: 0. Glaring: 35. Why: the picture narrows, and everybody sits askew.
+Why: the picture narrows, and everybody sits askew.
 
-Basis: preferred within 15 degrees, at most 35 (published value T7, NUREG-0700).
+Basis: preferred within 15 degrees, at most 35 (US NRC, NUREG-0700 rev. 3,
+published value T7).
 """
 
 from __future__ import annotations
@@ -28,14 +31,12 @@ RULE = Rule(
     slug="screen-seen-sideways",
     title="Screen seen sideways",
     measures="angle of the main seat off the screen's axis",
-    how="Measure how far the seat's middle is to the side of the screen's, and how far away.",
     unit="degree",
     band=Band(high=15.0, bad_high=35.0, aim=(None, 0.0)),
     weight=Fraction(3),
     subjects=screens,
     measure=_measure,
     basis="T7",
-    why="The picture narrows, and everybody sits askew.",
     family="screen",
     family_by_room=True,
     profiles={"listing": Fraction(0), "handing-back": Fraction(0)},

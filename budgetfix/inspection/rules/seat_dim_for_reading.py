@@ -1,13 +1,15 @@
 """A seat to read in without a lamp beside it.
 
-How to measure. From the seat's arm to the lamp's foot or the table it stands on, along the floor. Only lamps of
-450 lm or more count, with the shade's lower edge 38 to 46 in (965 to 1170 mm) above the floor.
+How to measure. From the seat's arm to the lamp's foot, or the table it stands
+on. Only lamps of 450 lm or more count, with the shade's lower edge 38 to 46 in
+(970 to 1170 mm) above the floor. Judged are the seats that the survey marks
+for reading, else the main seat.
 
-Judged are the seats that the survey marks for reading, else the main seat. Sound: one within 30 in (760 mm).
-Glaring: none within 5 ft (1520 mm). Why: light from the ceiling falls on the hair, not on the page.
+Why: light from the ceiling falls on the hair, not on the page.
 
-Basis: common practice. The old IES table asks 20 to 40 foot-candles for reading (published value L2, 215 to 430
-lx): it is the yardstick behind the 450 lm, and not measured here.
+Basis: common practice. The IES Lighting Handbook, Table 10-7, asks 20 to 40
+foot-candles for reading (published value L2, 215 to 430 lx): the yardstick
+behind the 450 lm, and not measured here.
 """
 
 from __future__ import annotations
@@ -25,7 +27,7 @@ from budgetfix.room.places import footprint, middle
 
 NEAR, FAR = Twin(30), Twin(60)
 LEAST_LUMENS = 450.0
-SHADE = (Twin(38, 965), Twin(46, 1170))
+SHADE = (Twin(38), Twin(46))
 LAMPS = ("floor lamp", "table lamp", "wall light", "other")
 
 
@@ -71,16 +73,14 @@ RULE = Rule(
     slug="seat-dim-for-reading",
     title="Seat too dim to read",
     measures="distance from a reading seat to the nearest lamp that is fit to read by",
-    how="Measure from the seat's arm to the lamp's foot; read the lumens on the lamp.",
     unit="mm",
     band=Band(high=NEAR, bad_high=FAR),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice; L2 as yardstick",
-    why="Light from the ceiling falls on the hair, not on the page.",
     family="light",
     family_by_room=True,
-    profiles={"listing": Fraction(0)},
-    sound_words="a lamp of 450 lm within 30 in (760 mm), shade 38 to 46 in (965 to 1170 mm) up",
+    profiles={"listing": Fraction(0), "handing-back": Fraction(0)},
+    bad_words="none within 5 ft (1520 mm)",
 )

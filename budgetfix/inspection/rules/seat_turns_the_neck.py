@@ -1,8 +1,9 @@
 """A seat of the group that faces one way while the screen is another way.
 
-How to measure. The angle between where the seat faces and where the screen is, seen from the seat.
+How to measure. Sit down, look straight ahead, then at the screen: the angle in
+between, on plan. 30 degrees is a third of a quarter turn.
 
-Sound: 30 degrees or less. Aim: 0. Glaring: 60. Why: heads turn, bodies follow, and the seat stays empty.
+Why: heads turn, bodies do not, and the seat stays empty.
 
 Basis: common practice.
 """
@@ -39,14 +40,12 @@ RULE = Rule(
     slug="seat-turns-the-neck",
     title="Seat turns the neck",
     measures="angle between where a seat faces and where the screen is",
-    how="Sit down, look straight ahead, then at the screen.",
     unit="degree",
     band=Band(high=30.0, bad_high=60.0, aim=(None, 0.0)),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Heads turn, and the seat stays empty.",
     family="screen",
     family_by_room=True,
     profiles={"listing": Fraction(0), "handing-back": Fraction(0)},

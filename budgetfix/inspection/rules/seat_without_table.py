@@ -1,10 +1,10 @@
 """Seats without a surface for a cup.
 
-How to measure. From each arm of the seat, and from the front of a sofa, to the nearest low table, stand or
-ottoman.
+How to measure. From each arm of the seat, and from the front of a sofa, to the
+nearest low table, stand or ottoman. The figure is the share of the group's
+seats without one; a sofa is one seat.
 
-Sound: every seat of the group has one within 18 in (460 mm). The figure is the share of seats without; a sofa is
-one seat. Glaring: all. Why: cups end up on the floor.
+Why: cups end up on the floor.
 
 Basis: common practice.
 """
@@ -57,14 +57,14 @@ RULE = Rule(
     slug="seat-without-table",
     title="Seats without a table",
     measures="share of seats without a surface within 18 in (460 mm) of an arm, or of a sofa's front",
-    how="Measure from each arm, and from a sofa's front, to the nearest low table.",
     unit="ratio",
     band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Cups end up on the floor.",
-    profiles={"listing": Fraction(6, 5)},
-    sound_words="a table at every seat",
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
+    sound_words="a table within 18 in (460 mm) of every seat",
+    bad_words="no seat has one",
+    aim_words="the same",
 )

@@ -1,14 +1,15 @@
 """A seat too far from the main seat that it faces, or too near.
 
-How to measure. From front edge to front edge, between the main seat and each seat that faces it (fronts within 45
-degrees of opposite).
+How to measure. From front edge to front edge, the shortest way, between the
+main seat and each seat that faces it (fronts within 45 degrees of opposite).
 
-Sound: 4 to 8 ft (1220 to 2440 mm). Aim: 5 to 7 ft. Glaring: 2 ft (610 mm), 12 ft (3660 mm). Why: farther apart
-people raise their voices, nearer their knees meet.
+Why: farther apart people raise their voices, nearer their knees meet.
 
-Basis: HUD manual of 1973, 60 in between facing seats and a circle of 10 ft (published value C15); Hall's social
-distance of 4 to 12 ft (C22); conversation area of 8 to 12 ft across (C21). Our band leaves C15's 60 in on purpose:
-small rooms talk well at 4 ft.
+Basis: 60 in between facing seats, a circle of 10 ft across (HUD, Manual of
+Acceptable Practices vol. 4 (1973), published value C15); a conversation area
+of 8 to 12 ft (classroom slides on living areas, C21); social distance 4 to 7
+ft close, 7 to 12 ft far (Hall, The Hidden Dimension, 1966, C22). Our band
+leaves the 60 in of C15 on purpose: small rooms talk well at 4 ft.
 """
 
 from __future__ import annotations
@@ -57,13 +58,11 @@ RULE = Rule(
     slug="seats-too-far-apart",
     title="Facing seats too far apart",
     measures="front edge to front edge of seats that face each other",
-    how="Measure between the front edges, the shortest way.",
     unit="mm",
     band=BAND,
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="C15 (HUD 1973), C21, C22 (Hall 1966)",
-    why="Farther apart people raise their voices.",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

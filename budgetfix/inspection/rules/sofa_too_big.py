@@ -1,9 +1,9 @@
 """A sofa too long for its wall, or a sofa and table that fill the floor.
 
-How to measure. The sofa's length divided by the wall that its back stands at (within 12 in, 300 mm). Then the
-floor under the sofa and its coffee table, divided by the floor that other furniture leaves.
+How to measure. The sofa's length, divided by the wall that its back stands at
+(within 12 in, 300 mm). Then the floor under the sofa and its coffee table,
+divided by the floor that other furniture leaves. The worse counts.
 
-Sound: 0.75 of the wall; 0.40 of the floor. Aim: two thirds of the wall. Glaring: 0.95; 0.60. The worse counts.
 Why: the room seems built around one thing that nobody can walk past.
 
 Basis: common practice.
@@ -53,14 +53,12 @@ RULE = Rule(
     slug="sofa-too-big",
     title="Sofa too big for the room",
     measures="sofa's length divided by its wall's; sofa and table divided by the free floor",
-    how="Measure the sofa and its wall; multiply out the floor they cover.",
     unit="ratio",
     band=WALL,
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="The room seems built around one thing.",
-    profiles={"listing": Fraction(6, 5)},
-    sound_words="0.75 of its wall, 0.40 of the free floor",
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
+    shown=(("Of its wall", WALL), ("Of the free floor", FLOOR)),
 )

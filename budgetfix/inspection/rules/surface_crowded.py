@@ -1,11 +1,11 @@
 """Too many things on one surface.
 
-How to measure. Count what stands on it; a tray with things on it is one, a pile of books is one.
+How to measure. No tape: count what stands on it. A tray with things on it is
+one, a pile of books is one.
 
-Sound: five or fewer. Aim: three. Glaring: fifteen. For photographs the trade asks for three (glaring eight): say
-so in the brief's bands. Why: a full surface looks like work to be done.
+Why: a full surface looks like work to be done.
 
-Basis: common practice.
+Basis: common practice; photographs ask for fewer.
 """
 
 from __future__ import annotations
@@ -29,12 +29,11 @@ RULE = Rule(
     slug="surface-crowded",
     title="Surface crowded",
     measures="things that stand on one surface",
-    how="Count them; a tray or a pile is one.",
     unit="count",
     band=Band(high=5.0, bad_high=15.0, aim=(None, 3.0)),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
+    bands={"listing": Band(high=3.0, bad_high=8.0, aim=(None, 3.0))},
     basis="common practice",
-    why="A full surface looks like work to be done.",
 )

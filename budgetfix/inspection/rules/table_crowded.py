@@ -1,9 +1,10 @@
 """Too little table for each person.
 
-How to measure. On each side of the table: its length, divided by the chairs on that side. A round table: once
-around (3.14 x its width), divided by all its chairs.
+How to measure. On each side of the table: its length, divided by the chairs on
+that side. A round table: once around (3.14 x its width), divided by all its
+chairs.
 
-Sound: 24 in (610 mm) or more for each person. Glaring: 18 in (460 mm). Why: elbows meet.
+Why: elbows meet.
 
 Basis: common practice.
 """
@@ -30,14 +31,18 @@ def _subjects(look: Look) -> tuple[str, ...]:
 
 
 def _least_edge(look: Look, table: Piece, chairs: list[Piece]) -> float:
+    """A chair at a corner counts to the edge that has most room for it."""
     line, spot = look.lines[table.wall], footprint(table, look.lines)
     out = [line.along, line.inward, (-line.along[0], -line.along[1]), (-line.inward[0], -line.inward[1])]
     along, off = extent(table, look.lines)
     lengths = [off, along, off, along]
     counts = [0, 0, 0, 0]
+    edges = []
     for chair in chairs:
-        seat = footprint(chair, look.lines)
-        counts[max((span(seat, way)[1] - span(spot, way)[1], at) for at, way in enumerate(out))[1]] += 1
+        beyond = [span(footprint(chair, look.lines), way)[1] - span(spot, way)[1] for way in out]
+        edges.append([at for at in range(4) if beyond[at] > max(beyond) - 0.1])
+    for several in sorted(edges, key=len):
+        counts[max(several, key=lambda at: lengths[at] / (counts[at] + 1))] += 1
     return min(length / count for length, count in zip(lengths, counts, strict=True) if count)
 
 
@@ -54,12 +59,11 @@ RULE = Rule(
     slug="table-crowded",
     title="Table crowded",
     measures="length of table edge for each person",
-    how="Divide each side of the table by the chairs on it.",
     unit="mm",
     band=Band(low=Twin(24, 610), bad_low=Twin(18)),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Elbows meet.",
+    profiles={"handing-back": Fraction(0)},
 )

@@ -1,9 +1,9 @@
 """A coffee table much higher or lower than the seat.
 
-How to measure. From the floor to the table's top, less from the floor to the front of the seat.
+How to measure. From the floor to the table's top, less from the floor to the
+front of the seat. Below 0 the table is lower.
 
-Sound: 4 in (100 mm) lower to 2 in (50 mm) higher. Aim: level, or up to 2 in lower. Glaring: 9 in (230 mm) either
-way. Why: one bends down to a low table, and a high one stands in the view.
+Why: one bends down to a low table, and a high one stands in the view.
 
 Basis: common practice.
 """
@@ -39,14 +39,12 @@ RULE = Rule(
     slug="table-off-height",
     title="Coffee table off the seat's height",
     measures="height of the coffee table's top above the seat",
-    how="Measure both from the floor and take one from the other.",
     unit="mm",
     band=Band(low=Twin(-4), high=Twin(2), bad_low=Twin(-9), bad_high=Twin(9), aim=(Twin(-2), 0.0)),
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="One bends down to a low table.",
     absence="seat-without-table",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

@@ -1,10 +1,11 @@
 """A coffee table too short or too long for the sofa.
 
-How to measure. The table's side along the sofa, divided by the sofa's front (a corner sofa's inner side, about 900
-mm less than its whole front). Two tables before one sofa count together.
+How to measure. The table's side along the sofa, divided by the sofa's front (a
+corner sofa's inner side, about 35 in (900 mm) less than its whole front). Two
+tables before one sofa count together.
 
-Sound: 0.45 to 0.70; a round table or a pair from 0.35. Aim: 0.5 to two thirds. Glaring: 0.20, 1.0. Why: a small
-table looks lost before a long sofa, and the ends of the sofa cannot use it.
+Why: a small table looks lost before a long sofa, and the ends of the sofa
+cannot use it.
 
 Basis: common practice.
 """
@@ -54,14 +55,13 @@ RULE = Rule(
     slug="table-off-length",
     title="Coffee table off the sofa's length",
     measures="length of the coffee table divided by the sofa's",
-    how="Measure the table's side along the sofa, and the sofa's front.",
     unit="ratio",
     band=PLAIN,
     weight=Fraction(1),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A small table looks lost before a long sofa.",
     absence="seat-without-table",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
+    shown=(("One table", PLAIN), ("A round one, or a pair", ROUND)),
 )

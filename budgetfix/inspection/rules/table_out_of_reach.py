@@ -1,11 +1,13 @@
 """A coffee table too far from the main seat, or too near it.
 
-How to measure. From the front edge of the seat to the nearest edge of the table, straight out.
+How to measure. From the front edge of the seat straight out to the nearest
+edge of the table.
 
-Sound: 12 to 18 in (300 to 460 mm). Aim: 14 to 18 in. Glaring: 6 in (150 mm), 28 in (710 mm). Why: nearer, knees do
-not pass; farther, nobody reaches a cup without getting up.
+Why: nearer, knees do not pass; farther, nobody reaches a cup without getting
+up.
 
-Basis: classroom table of clearances (published value C20: coffee table to chair 1 to 1 1/2 ft); common practice.
+Basis: 1 to 1 1/2 ft from coffee table to seat (classroom handout Arranging
+Space, published value C20); aim and glaring limits are common practice.
 """
 
 from __future__ import annotations
@@ -38,14 +40,12 @@ RULE = Rule(
     slug="table-out-of-reach",
     title="Coffee table out of reach",
     measures="front of the main seat to the coffee table",
-    how="Measure from the seat's front edge straight out to the table's nearest edge.",
     unit="mm",
     band=Band(low=Twin(12, 300), high=Twin(18, 460), bad_low=Twin(6), bad_high=Twin(28), aim=(Twin(14), Twin(18, 460))),
     weight=Fraction(2),
     subjects=_subjects,
     measure=_measure,
     basis="C20; common practice",
-    why="Nearer, knees do not pass; farther, nobody reaches a cup.",
     absence="seat-without-table",
-    profiles={"listing": Fraction(6, 5)},
+    profiles={"listing": Fraction(6, 5), "handing-back": Fraction(0)},
 )

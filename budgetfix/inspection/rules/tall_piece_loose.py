@@ -1,15 +1,17 @@
 """A tall piece, or one with drawers, that is not fixed to the wall.
 
-How to measure. Stand a tape beside the piece: height from the floor, depth front to back. It counts as tall with
-drawers from 27 in (690 mm) up, without drawers from 48 in (1220 mm) up or when it is more than three times as high
-as deep. Then feel behind the top for a strap or a bracket.
+How to measure. Height from the floor, depth front to back. Drawers count from
+27 in (690 mm) up; other pieces from 48 in (1220 mm) up, or when they are more
+than three times as high as deep. Then feel behind the top for a strap or a
+bracket.
 
-Sound: fixed. Why: a climbing child or one open drawer is enough to tip it. There is no half way, so the severity
-is flat: 1 with children in the home, else 0.5.
+Why: a climbing child or one open drawer is enough to tip it. There is no half
+way, so the severity is flat.
 
-Basis: 16 CFR 1261.2 via ASTM F2057-23 for the 27 in of clothing storage (published value S5). Our band leaves that
-row on purpose in two ways: weight and volume are not asked for, because nobody weighs a full dresser, and
-bookcases and cabinets are judged too (common practice).
+Basis: 16 CFR 1261.2 via ASTM F2057-23: clothing storage from 27 in up
+(published value S5). Our band leaves S5 on purpose in two ways: weight and
+volume are not asked for, because nobody weighs a full dresser, and bookcases
+and cabinets are judged too (common practice).
 """
 
 from __future__ import annotations
@@ -52,14 +54,14 @@ RULE = Rule(
     slug="tall-piece-loose",
     title="Tall piece not fixed to the wall",
     measures="whether a tall piece, or one with drawers, is fixed to the wall",
-    how="Measure its height and depth, then feel behind its top for a strap or bracket.",
     unit="yes",
-    band=Band(high=0.0, bad_high=1.0, aim=(0.0, 0.0)),
+    band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(5),
     subjects=_subjects,
     measure=_measure,
     basis="S5 (16 CFR 1261.2, ASTM F2057-23) for drawers; common practice",
-    why="A climbing child or an open drawer is enough to tip it.",
     safety=True,
+    gone_cures=True,
     sound_words="fixed to the wall",
+    bad_words="not fixed; severity 1 with children in the home, else 0.5",
 )

@@ -1,10 +1,11 @@
 """A long piece against a wall with nothing over it.
 
-How to measure. Pieces 48 in (1220 mm) wide or more whose back is within 6 in (150) of the wall. Anything hung or leaned
-over them counts, a screen on its bench too. Beds with a headboard, pieces within 24 in (610) of the ceiling, and pieces
-under a window are left out.
+How to measure. Pieces 48 in (1220 mm) wide or more whose back is within 6 in
+(150 mm) of the wall: is anything hung or leaned over them? A screen on its
+bench counts. Beds with a headboard, pieces that come within 24 in (610 mm) of
+the ceiling, and pieces under a window are left out.
 
-Sound: something. Bare is glaring. Why: a long low thing against a blank wall looks unfinished.
+Why: a long low thing against a blank wall looks unfinished.
 
 Basis: common practice.
 """
@@ -58,15 +59,14 @@ RULE = Rule(
     slug="wall-bare",
     title="Wall bare",
     measures="something on the wall over a long piece",
-    how="Look: is there anything over it?",
     unit="yes",
     band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(3),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="A long low thing against a blank wall looks unfinished.",
     family="picture group",
-    sound_words="something over it",
     profiles={"handing-back": Fraction(0)},
+    sound_words="something over it",
+    bad_words="bare",
 )

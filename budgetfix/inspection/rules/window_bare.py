@@ -1,8 +1,10 @@
-"""A window of a sleeping room, or one that people look into, without blind and without cloth.
+"""A window of a bedroom, or one that people look into, without blind and without
+cloth.
 
-How to measure. Is there a blind or a curtain?
+How to measure. No tape: is there a blind or a curtain? Windows of other rooms
+count where the survey says that they are overlooked.
 
-Sound: dressed. Bare is glaring. Why: nobody sleeps or sits at ease in a lit shop window.
+Why: nobody sleeps or sits at ease in a lit shop window.
 
 Basis: common practice.
 """
@@ -33,15 +35,14 @@ RULE = Rule(
     slug="window-bare",
     title="Window bare",
     measures="blind or cloth at a window that needs it",
-    how="Look: is there a blind or a curtain?",
     unit="yes",
     band=Band(high=0.0, bad_high=1.0),
     weight=Fraction(4),
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
-    why="Nobody is at ease in a lit shop window.",
     family="window dressing",
+    profiles={"listing": Fraction(3, 2), "handing-back": Fraction(0)},
     sound_words="dressed",
-    profiles={"listing": Fraction(3, 2)},
+    bad_words="bare",
 )
