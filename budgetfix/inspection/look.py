@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import TypeVar
+from typing import TypeVar, cast
 
 from shapely.geometry import Polygon
 
@@ -16,6 +16,7 @@ from budgetfix.room.survey import Household, RoomFacts, Survey, Wall
 
 Box = tuple[float, float, float, float]
 T = TypeVar("T", bound=Thing)
+V = TypeVar("V")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +60,25 @@ class Look:
     room: str
     lifted: frozenset[str] = frozenset()
     asked: dict[Question, None] = field(default_factory=dict)
+    known: dict[Question, tuple[Item, ...]] = field(default_factory=dict, repr=False)
+    """Answers given before, shared by all looks at one state of the room."""
+
+    made: dict[str, tuple[object, tuple[Question, ...]]] = field(default_factory=dict, repr=False)
+
+    def again(self) -> Look:
+        """A fresh look at the same state of the room: nothing is asked yet, what was answered is known."""
+        fresh = Look(self.survey, self.room, self.lifted, {}, self.known, self.made)
+        fresh.__dict__["lines"] = self.lines
+        return fresh
+
+    def once(self, name: str, make: Callable[[Look], V]) -> V:
+        """What several subjects work out alike is worked out once; what it asks counts as asked each time."""
+        if name not in self.made:
+            fresh = self.again()
+            self.made[name] = (make(fresh), tuple(fresh.asked))
+        value, asked = self.made[name]
+        self.asked.update(dict.fromkeys(asked))
+        return cast("V", value)
 
     @property
     def household(self) -> Household:
@@ -102,12 +122,13 @@ class Look:
             box,
         )
         self.asked[question] = None
-        lines = self.lines
-        return tuple(
-            item
-            for item in self.survey.table(table)
-            if isinstance(item, kind) and item.name not in self.lifted and question.covers(table, item, lines)
-        )
+        if question not in self.known:
+            self.known[question] = tuple(
+                item
+                for item in self.survey.table(table)
+                if isinstance(item, kind) and item.name not in self.lifted and question.covers(table, item, self.lines)
+            )
+        return cast("tuple[T, ...]", self.known[question])
 
     def openings(
         self, *, names: Sequence[str] | None = None, whats: Sequence[str] | None = None, wall: str | None = None

@@ -12,7 +12,16 @@ from budgetfix.room.stretches import Stretch, along_wall, wall_strip
 
 DIAGONAL_OF_WIDTH = 1 / 0.871576
 """Of a 16:9 screen (geometry: 16 over the root of 337)."""
+SQUARER = 1.55
+"""A screen less wide than this for its height is no 16:9 one (1.78), but an old 4:3 set (1.33)."""
 Point = tuple[float, float]
+
+
+def diagonal_of(screen: Hung) -> float:
+    """By its width for a 16:9 screen, whatever its foot adds to its height; an old set by its own two sides."""
+    if screen.height > 0 and screen.width / screen.height < SQUARER:
+        return math.hypot(screen.width, screen.height)
+    return screen.width * DIAGONAL_OF_WIDTH
 
 
 def screens(look: Look) -> tuple[str, ...]:

@@ -16,10 +16,12 @@ from shapely.geometry import Polygon
 from budgetfix.inspection.grouping import main_of
 from budgetfix.inspection.look import Look
 from budgetfix.room.items import Opening, Piece
-from budgetfix.room.routes import Floor, Passing, Way, Zone, floor_of, inside_door, near_piece, passes, widest_way
+from budgetfix.room.routes import Floor, Passing, Way, floor_of, passes, widest_way
 from budgetfix.room.sides import ring
+from budgetfix.room.zones import Zone, inside_door, near_piece
 
 BEDS = ("bed",)
+CHAIRS = ("dining chair", "chair")
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +36,10 @@ class Route:
 
 def doors(look: Look) -> tuple[Opening, ...]:
     """Doors and openings, the home's own door first, then wall by wall from the left."""
+    return look.once("doors", _doors)
+
+
+def _doors(look: Look) -> tuple[Opening, ...]:
     found = (door for door in look.openings(whats=("door", "opening")) if door.wall in look.lines)
     return tuple(sorted(found, key=lambda door: (not door.entry, door.wall, door.from_left, door.name)))
 
@@ -46,6 +52,10 @@ def door_routes(look: Look) -> tuple[Route, ...]:
 
 def targets(look: Look) -> tuple[tuple[str, Piece], ...]:
     """What ways lead to beside doors: the main seat, called seats, and every bed."""
+    return look.once("targets", _targets)
+
+
+def _targets(look: Look) -> tuple[tuple[str, Piece], ...]:
     main = main_of(look)
     beds = sorted(look.pieces(whats=BEDS), key=lambda bed: bed.name)
     seats = () if main is None else (("seats", main),)
@@ -82,9 +92,20 @@ class Ways:
 
 
 def ways(look: Look) -> Ways:
-    """Asks for everything that stands on the floor: furniture, heaters and tucked chairs block, rugs do not."""
+    """Asks for everything that stands on the floor: furniture, heaters and tucked chairs block, rugs do not.
+
+    A dining chair that was surveyed pulled out is pushed in for this (trade page), so it blocks nothing where it is.
+    """
+    return look.once("ways", _ways)
+
+
+def _ways(look: Look) -> Ways:
     lines = look.lines
-    blocks = tuple(sorted(ring(piece, lines) for piece in look.pieces() if piece.wall in lines and not piece.hangs))
+    blocks = tuple(sorted(ring(piece, lines) for piece in look.pieces() if piece.wall in lines and _blocks(piece)))
     walls = tuple((float(x), float(y)) for x, y in Polygon(look.outline).exterior.coords[:-1])
     zones = {door.name: inside_door(lines[door.wall], door.from_left, door.width) for door in doors(look)}
     return Ways(floor_of(walls, blocks), zones, dict(targets(look)), look)
+
+
+def _blocks(piece: Piece) -> bool:
+    return not piece.hangs and not (piece.what in CHAIRS and piece.at and not piece.tucked)

@@ -13,7 +13,8 @@ from budgetfix.room.survey import Survey
 TOUCH_MM = 1.0
 AT_WALL_MM = 100.0
 """A piece this near to a wall stands before what hangs low on it."""
-SMALL = ("sconce", "picture light", "alarm")
+SMALL = ("sconce", "picture light", "alarm", "old holes")
+"""What takes no wall from anything else."""
 BEFORE_MM = 610.0
 """Floor that a doorway needs before it (common practice, 24 in)."""
 Lines = dict[str, WallLine]
@@ -79,15 +80,15 @@ def covers_opening(opening: Opening, hung: Hung) -> bool:
     return beside > TOUCH_MM and above > TOUCH_MM
 
 
-def in_doorways(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
-    """Pairs (door, piece), smaller name first, sorted: pieces on the floor that a door needs.
+def in_doorways(survey: Survey, room: str, of: frozenset[str] | None = None) -> tuple[tuple[str, str], ...]:
+    """Pairs (door, piece), smaller name first, sorted: pieces on the floor that a door needs. `of`: only these pieces.
 
     A leaf that opens in needs a square of its own width, any other doorway 24 in (610 mm) before it.
     """
     lines = wall_lines(survey, room)
     ways = [one for one in survey.openings if one.room == room and one.what in ("door", "opening")]
     doors = [one for one in ways if one.wall in lines]
-    pieces = _standing(survey, room, lines)
+    pieces = [one for one in _standing(survey, room, lines) if of is None or one.name in of]
     found = []
     for door in doors:
         (x0, y0), (x1, y1) = (
@@ -119,22 +120,47 @@ def _boxes_meet(one: Box, other: Box) -> bool:
     return across > TOUCH_MM and min(one[3], other[3]) - max(one[1], other[1]) > TOUCH_MM
 
 
-def overlaps(survey: Survey, room: str) -> tuple[tuple[str, str], ...]:
-    """Pairs of names on one spot, sorted; a piece that leaves the room is paired with "outside"."""
+def _all(_: str) -> bool:
+    return True
+
+
+def overlaps(survey: Survey, room: str, of: frozenset[str] | None = None) -> tuple[tuple[str, str], ...]:
+    """Pairs of names on one spot, sorted; a piece that leaves the room is paired with "outside".
+
+    `of`: only pairs with one of these things in them.
+    """
     lines = wall_lines(survey, room)
     pieces = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
     standing = _standing(survey, room, lines)
     hung = [one for one in survey.pictures if one.room == room and one.wall in lines]
     spots = [(one, footprint(one, lines)) for one in standing]
+    among = _all if of is None else of.__contains__
     found = [
         (one.name, other.name)
         for (one, mine), (other, theirs) in combinations(spots, 2)
-        if _boxes_meet(mine.bounds, theirs.bounds) and not _floor_apart(one, other) and _share(mine, theirs)
+        if (among(one.name) or among(other.name))
+        and _boxes_meet(mine.bounds, theirs.bounds)
+        and not _floor_apart(one, other)
+        and _share(mine, theirs)
     ]
-    found += [(one.name, other.name) for one, other in combinations(hung, 2) if hung_overlap(one, other)]
-    found += [(piece.name, one.name) for piece in pieces for one in hung if hides(piece, one, lines)]
+    found += [
+        (one.name, other.name)
+        for one, other in combinations(hung, 2)
+        if (among(one.name) or among(other.name)) and hung_overlap(one, other)
+    ]
+    found += [
+        (piece.name, one.name)
+        for piece in pieces
+        for one in hung
+        if (among(piece.name) or among(one.name)) and hides(piece, one, lines)
+    ]
     openings = [one for one in survey.openings if one.room == room]
-    found += [(opening.name, one.name) for opening in openings for one in hung if covers_opening(opening, one)]
+    found += [
+        (opening.name, one.name)
+        for opening in openings
+        for one in hung
+        if among(one.name) and covers_opening(opening, one)
+    ]
     floor = outline(survey, room).buffer(TOUCH_MM)
-    found += [(one.name, "outside") for one, spot in spots if not floor.covers(spot)]
+    found += [(one.name, "outside") for one, spot in spots if among(one.name) and not floor.covers(spot)]
     return tuple(sorted((min(pair), max(pair)) for pair in found))

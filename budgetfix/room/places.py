@@ -107,13 +107,18 @@ def extent(item: Piece | Rug | Light, lines: dict[str, WallLine]) -> tuple[float
 
 def footprint(item: Piece | Rug | Light, lines: dict[str, WallLine]) -> Polygon:
     """The rectangle of floor that a thing covers (round things: the square around them)."""
-    line = lines[item.wall]
     along, off = extent(item, lines)
+    return footprint_of(lines[item.wall], item.from_left, item.gap, along, off)
+
+
+@lru_cache(maxsize=4096)
+def footprint_of(line: WallLine, from_left: float, gap: float, along: float, off: float) -> Polygon:
+    """The rectangle `along` x `off` that starts `from_left` on a wall, `gap` before it; kept, as most things stay."""
     corners = [
-        line.point(item.from_left, item.gap),
-        line.point(item.from_left + along, item.gap),
-        line.point(item.from_left + along, item.gap + off),
-        line.point(item.from_left, item.gap + off),
+        line.point(from_left, gap),
+        line.point(from_left + along, gap),
+        line.point(from_left + along, gap + off),
+        line.point(from_left, gap + off),
     ]
     return Polygon(corners)
 

@@ -9,7 +9,7 @@ narrow a way (only the ends of a way are tried at fixed points, 5 mm apart).
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations
@@ -19,19 +19,10 @@ import shapely
 from numpy.typing import NDArray
 from shapely.geometry import LineString, Polygon
 
-from budgetfix.room.places import WallLine
-
-Point = tuple[float, float]
-Ring = tuple[Point, ...]
-Points = NDArray[np.float64]
+from budgetfix.room.zones import Point, Points, Ring, Zone, area_of, away_from, in_room, to_blocks, to_edges
 
 TOUCH_MM = 0.01
 """Things nearer than this touch."""
-NEAR_MM, FAR_MM = 250.0, 700.0
-"""A way starts with the middle of the disc this far inside its door."""
-REACH_MM = 914.0
-"""A way to a seat or a bed ends this near it (36 in)."""
-STEP_MM = 5.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,13 +47,6 @@ class Way:
 
 
 @dataclass(frozen=True, eq=False)
-class Zone:
-    """Points where the middle of a disc may start or end (compared by identity: each is made once)."""
-
-    points: Points
-
-
-@dataclass(frozen=True, eq=False)
 class Floor:
     """The free floor of a room: its walls and what blocks it, the gaps, and which faces a gap joins."""
 
@@ -74,104 +58,70 @@ class Floor:
 
     def clearance(self, points: Points) -> Points:
         """How far each point is from the nearest wall or thing; 0 outside the room or in a thing."""
-        room = Polygon(self.walls)
-        shapely.prepare(room)
-        inside = shapely.contains_xy(room, points[:, 0], points[:, 1])
-        free = np.minimum(_to_edges(points, (self.walls,)), _to_blocks(points, self.blocks))
+        inside = shapely.contains_xy(area_of(self.walls), points[:, 0], points[:, 1])
+        free = np.minimum(to_edges(points, (self.walls,)), to_blocks(points, self.blocks))
         return np.where(inside, free, 0.0)
 
-    def face_of(self, points: Points) -> NDArray[np.int64]:
-        """The face that holds each point; -1 for none."""
+    def face_of(self, points: Points, *, rims: bool = False) -> NDArray[np.int64]:
+        """The face that holds each point; -1 for none. `rims`: a point on the line between two is in one of them."""
+        holds = shapely.intersects_xy if rims else shapely.contains_xy
         found = np.full(len(points), -1, dtype=np.int64)
         if len(points) == 0:
             return found
-        low, high = points.min(axis=0), points.max(axis=0)
-        for index, face in enumerate(self.faces):
-            x0, y0, x1, y1 = face.bounds
-            if x0 <= high[0] and low[0] <= x1 and y0 <= high[1] and low[1] <= y1:
-                found[shapely.contains_xy(face, points[:, 0], points[:, 1])] = index
+        x, y = points.T
+        low_x, low_y, high_x, high_y = shapely.bounds(self.faces).reshape(-1, 4).T[:, :, np.newaxis]
+        boxed = (low_x <= x) & (x <= high_x) & (low_y <= y) & (y <= high_y)
+        for index in np.flatnonzero(boxed.any(axis=1)):
+            near = np.flatnonzero(boxed[index])
+            found[near[holds(self.faces[index], x[near], y[near])]] = index
         return found
 
 
-def _upright(block: Ring) -> bool:
-    return len({x for x, _ in block}) == 2 and len({y for _, y in block}) == 2
+@lru_cache(maxsize=2048)
+def _rim(ring: Ring) -> LineString:
+    return LineString((*ring, ring[0]))
 
 
-def _to_blocks(points: Points, blocks: Iterable[Ring]) -> Points:
-    """Distance to the nearest block; upright rectangles all at once."""
-    nearest = np.full(len(points), np.inf)
-    upright = []
-    for block in blocks:
-        if _upright(block):
-            upright.append((*map(min, zip(*block, strict=True)), *map(max, zip(*block, strict=True))))
-            continue
-        within = shapely.contains_xy(Polygon(block), points[:, 0], points[:, 1])
-        nearest = np.minimum(nearest, np.where(within, 0.0, _to_edges(points, (block,))))
-    if upright:
-        low_x, low_y, high_x, high_y = np.array(upright, dtype=np.float64).T
-        dx = np.maximum(np.maximum(low_x - points[:, :1], points[:, :1] - high_x), 0.0)
-        dy = np.maximum(np.maximum(low_y - points[:, 1:], points[:, 1:] - high_y), 0.0)
-        nearest = np.minimum(nearest, np.sqrt((dx * dx + dy * dy).min(axis=1)))
-    return nearest
-
-
-def _to_edges(points: Points, rings: Iterable[Ring]) -> Points:
-    nearest = np.full(len(points), np.inf)
-    for ring in rings:
-        for (ax, ay), (bx, by) in zip(ring, (*ring[1:], ring[0]), strict=True):
-            length = math.hypot(bx - ax, by - ay) or 1.0
-            ux, uy = (bx - ax) / length, (by - ay) / length
-            px, py = points[:, 0] - ax, points[:, 1] - ay
-            along = np.clip(px * ux + py * uy, 0.0, length)
-            nearest = np.minimum(nearest, np.hypot(px - along * ux, py - along * uy))
-    return nearest
+@lru_cache(maxsize=256)
+def _sides(walls: Ring) -> tuple[LineString, ...]:
+    return tuple(LineString(side) for side in zip(walls, (*walls[1:], walls[0]), strict=True))
 
 
 @lru_cache(maxsize=512)
 def floor_of(walls: Ring, blocks: tuple[Ring, ...]) -> Floor:
     """The free floor inside `walls` around `blocks` (convex footprints), all in mm."""
-    room = Polygon(walls)
-    sides = [LineString(side) for side in zip(walls, (*walls[1:], walls[0]), strict=True)]
-    inside = [ring for ring in blocks if room.intersects(Polygon(ring))]
-    gaps = _gaps(sides, [Polygon(ring) for ring in inside])
-    lines = [LineString((gap.one, gap.other)) for gap in gaps if gap.width_mm > TOUCH_MM]
-    rings = [LineString((*ring, ring[0])) for ring in (walls, *inside)]
-    noded = shapely.unary_union([*rings, *lines], grid_size=TOUCH_MM / 10)
-    polygons = shapely.polygonize(list(shapely.get_parts(noded))).geoms
-    faces = tuple(sorted((face for face in polygons if isinstance(face, Polygon)), key=lambda face: face.bounds))
-    for face in faces:
-        shapely.prepare(face)
-    bare = Floor(walls, tuple(inside), gaps, (), faces)
-    return Floor(walls, tuple(inside), gaps, _joins(bare), faces)
+    meets = shapely.intersects(area_of(walls), np.array([area_of(ring) for ring in blocks], dtype=object))
+    inside = tuple(ring for ring, here in zip(blocks, meets, strict=True) if here)
+    gaps = _gaps(walls, inside)
+    wide = [(gap.one, gap.other) for gap in gaps if gap.width_mm > TOUCH_MM]
+    lines = shapely.linestrings(wide) if wide else ()
+    noded = shapely.unary_union([*map(_rim, (walls, *inside)), *lines], grid_size=TOUCH_MM / 10)
+    found = shapely.get_parts(shapely.polygonize(shapely.get_parts(noded)))
+    spots = shapely.bounds(found).tolist()
+    faces = tuple(found[at] for at in sorted(range(len(found)), key=lambda at: tuple(spots[at])))
+    shapely.prepare(faces)
+    bare = Floor(walls, inside, gaps, (), faces)
+    return Floor(walls, inside, gaps, _joins(bare), faces)
 
 
-def _gaps(sides: list[LineString], blocks: list[Polygon]) -> tuple[Gap, ...]:
+def _gaps(walls: Ring, blocks: tuple[Ring, ...]) -> tuple[Gap, ...]:
     """Gaps between neighbours: no third thing reaches into the disc that spans the gap."""
-    sites = np.array([*sides, *blocks], dtype=object)
+    sites = np.array([*_sides(walls), *map(area_of, blocks)], dtype=object)
     first, second = np.triu_indices(len(sites), 1)
     ends = shapely.get_coordinates(shapely.shortest_line(sites[first], sites[second])).reshape(-1, 2, 2)
     widths = np.hypot(*(ends[:, 1] - ends[:, 0]).T)
     middles = ends.mean(axis=1)
-    order = np.argsort(widths, kind="stable")
-    nearest = np.full(len(widths), np.inf)
-    for side in sides:
-        nearest = np.minimum(nearest, _to_edges(middles, (_ring(side),)))
-    nearest = np.minimum(nearest, _to_blocks(middles, [_ring(block) for block in blocks]))
+    nearest = np.minimum(to_edges(middles, (walls,)), to_blocks(middles, blocks))
     neighbours = (widths > TOUCH_MM) & (nearest >= widths / 2 - 1e-6)
+    order = np.argsort(widths, kind="stable")
     return tuple(
         Gap(
             float(widths[at]),
             (float(ends[at, 0, 0]), float(ends[at, 0, 1])),
             (float(ends[at, 1, 0]), float(ends[at, 1, 1])),
         )
-        for at in order
-        if neighbours[at]
+        for at in order[neighbours[order]]
     )
-
-
-def _ring(shape: LineString | Polygon) -> Ring:
-    coordinates = shape.exterior.coords[:-1] if isinstance(shape, Polygon) else shape.coords
-    return tuple((float(x), float(y)) for x, y in coordinates)
 
 
 def _joins(floor: Floor) -> tuple[tuple[Gap, int, int], ...]:
@@ -190,43 +140,27 @@ def _joins(floor: Floor) -> tuple[tuple[Gap, int, int], ...]:
     return tuple(dict.fromkeys((gap, one, two) for gap, one, two in pairs if -1 not in (one, two) and one != two))
 
 
-@lru_cache(maxsize=512)
-def inside_door(line: WallLine, from_left: float, width: float) -> Zone:
-    """Where a way through this door may start: 250 to 700 mm inside it, between its jambs."""
-    across = np.linspace(0.0, width, 2 * max(1, round(width / STEP_MM / 2)) + 1)
-    deep = np.linspace(NEAR_MM, FAR_MM, round((FAR_MM - NEAR_MM) / STEP_MM) + 1)
-    sides = [(a, d) for a in (0.0, width) for d in deep]
-    rims = [(a, d) for d in (NEAR_MM, FAR_MM) for a in across]
-    within = [(a, d) for a in across[::10] for d in deep[::10]]
-    local = np.array([*sides, *rims, *within], dtype=np.float64)
-    start, along, inward = np.array(line.start), np.array(line.along), np.array(line.inward)
-    return Zone(np.asarray(start + np.outer(local[:, 0] + from_left, along) + np.outer(local[:, 1], inward)))
-
-
-@lru_cache(maxsize=512)
-def near_piece(ring: Ring, starts: Zone) -> Zone:
-    """Where a way to this piece may end: on the line 914 mm around it, or at a start that is near already."""
-    rim = Polygon(ring).buffer(REACH_MM, quad_segs=64).exterior
-    ends = shapely.get_coordinates(shapely.segmentize(rim, 2 * STEP_MM))[:-1]
-    near = starts.points[_to_blocks(starts.points, (ring,)) <= REACH_MM]
-    return Zone(np.asarray(np.vstack([ends, near]), dtype=np.float64))
-
-
 @lru_cache(maxsize=2048)
-def _best(floor: Floor, zone: Zone) -> tuple[tuple[float, Point, int], ...]:
+def best_of(floor: Floor, zone: Zone) -> tuple[tuple[float, Point, int], ...]:
     """The widest disc that stands at one of the points of a zone, for each face."""
-    points = zone.points
-    widths = 2 * floor.clearance(points)
+    if zone.parts:
+        widest: dict[int, tuple[float, Point, int]] = {}
+        for width, at, face in (best for part in zone.parts for best in best_of(floor, part)):
+            if face not in widest or width > widest[face][0]:
+                widest[face] = (width, at, face)
+        return tuple(widest.values())
+    free = [in_room(zone, floor.walls), *(away_from(zone, ring) for ring in floor.blocks)]
+    widths = 2 * np.minimum.reduce(free)
     kept = widths > 1.0
-    points, widths = points[kept], widths[kept]
+    points, widths = zone.points[kept], widths[kept]
     order = np.argsort(-widths, kind="stable")
-    faces = floor.face_of(points)
-    best: dict[int, tuple[float, Point, int]] = {}
-    for at in order:
-        face = int(faces[at])
-        if face >= 0 and face not in best:
-            best[face] = (float(widths[at]), (float(points[at, 0]), float(points[at, 1])), face)
-    return tuple(best.values())
+    faces = floor.face_of(points, rims=True)[order]
+    _, firsts = np.unique(faces, return_index=True)
+    return tuple(
+        (float(widths[order[at]]), (float(points[order[at], 0]), float(points[order[at], 1])), int(faces[at]))
+        for at in sorted(firsts)
+        if faces[at] >= 0
+    )
 
 
 class _Sets:
@@ -254,8 +188,8 @@ _START, _END = -2, -3
 def widest_way(floor: Floor, starts: Zone, ends: Zone) -> Way:
     """The widest disc that can be carried from one of the starts to one of the ends."""
     joins = [(gap.width_mm, gap.middle, one, two) for gap, one, two in floor.joins]
-    joins += [(width, at, _START, face) for width, at, face in _best(floor, starts)]
-    joins += [(width, at, _END, face) for width, at, face in _best(floor, ends)]
+    joins += [(width, at, _START, face) for width, at, face in best_of(floor, starts)]
+    joins += [(width, at, _END, face) for width, at, face in best_of(floor, ends)]
     sets = _Sets()
     for width, at, one, two in sorted(joins, key=lambda join: (-join[0], join[1], join[2], join[3])):
         sets.join(one, two)
@@ -283,8 +217,8 @@ def passes(floor: Floor, starts: Zone, ends: Zone, rule: Passing) -> bool:
     """True where a way of `wide_mm` exists, or one with only such pinches as the rule lets pass."""
     least = rule.wide_mm - rule.tolerance_mm
     base = [(one, two) for gap, one, two in floor.joins if gap.width_mm >= least]
-    base += [(_START, face) for width, _, face in _best(floor, starts) if width >= least]
-    base += [(_END, face) for width, _, face in _best(floor, ends) if width >= least]
+    base += [(_START, face) for width, _, face in best_of(floor, starts) if width >= least]
+    base += [(_END, face) for width, _, face in best_of(floor, ends) if width >= least]
     if _connected(base):
         return True
     pinches = _short_pinches(floor, rule)

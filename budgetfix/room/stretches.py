@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
+from itertools import accumulate
 
-from budgetfix.room.items import Curtain, Piece
+from budgetfix.room.items import Curtain, Opening, Piece
 from budgetfix.room.places import WallLine, footprint
 
 Stretch = tuple[float, float]
@@ -43,6 +45,30 @@ def wall_strip(line: WallLine, stretch: Stretch, deep: float) -> tuple[float, fl
     """The floor along a stretch of wall, `deep` into the room: (min x, min y, max x, max y)."""
     (x0, y0), (x1, y1) = line.point(stretch[0]), line.point(stretch[1], deep)
     return (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
+
+
+def lead_run(
+    lines: dict[str, WallLine], spot: tuple[float, float], wall: str, at: float, doors: Iterable[Opening] = ()
+) -> float:
+    """How long a lead must be from a spot of floor straight to a wall and along the walls to `at` of a wall.
+
+    To the nearest wall, or the socket's own, and then either way round the room; none (infinite) where each of these
+    runs passes a door.
+    """
+    starts = dict(zip(lines, accumulate((line.length for line in lines.values()), initial=0.0), strict=False))
+    whole, socket = sum(line.length for line in lines.values()), starts[wall] + at
+    shut = [starts[door.wall] + door.from_left + door.width / 2 for door in doors if door.wall in lines]
+    places = {name: line.local(*spot) for name, line in lines.items()}
+    legs = {name: off for name, (beside, off) in places.items() if 0 <= beside <= lines[name].length and off >= 0}
+    nearest = min(legs.values(), default=math.inf)
+    runs = [math.inf]
+    for name, off in legs.items():
+        if name == wall or off <= nearest + 0.1:
+            low, high = sorted((starts[name] + places[name][0], socket))
+            passed = [low < door < high for door in shut]
+            runs += [off + high - low] if not any(passed) else []
+            runs += [off + whole - (high - low)] if all(passed) else []
+    return min(runs)
 
 
 def clear_span(length: float, middle: float, blocks: Iterable[Stretch]) -> Stretch:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal, TypeVar, cast
 
 from pydantic import BaseModel, ConfigDict, Field
@@ -78,6 +78,12 @@ def moved(item: T, **new: Value) -> T:
     return type(item).model_validate({**dict(item), **new})
 
 
+@lru_cache(maxsize=4096)
+def moved_to(item: Item, fields: tuple[tuple[str, Value], ...]) -> Item:
+    """The same for fields as a change holds them, remembered: choosing asks for the same few over and over."""
+    return moved(item, **dict(fields))
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """One thing changed: fields set, or the thing added (`add`), or taken away (`remove`)."""
@@ -134,7 +140,7 @@ class Survey(BaseModel):
             elif change.remove:
                 things.pop(change.item, None)
             else:
-                things[change.item] = moved(things[change.item], **dict(change.set))
+                things[change.item] = moved_to(things[change.item], change.set)
         fresh = {str(table): tuple(things.values()) for table, things in tables.items()}
         kept = {name: getattr(self, name) for name in type(self).model_fields}
         return Survey.model_construct(**{**kept, **fresh})
@@ -151,4 +157,5 @@ __all__ = [
     "Value",
     "Wall",
     "moved",
+    "moved_to",
 ]

@@ -6,8 +6,9 @@ from itertools import chain, combinations
 
 from budgetfix.framing.crumbs import Alone, alone, without_crumbs, without_shadows
 from budgetfix.framing.frame import frame
-from budgetfix.framing.measured import MeasuredTree, changed_by, gone, measured_tree, touched, worse_than
-from budgetfix.inspection.inspect import look_at
+from budgetfix.framing.measured import MeasuredTree, changed_by, gone, measured_tree, touched
+from budgetfix.inspection.guard import worse_than
+from budgetfix.inspection.inspect import look_again, look_at
 from budgetfix.inspection.look import Question
 from budgetfix.optimize.growth import GrownTree
 from budgetfix.remedies.candidate import Candidate, Work
@@ -49,7 +50,10 @@ def test_every_leaf_is_what_an_inspection_of_the_changed_room_finds() -> None:
     for tree in FRAMED.trees:
         grown = GrownTree(measured_tree(tree), against)
         for chosen in subsets(tuple(FRAMED.candidates)):
-            leaf, seen = grown.exact(chosen), tree.look(chosen)
+            after = changed_by(ROOM, FRAMED.candidates, chosen)
+            seen = look_again(tree.block, after, BASE.brief, tree.before, gone(ROOM, after), tree.absences)
+            leaf = grown.exact(chosen)
+            assert tree.look(chosen) == seen
             assert (leaf.hazards, leaf.points) == (seen.hazards, seen.points), (tree.block.name, sorted(chosen))
 
 

@@ -11,8 +11,9 @@ from budgetfix.inspection.registry import RULES
 from budgetfix.inspection.rule import Measured, Rule, edge_mm, slope
 from budgetfix.inspection.rules.room_dim import LOSS, lux
 from budgetfix.room.places import lines_of
-from budgetfix.room.routes import Passing, floor_of, inside_door, passes
+from budgetfix.room.routes import Passing, floor_of, passes
 from budgetfix.room.survey import Survey, Wall
+from budgetfix.room.zones import inside_door
 from tests.inspection.rooms import room
 
 BY_SLUG = {rule.slug: rule for rule in RULES}

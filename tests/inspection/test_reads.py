@@ -32,6 +32,8 @@ WORDS: dict[str, tuple[str | bool, ...]] = {
     "fixed": (True, False),
 }
 Wild = tuple[int, int, int, float, int]
+WILD = st.tuples(st.integers(0, 60), st.integers(0, 4), st.integers(0, 12), st.floats(100.0, 3000.0), st.integers(0, 3))
+"""Which thing, whether it goes, which field, and the field's new length or word."""
 
 
 def changed(survey: Survey, wild: Wild) -> tuple[Table, Item, Item | None, Survey]:
@@ -68,14 +70,7 @@ def findings(
 
 @pytest.mark.parametrize("built", ROOMS, ids=lambda built: built.__name__)
 @settings(max_examples=20, deadline=None, derandomize=True)
-@given(
-    first=st.tuples(
-        st.integers(0, 60), st.integers(0, 4), st.integers(0, 12), st.floats(100.0, 3000.0), st.integers(0, 3)
-    ),
-    second=st.tuples(
-        st.integers(0, 60), st.integers(0, 4), st.integers(0, 12), st.floats(100.0, 3000.0), st.integers(0, 3)
-    ),
-)
+@given(first=WILD, second=WILD)
 def test_what_a_finding_did_not_ask_about_cannot_change_it(
     built: Callable[[], Survey], first: Wild, second: Wild
 ) -> None:

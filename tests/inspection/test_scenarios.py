@@ -158,17 +158,6 @@ def test_the_couples_ways_before_and_after() -> None:
     assert not cured & set(faults(after)), "one slide of the table answers three faults"
 
 
-def test_sliding_the_bed_blocks_the_wardrobe() -> None:
-    """380 mm from the window: the window is free, and the wardrobe's front has 600 mm left."""
-    before = couple_bedroom()
-    after = seen(before, "bed", from_left=before.named["bed"][1].from_left - 380)  # type: ignore[union-attr]
-    found = faults(after)
-    assert "bed-side-tight/bed" not in found
-    assert "front-blocked/win-bed" not in found
-    assert found["front-blocked/wardrobe"].value == pytest.approx(600)
-    assert "front-blocked/wardrobe" not in faults(before)
-
-
 def test_taking_the_renters_rug_away_is_no_cure() -> None:
     """Without the rug the floor is bare: a fault of its own."""
     bare = renter().model_copy(update={"rugs": ()})

@@ -156,3 +156,30 @@ def test_where_the_eye_and_the_screens_face_are() -> None:
 def test_angles_between_directions(one: tuple[float, float], other: tuple[float, float], angle: float) -> None:
     """Straight on, square, and straight behind."""
     assert degrees(one, other) == pytest.approx(angle)
+
+
+ONE = hung("one", 2400.0, 1400.0, wide=400.0)
+WINDOW = {"name": "win", "what": "window", "wall": "B", "from_left": 300.0, "width": 1000.0, "bottom": 900.0,
+          "top": 2100.0}  # fmt: skip
+CLOTH = {"name": "cloth", "window": "win", "rod_height": 2200.0, "rod_from_left": 200.0, "rod_width": 1200.0,
+         "panel_width": 1100.0, "hem": 10.0, "stack": 250.0}  # fmt: skip
+BREAST = {"name": "breast", "what": "fireplace", "plan": (0.0, 3600.0, 300.0, 1200.0), "height": 2500.0, "faces": "D"}
+
+
+@pytest.mark.parametrize(
+    ("things", "span"),
+    [
+        ({}, (0.0, 5000.0)),
+        ({"openings": [WINDOW]}, (1300.0, 5000.0)),
+        ({"openings": [WINDOW], "curtains": [CLOTH]}, (1400.0, 5000.0)),
+        ({"furniture": [BREAST]}, (0.0, 3600.0)),
+        ({"openings": [WINDOW], "curtains": [CLOTH], "furniture": [BREAST]}, (1400.0, 3600.0)),
+        ({"furniture": [{**BREAST, "height": 1300.0}]}, (0.0, 5000.0)),
+    ],
+)
+def test_everything_that_sticks_out_ends_the_clear_span(things: dict[str, Any], span: tuple[float, float]) -> None:
+    """Corners, a window's frame, the open cloth beside it, a chimney breast; what is lower than the picture is not."""
+    look = look_at(art(ONE, **things))
+    group = group_of(look, "one")
+    assert group is not None
+    assert clear_of(look, group) == pytest.approx(span)

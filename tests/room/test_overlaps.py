@@ -91,8 +91,10 @@ def test_frames_on_one_spot_of_wall() -> None:
 
 
 def test_small_things_may_sit_on_others() -> None:
-    """A picture light sits on its picture."""
+    """A picture light sits on its picture; old holes are behind whatever hangs or stands there now."""
     assert found(frame("one", 1000, 1200), frame("lamp", 1100, 1800, what="picture light")) == ()
+    assert found(frame("one", 1000, 1200), frame("holes", 1100, 1300, what="old holes")) == ()
+    assert found(frame("holes", 1000, 1000, what="old holes"), piece("tall", "A", 900, 0, height=1800.0)) == ()
 
 
 def test_a_frame_over_a_window_or_behind_a_cabinet() -> None:

@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import pytest
 
-from budgetfix.room.items import Curtain, Piece
+from budgetfix.room.items import Curtain, Opening, Piece
 from budgetfix.room.places import WallLine, lines_of
-from budgetfix.room.stretches import along_wall, clear_span, cloth_of, overlap, rod_ends, stack_of, wall_strip
+from budgetfix.room.stretches import (
+    along_wall,
+    clear_span,
+    cloth_of,
+    lead_run,
+    overlap,
+    rod_ends,
+    stack_of,
+    wall_strip,
+)
 from budgetfix.room.survey import Wall
 
 
@@ -68,3 +78,27 @@ def test_a_piece_is_seen_from_any_wall() -> None:
 def test_a_strip_of_floor_along_a_wall() -> None:
     """The first metre of wall A from its left corner, 150 deep: its left corner is at x = 4000."""
     assert wall_strip(lines()["A"], (0.0, 1000.0), 150.0) == pytest.approx((3000.0, 0.0, 4000.0, 150.0))
+
+
+@pytest.mark.parametrize(
+    ("spot", "wall", "at", "run"),
+    [
+        ((3500.0, 300.0), "A", 1000.0, 800.0),  # 300 to wall A, 500 along it
+        ((3500.0, 300.0), "D", 4600.0, 600.0),  # 500 to wall D, 100 back along it
+        ((300.0, 300.0), "B", 1000.0, 1000.0),  # 300 to wall B and 700 along it, not straight across
+        ((2000.0, 2500.0), "C", 2000.0, 2500.0),  # from the middle of the room straight to the wall with the socket
+    ],
+)
+def test_a_lead_runs_along_the_walls(spot: tuple[float, float], wall: str, at: float, run: float) -> None:
+    """Straight to a wall, then along the walls, the shorter way round: by hand in a room of 4 x 5 m."""
+    assert lead_run(lines(), spot, wall, at) == pytest.approx(run)
+
+
+def test_a_lead_does_not_pass_a_door() -> None:
+    """From the left of a door in wall A to its right: round the whole room; with a door each way there is no run."""
+    door = Opening(name="door", wall="A", from_left=1500.0, width=800.0)
+    other = Opening(name="other", wall="C", from_left=1500.0, width=800.0)
+    spot = (3000.0, 0.0)
+    assert lead_run(lines(), spot, "A", 3000.0) == pytest.approx(2000.0)
+    assert lead_run(lines(), spot, "A", 3000.0, (door,)) == pytest.approx(16000.0)
+    assert lead_run(lines(), spot, "A", 3000.0, (door, other)) == math.inf

@@ -1,0 +1,68 @@
+"""What is taken away keeps its points unless its absence rule passes: at what it was there for, not somewhere else."""
+
+from __future__ import annotations
+
+from budgetfix.framing.measured import gone
+from budgetfix.inspection.finding import Finding
+from budgetfix.inspection.inspect import look_again, look_at
+from budgetfix.inspection.judging import blocks, judges
+from budgetfix.inspection.registry import RULES
+from budgetfix.room.survey import Change, Survey
+from tests.scenarios import job
+
+
+def kept(name: str, before: Survey, changes: tuple[Change, ...]) -> list[Finding]:
+    """The findings of a demo job that keep their points after some changes, because something was taken away."""
+    judged = judges(RULES, job(name).brief)
+    after = before.changed(changes)
+    found = []
+    for block in blocks([facts.room for facts in before.rooms], judged):
+        seen = look_at(block, before, job(name).brief)
+        absences = {judge.rule.slug: judge for judge in judged}
+        again = look_again(block, after, job(name).brief, seen, gone(before, after), absences)
+        found += [finding for finding in again.findings if finding.kept]
+    return found
+
+
+def take(survey: Survey, *names: str) -> tuple[Change, ...]:
+    """These things taken away."""
+    return tuple(Change(survey.named[name][0], name, remove=True) for name in names)
+
+
+def not_overlooked(survey: Survey) -> Survey:
+    """The stager's two front windows, into which nobody can see: bare, they would be no fault of their own."""
+    windows = [one.name for one in survey.openings if one.what == "window"]
+    return survey.changed(Change("openings", name, (("overlooked", False),)) for name in windows)
+
+
+def test_a_sound_wall_elsewhere_is_no_excuse() -> None:
+    """Both pictures over the renter's desk gone: the wall over the sofa is not bare, but that is another wall."""
+    survey = job("renter").survey
+    assert survey is not None
+    found = kept("renter", survey, take(survey, "picture over the desk 1", "picture over the desk 2"))
+    assert [(one.rule, one.subject) for one in found] == [("art-out-of-level", "pictures over the desk")]
+
+
+def test_one_of_two_pictures_may_go() -> None:
+    """The one that is left hangs over the desk still: nothing is out of level any more."""
+    survey = job("renter").survey
+    assert survey is not None
+    assert kept("renter", survey, take(survey, "picture over the desk 2")) == []
+
+
+def test_one_rod_across_two_windows_dresses_both() -> None:
+    """The right curtain goes, the left one hangs before both windows: its faults are gone with it."""
+    survey = job("stager").survey
+    assert survey is not None
+    survey = not_overlooked(survey)
+    across = Change("curtains", "left curtain", (("also_window", "right window"), ("rod_width", 144 * 25.4)))
+    assert kept("stager", survey, (*take(survey, "right curtain"), across)) == []
+    alone = kept("stager", survey, take(survey, "right curtain"))
+    assert {one.subject for one in alone if one.rule == "hem-off-floor"} == {"right window"}
+
+
+def test_a_tall_piece_that_has_left_cannot_tip() -> None:
+    """The china cabinet carried out: its hazard is gone; a bookcase's lamp or picture would keep theirs."""
+    survey = job("stager").survey
+    assert survey is not None
+    assert [one.rule for one in kept("stager", survey, take(survey, "china cabinet"))] == []
