@@ -76,6 +76,23 @@ WHATS = (
     "plant",
     "filler",
     "paint",
+    "wall paint",
+    "headboard",
+    "blind",
+    "electrician visit",
+    "wall light",
+    "sconce",
+    "shade",
+    "ceiling hook",
+    "frame",
+    "picture light",
+    "print",
+    "screws",
+    "cable ties",
+    "cable channel",
+    "coat rack",
+    "mat",
+    "console table",
 )
 
 

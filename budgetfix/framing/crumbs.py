@@ -10,9 +10,11 @@ from budgetfix.framing.frame import Ground
 from budgetfix.framing.measured import MeasuredTree
 from budgetfix.inspection.inspect import Seen
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.registry import KINDS
 
 LEAST_POINTS = 20
 """Common practice: nobody plans for less."""
+WHOLE = frozenset(kind.kind for kind in KINDS if kind.whole_room)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,17 +61,42 @@ def _crumb(candidate: Candidate, effects: Mapping[str, Alone]) -> bool:
     if not candidate.own or candidate.answers:
         return False
     effect = effects.get(candidate.id, Alone(0, 0))
-    minutes = sum(work.minutes * work.people for work in candidate.work)
+    minutes = person_minutes(candidate)
     return effect.hazards <= 0 and (effect.points < LEAST_POINTS or effect.points < minutes)
 
 
 def without_shadows(candidates: tuple[Candidate, ...], effects: Mapping[str, Alone]) -> tuple[Candidate, ...]:
-    """Drop own candidates that the user's catalog states as well: same kind, same things, and by itself no better.
+    """Drop own candidates that another one makes needless.
 
-    What takes away more than the user's own version is kept beside it.
+    That is: what the user's catalog states as well (same kind, same things, by itself no better), and whole layouts of
+    a room that do no more than one free move of what they move too.
     """
     theirs = [one for one in candidates if not one.own and one.changes]
-    return tuple(one for one in candidates if not one.own or not any(_shadows(it, one, effects) for it in theirs))
+    moves = [one for one in candidates if one.changes and not (one.uses or one.cost_minor or one.kind in WHOLE)]
+    return tuple(
+        one
+        for one in candidates
+        if not one.own
+        or (
+            not any(_shadows(it, one, effects) for it in theirs)
+            and not (one.kind in WHOLE and any(_outdoes(it, one, effects) for it in moves))
+        )
+    )
+
+
+def _outdoes(move: Candidate, layout: Candidate, effects: Mapping[str, Alone]) -> bool:
+    """True where a layout gains less on top of a move than its further minutes ask for."""
+    moved = {change.item for change in layout.changes}
+    if any(change.item not in moved for change in move.changes):
+        return False
+    one, other = effects.get(move.id, Alone(0, 0)), effects.get(layout.id, Alone(0, 0))
+    more = person_minutes(layout) - person_minutes(move)
+    return one.hazards >= other.hazards and other.points - one.points < max(LEAST_POINTS, more)
+
+
+def person_minutes(candidate: Candidate) -> int:
+    """The planned minutes of everybody who works on it."""
+    return sum(work.minutes * work.people for work in candidate.work)
 
 
 def _shadows(theirs: Candidate, ours: Candidate, effects: Mapping[str, Alone]) -> bool:

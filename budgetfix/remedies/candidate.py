@@ -2,10 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Literal
 
 from budgetfix.room.survey import Change
+
+Leaves = Literal["nothing", "pins", "strips", "plugs", "peels off", "asks leave"]
+"""What a remedy leaves in the walls when it is taken away again: what a lease asks about."""
+
+
+def planned(low: Fraction, likely: Fraction, high: Fraction) -> int:
+    """The mean of the three, rounded up to whole minutes."""
+    return math.ceil((low + likely + high) / 3)
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,3 +69,6 @@ class Candidate:
     """The range of sizes that would do as well, in words; of the product `accepts_of`."""
     accepts_of: str = ""
     own: bool = False
+    leaves: Leaves = "nothing"
+    paint_mm2: float = 0.0
+    """Paint that it disturbs (drilled, rubbed down, scraped); 0 where the home is known to be from 1978 or later."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -11,7 +11,7 @@ from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.items import Hung, Item, Light, Piece
 from budgetfix.room.overlaps import hides, hung_overlap, pieces_overlap
 from budgetfix.room.places import wall_lines
-from budgetfix.room.survey import Change, Survey, moved
+from budgetfix.room.survey import Change, Survey, moved_to
 
 TOGETHER = {
     "curtains": (("rod_height", "rod_from_left", "rod_width", "panels", "panel_width", "hem", "heading", "cloth",
@@ -24,6 +24,10 @@ TOGETHER = {
 """Fields that only make sense together: setting one of them and another elsewhere is a clash."""
 
 
+STAYS = ("fixed", "fixing", "pad", "things", "personal", "headboard", "undressed", "cables", "surface")
+"""Fields that leave a thing on its spot."""
+
+
 @dataclass(frozen=True)
 class Touch:
     """What one candidate does: fields by thing, things gone or new, and where things stand afterwards."""
@@ -33,9 +37,17 @@ class Touch:
     placed: tuple[Item, ...]
 
 
+def needed(one: Candidate, by_id: Mapping[str, Candidate]) -> tuple[Change, ...]:
+    """The changes of all that it needs, directly or not: what it finds when it is done. What comes first is first."""
+    own = (by_id[id] for id in sorted(one.needs) if id in by_id)
+    return tuple(change for other in own for change in (*needed(other, by_id), *other.changes))
+
+
 def clashes(survey: Survey, candidates: Iterable[Candidate]) -> tuple[tuple[str, str], ...]:
-    """Pairs (id, id), sorted; the smaller id first."""
-    touches = {one.id: _touch(survey, one) for one in candidates if one.changes}
+    """Pairs (id, id), sorted; the smaller id first. What builds on a remedy that it needs does not clash with it."""
+    by_id = {one.id: one for one in candidates}
+    changing = [one for one in by_id.values() if one.changes]
+    touches = {one.id: _touch(survey.changed(needed(one, by_id)) if one.needs else survey, one) for one in changing}
     by_item: dict[str, list[str]] = defaultdict(list)
     for id, touch in sorted(touches.items()):
         for item in sorted({item for item, _ in touch.fields} | touch.whole):
@@ -43,6 +55,7 @@ def clashes(survey: Survey, candidates: Iterable[Candidate]) -> tuple[tuple[str,
     found = set()
     for ids in by_item.values():
         found |= {pair for pair in combinations(ids, 2) if _same_item(touches[pair[0]], touches[pair[1]])}
+    found -= {(one, two) for one, two in found if one in by_id[two].needs or two in by_id[one].needs}
     placing = [id for id, touch in sorted(touches.items()) if touch.placed]
     found |= {pair for pair in combinations(placing, 2) if _one_spot(survey, touches[pair[0]], touches[pair[1]])}
     return tuple(sorted((min(pair), max(pair)) for pair in found))
@@ -76,8 +89,8 @@ def _after(survey: Survey, change: Change) -> Item | None:
         return change.add
     if change.remove or change.item not in survey.named:
         return None
-    moves = any(name not in ("fixed", "fixing", "pad", "things", "personal") for name, _ in change.set)
-    return moved(survey.named[change.item][1], **dict(change.set)) if moves else None
+    moves = any(name not in STAYS for name, _ in change.set)
+    return moved_to(survey.named[change.item][1], change.set) if moves else None
 
 
 def _same_item(one: Touch, other: Touch) -> bool:

@@ -11,9 +11,12 @@ from budgetfix.catalog.models import Catalog, Remedy, SetChange
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.judging import judges
 from budgetfix.inspection.registry import RULES
-from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.remedies.candidate import Candidate, Leaves, Work
 from budgetfix.remedies.cares import cares_for
+from budgetfix.remedies.following import Following, following, says
 from budgetfix.remedies.kind import Kind, Site
+from budgetfix.remedies.lifting import load_cares
+from budgetfix.remedies.old_paint import disturbed_mm2
 from budgetfix.remedies.registry import KINDS
 from budgetfix.remedies.telling import told
 from budgetfix.room.items import ITEM_OF, Item, Table
@@ -24,12 +27,18 @@ OWN_PHASE = 8
 
 
 def candidates(
-    survey: Survey | None, catalog: Catalog, brief: Brief, findings: Iterable[Finding]
+    survey: Survey | None, catalog: Catalog, brief: Brief, findings: Iterable[Finding], *, rooms: bool = True
 ) -> tuple[Candidate, ...]:
-    """All candidates by id: the user's first where two do the same; without a survey only the user's."""
+    """All candidates by id: the user's first where two do the same; without a survey only the user's.
+
+    `rooms` False: without the kinds that look at a whole room.
+    """
     made = {remedy.remedy: _users(remedy, survey, catalog, brief) for remedy in catalog.remedies}
     same = {(one.changes, one.uses) for one in made.values()}
-    for one in _own(survey, catalog, brief, findings) if survey is not None else ():
+    faults = tuple(findings)
+    fitted = _own(survey, catalog, brief, faults) if survey is not None else ()
+    whole = _whole_rooms(survey, catalog, brief, faults) if survey is not None and rooms else ()
+    for one in chain(fitted, whole):
         if (one.changes, one.uses) not in same:
             same.add((one.changes, one.uses))
             id = _free_id(one.id, made)
@@ -49,17 +58,34 @@ def _own(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Find
             survey, finding.room, finding.subject, catalog, brief, finding, judged.get(finding.rule), judges=judged
         )
         for kind in KINDS:
-            if finding.rule in kind.targets:
+            if finding.rule in kind.targets and not kind.whole_room:
                 yield from kind.fit(site)
+
+
+def _whole_rooms(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding]) -> Iterable[Candidate]:
+    """The kinds that look at a whole room, once for each room that has one of their faults."""
+    judged = {judge.rule.slug: judge for judge in judges(RULES, brief)}
+    for facts in survey.rooms:
+        found = {finding.rule for finding in findings if finding.room == facts.room}
+        for kind in KINDS:
+            if kind.whole_room and not found.isdisjoint(kind.targets):
+                yield from kind.fit(Site(survey, facts.room, "room", catalog, brief, judges=judged))
 
 
 def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief) -> Candidate:
     kind = next((kind for kind in KINDS if kind.kind == remedy.kind), None)
     changes = _changes(remedy, survey, kind, catalog, brief) if survey is not None else ()
     home = survey.household if survey is not None else Household()
+    follow = _follow(remedy, survey, changes, kind, catalog)
+    leaves, paint_mm2 = _leaves(remedy, kind, catalog), disturbed_mm2(home, _holes(remedy), follow.filled)
+    people = max((step.people or remedy.people for step in remedy.steps), default=remedy.people)
     hazards = kind.hazards if kind is not None else ()
     room = survey.named[remedy.on][1].room if survey is not None and remedy.on in survey.named else ""
-    cares = (*remedy.cares, *cares_for(hazards, home))
+    cares = (
+        *remedy.cares,
+        *cares_for((*hazards, *follow.hazards), home, people, leaves, paint_mm2),
+        *(load_cares(survey, changes) if survey is not None else ()),
+    )
     return Candidate(
         id=remedy.remedy,
         kind=remedy.kind or "declared",
@@ -71,7 +97,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
         uses=remedy.uses,
         tools=remedy.tools,
         cost_minor=remedy.cost_minor,
-        work=_work(remedy, kind, told(survey, changes) if survey is not None else ""),
+        work=_work(remedy, kind, told(survey, changes) if survey is not None else "", follow.words),
         spends=remedy.spends,
         needs=remedy.needs,
         excludes=remedy.excludes,
@@ -81,16 +107,47 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
         hazards=hazards,
         cares=tuple(dict.fromkeys(cares)),
         done_when=kind.done_when if kind is not None else "",
+        leaves=leaves,
+        paint_mm2=paint_mm2,
     )
 
 
-def _work(remedy: Remedy, kind: Kind | None, places: str) -> tuple[Work, ...]:
+def _follow(
+    remedy: Remedy, survey: Survey | None, changes: tuple[Change, ...], kind: Kind | None, catalog: Catalog
+) -> Following:
+    """What follows; old holes are not spoken of where the kind, or the user's words (or a need's), fill them."""
+    told_of = [remedy, *(one for one in catalog.remedies if one.remedy in remedy.needs)]
+    spoken = any("fill" in words.lower() for one in told_of for words in _words(one))
+    fill = not spoken and (kind is None or not kind.fills_old_holes)
+    return following(survey, changes, fill) if survey is not None else Following()
+
+
+def _words(remedy: Remedy) -> tuple[str, ...]:
+    return (remedy.name, *(step.text for step in remedy.steps), *remedy.cares)
+
+
+def _holes(remedy: Remedy) -> int:
+    """Plug holes that the user's remedy spends."""
+    return int(dict(remedy.spends).get("holes", 0))
+
+
+def _leaves(remedy: Remedy, kind: Kind | None, catalog: Catalog) -> Leaves:
+    """What the user's remedy leaves: strips where it uses them, what its kind leaves, plugs where it spends holes."""
+    sorts = {product.product: product.what for product in catalog.products}
+    if any(sorts.get(product) == "strips" for product, _ in remedy.uses):
+        return "strips"
+    usual: Leaves = kind.leaves if kind is not None else "nothing"
+    return "plugs" if usual == "nothing" and _holes(remedy) else usual
+
+
+def _work(remedy: Remedy, kind: Kind | None, places: str, follow: tuple[str, ...] = ()) -> tuple[Work, ...]:
+    """The user's steps and minutes; what follows is said in the last one."""
     phase = remedy.phase if remedy.phase is not None else (kind.phase if kind is not None else OWN_PHASE)
     if not remedy.steps:
         return ()
     return tuple(
         Work(
-            step.text or places or remedy.name,
+            says(step.text or places or remedy.name, follow if step is remedy.steps[-1] else ()),
             step.minutes,
             step.minutes if step.low is None else step.low,
             step.minutes if step.likely is None else step.likely,

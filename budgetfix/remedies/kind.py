@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import sys
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Container, Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
@@ -17,7 +17,12 @@ from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.judging import Judge
 from budgetfix.inspection.look import Look
 from budgetfix.remedies.candidate import Candidate, Work
-from budgetfix.remedies.cares import cares_for
+from budgetfix.remedies.candidate import Leaves as Leaves
+from budgetfix.remedies.candidate import planned as planned
+from budgetfix.remedies.cares import LEASE, cares_for
+from budgetfix.remedies.following import Following, following, says
+from budgetfix.remedies.lifting import load_cares, loads
+from budgetfix.remedies.old_paint import disturbed_mm2
 from budgetfix.room.overlaps import in_doorways, overlaps
 from budgetfix.room.places import WallLine, wall_lines
 from budgetfix.room.survey import Change, Survey, Value
@@ -132,11 +137,12 @@ class Kind:
     """Fields that it sizes where a user's remedy leaves them open."""
     follows: bool = False
     """Other things move with the subject (a screen on its bench)."""
-
-
-def planned(low: Fraction, likely: Fraction, high: Fraction) -> int:
-    """The mean of the three, rounded up to whole minutes."""
-    return math.ceil((low + likely + high) / 3)
+    whole_room: bool = False
+    """Fitted once a room that has one of its faults, not once a fault."""
+    fills_old_holes: bool = False
+    """Its own minutes fill the holes of what it moves: no step follows for them."""
+    leaves: Leaves = "nothing"
+    """What it leaves in the walls when it is taken away again: what a lease asks about."""
 
 
 def factor(kind: Kind, survey: Survey, room: str, wall: str) -> Fraction:
@@ -181,15 +187,26 @@ class Offer:
     subject: str = ""
     """What it is done to, where that is not what the finding names."""
     minutes: tuple[int, int, int] | None = None
+    leaves: Leaves | None = None
+    """What it leaves in the walls, where that is not what its kind usually leaves."""
+    painted_mm2: float = 0.0
+    """Paint that is rubbed down or painted over."""
 
 
 def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
     """An offer as a candidate of its kind; its id is the kind, the subject and the variant."""
-    holes = kind.holes if offer.holes is None else offer.holes
-    hazards = tuple(dict.fromkeys((*kind.hazards, *offer.hazards)))
+    follow = following(site.survey, offer.changes, not kind.fills_old_holes)
+    two = any(load.too_much for load in loads(site.survey, offer.changes))
+    holes = (kind.holes if offer.holes is None else offer.holes) + follow.plugs
+    more = ("lifting",) if two else ()
+    hazards = tuple(dict.fromkeys((*kind.hazards, *offer.hazards, *more, *follow.hazards)))
+    people = max(offer.people or kind.people, 2 if two else 1)
+    leaves = _leaves(offer.leaves or kind.leaves, hazards, follow)
+    paint_mm2 = disturbed_mm2(site.survey.household, holes, follow.filled, offer.painted_mm2)
     known = {tool.tool for tool in site.catalog.tools}
     subject = _subject(site, offer)
     id = "/".join(part for part in (kind.kind, subject, offer.variant) if part)
+    times = factor(kind, site.survey, site.room, offer.wall)
     return Candidate(
         id=id,
         kind=kind.kind,
@@ -200,18 +217,28 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
         changes=offer.changes,
         uses=tuple(sorted(offer.uses)),
         tools=tuple(tool for tool in kind.tools if tool in known),
-        work=(
-            work_of(kind, offer.text, factor(kind, site.survey, site.room, offer.wall), offer.people, offer.minutes),
-        ),
+        work=(work_of(kind, says(offer.text, follow.said), times, people, offer.minutes), *follow.steps),
         spends=_spends(holes, hazards, offer),
         targets=kind.targets,
         hazards=hazards,
-        cares=cares_for(hazards, site.survey.household),
+        cares=(
+            *cares_for(hazards, site.survey.household, people, leaves, paint_mm2),
+            *load_cares(site.survey, offer.changes),
+        ),
         done_when=offer.done_when or kind.done_when,
         accepts=offer.accepts,
         accepts_of=offer.uses[0][0] if offer.uses else "",
         own=True,
+        leaves=leaves,
+        paint_mm2=paint_mm2,
     )
+
+
+def _leaves(usual: Leaves, hazards: Container[str], follow: Following) -> Leaves:
+    """What the candidate leaves in the walls: a strap that is fixed again leaves plugs, a picture that moves a pin."""
+    if follow.plugs and usual != "asks leave":
+        return "plugs"
+    return "pins" if usual == "nothing" and "pins" in hazards else usual
 
 
 def _spends(holes: int, hazards: tuple[str, ...], offer: Offer) -> tuple[tuple[str, Fraction], ...]:
@@ -281,6 +308,8 @@ def kind_page(kind: Kind) -> str:
             f"Answers: {', '.join(kind.targets) or 'what the user says'}.",
             f"Usually {low} / {likely} / {high} minutes (low / likely / high; our judgement, yours replaces it), "
             f"{kind.people} {'person' if kind.people == 1 else 'people'}, phase {kind.phase}.",
+            f"Leaves in the wall: {kind.leaves}."
+            + (f" For renters: {LEASE[kind.leaves]}" if LEASE[kind.leaves] else ""),
             f"New plug holes: {kind.holes}. Mind: {', '.join(kind.hazards) or 'nothing special'}.",
             f"Uses: {', '.join(kind.whats) or 'nothing bought'}.",
         )

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from itertools import pairwise
 
 from budgetfix.catalog.models import Product
 from budgetfix.inspection.look import Look
@@ -23,6 +24,8 @@ ABOVE_FRAME_MM = 25.0
 LONGEST_HEM_MM, SHORTEST_HEM_MM = 20.0, -25.0
 """From where to where a hem is sound (the band of hem-off-floor)."""
 ROUND = 1e-9
+LEVEL_MM = 25.0
+"""Heads of frames this near to each other are level (rods-out-of-line)."""
 NEARLY_FULL = 0.95
 """A twentieth less cloth than the rule asks is let pass: shops sell few widths (common practice)."""
 
@@ -59,11 +62,47 @@ def window_at(site: Site) -> Window | None:
     return found[0] if len(found) == 1 else None
 
 
+def bare_windows(site: Site) -> tuple[Opening, ...]:
+    """The windows without blind and without cloth that a site is about: the one it names, else all of the room."""
+    dressed = {name for one in site.survey.curtains for name in (one.window, one.also_window)}
+    windows = [one for one in site.survey.openings if one.room == site.room and one.what == "window"]
+    bare = [one for one in windows if one.wall in site.lines and not one.blind and one.name not in dressed]
+    named = [one for one in bare if one.name == site.subject]
+    others = () if any(one.name == site.subject for one in windows) else bare
+    return tuple(sorted(named or others, key=lambda one: one.name))
+
+
 def _blank(window: Opening) -> Curtain:
     return Curtain(
         name=f"curtain at {window.name}", room=window.room, window=window.name, rod_height=window.top + 100.0,
         rod_from_left=window.from_left, rod_width=window.width, panel_width=0.0, hem=CLEAR_MM,
     )  # fmt: skip
+
+
+def pairs_at(site: Site) -> tuple[tuple[Window, Window], ...]:
+    """Neighbouring windows of one wall, heads level, that a site is about, no door between; at least one is dressed.
+
+    None that share a rod already.
+    """
+    walls: dict[str, list[Opening]] = {}
+    for one in site.survey.openings:
+        if one.room == site.room and one.wall in site.lines:
+            walls.setdefault(one.wall, []).append(one)
+    found = []
+    for letter in sorted(walls):
+        row = sorted(walls[letter], key=lambda one: (one.from_left, one.name))
+        for left, right in pairwise(row):
+            if {left.what, right.what} == {"window"} and abs(left.top - right.top) <= LEVEL_MM:
+                two = (*windows_at(replace(site, subject=left.name)), *windows_at(replace(site, subject=right.name)))
+                if len(two) == 2 and _meant(site, two) and not any(one.curtain.also_window for one in two):
+                    found.append((two[0], two[1]))
+    return tuple(found)
+
+
+def _meant(site: Site, two: tuple[Window, ...]) -> bool:
+    names = [name for one in two for name in (one.window.name, one.curtain.name)]
+    meant = site.subject in (*names, f"wall {two[0].window.wall}")
+    return meant and not all(one.bare for one in two)
 
 
 def dress(at: Window, fields: dict[str, Value]) -> Change:
@@ -141,11 +180,11 @@ def brackets(width: float) -> int:
     return 2 if width <= 1220 else 3 if width <= 3050 else 4
 
 
-def panels_for(product: Product, rod_width: float) -> int | None:
-    """How many panels are full enough for the rod: one pair, else two; None where two pairs are too little."""
+def panels_for(product: Product, rod_width: float, counts: tuple[int, ...] = (2, 4)) -> int | None:
+    """How many panels are full enough for the rod: one pair, else two; None where the most is too little."""
     full = 1.8 if product.cloth == "sheer" or product.heading == "wave" else 1.9 if product.heading == "pleat" else 1.5
     wanted = full * NEARLY_FULL * rod_width - 0.1
-    return next((panels for panels in (2, 4) if (product.width or 0.0) * panels >= wanted), None)
+    return next((panels for panels in counts if (product.width or 0.0) * panels >= wanted), None)
 
 
 def same_use(at: Window, panels: Product) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from budgetfix.catalog.models import Product
 from budgetfix.remedies.kind import Site
 from budgetfix.remedies.moves import inside
+from budgetfix.remedies.products import of_sort
 from budgetfix.room.items import SEATS, Piece, Rug
 from budgetfix.room.places import footprint
 from budgetfix.room.seating import front_middle, group, look_direction, main_seat
@@ -98,6 +99,12 @@ def reaches(pad: Product, rug: Rug) -> bool:
         return False
     long, short = max(rug.width, rug.depth), min(rug.width, rug.depth)
     return max(pad.width, pad.depth) >= UNDER_SHARE * long and min(pad.width, pad.depth) >= UNDER_SHARE * short
+
+
+def pad_for(site: Site, rug: Rug) -> Product | None:
+    """The cheapest pad that reaches under nearly all of the rug; None where there is none."""
+    fits = [pad for pad in of_sort(site, "pad") if reaches(pad, rug)]
+    return min(fits, key=lambda pad: (pad.price_minor, pad.product), default=None)
 
 
 def rug_fields(rug: Rug) -> dict[str, str | float]:

@@ -121,7 +121,7 @@ def test_a_picture_that_leans_somewhere_is_hung_over_a_bare_sofa() -> None:
 
 
 def test_a_picture_of_two_thirds_is_bought() -> None:
-    """120 x 80 is 0.57 of the sofa; 50 x 70 is too small and 200 too large. The old hole stays to be filled."""
+    """120 x 80 is 0.57 of the sofa; 50 x 70 is too small and 200 too large. Its old hole, 2050 mm up, is filled."""
     sold = (
         product("p120", "picture", width=1200.0, height=800.0),
         product("p50", "picture", width=500.0, height=700.0),
@@ -129,7 +129,7 @@ def test_a_picture_of_two_thirds_is_bought() -> None:
     offers = fitted(bigger_picture.KIND, high(), "art-too-small", "picture", *sold, HOOKS)
     assert [uses(one) for one in offers] == [{"hooks": 2, "p120": 1}]
     assert left(high(), offers[0], "art-too-small", "picture") == 0
-    assert "fill the old hole" in offers[0].work[0].text
+    assert "Fill and touch up the old hole" in offers[0].work[1].text
     assert holes(offers[0]) == 0
 
 

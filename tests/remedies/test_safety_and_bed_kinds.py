@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 
-from budgetfix.remedies.cares import LEASE, OLD_PAINT, cares_for
 from budgetfix.remedies.kinds import cable_cover, cord_cleat, nightstands, strap
-from budgetfix.room.survey import Household
 from tests.inspection.rooms import couple_bedroom, couple_living, renter, stager_bedroom
 from tests.remedies.bench import altered, fitted, holes, left, product, site, uses
 
@@ -70,18 +66,3 @@ def test_the_missing_nightstand_is_added() -> None:
     sold = product("stand-2", "nightstand", width=500.0, depth=400.0, height=620.0)
     offers = fitted(nightstands.KIND, survey, "bed-lopsided", "bed", sold)
     assert [left(survey, one, "bed-lopsided", "bed") for one in offers] == [0]
-
-
-@pytest.mark.parametrize(
-    ("home", "wanted"),
-    [
-        ({"before_1978": True, "rent": True}, [OLD_PAINT, LEASE]),
-        ({"before_1978": None, "rent": False}, [OLD_PAINT]),
-        ({"before_1978": False, "rent": False}, []),
-    ],
-)
-def test_drilling_minds_old_paint_and_the_lease(home: dict[str, Any], wanted: list[str]) -> None:
-    """A house whose year nobody knows counts as old; a lease decides where one rents; nothing is ever called safe."""
-    found = cares_for(("drill",), Household(**home))
-    assert [care for care in found if care in (OLD_PAINT, LEASE)] == wanted
-    assert not any("safe" in care.split() for care in found)

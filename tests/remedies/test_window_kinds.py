@@ -79,7 +79,7 @@ def test_a_longer_rod_takes_the_cloth_from_the_heater() -> None:
     assert severity(survey, "curtain-near-heater", "curtain-front") > left(
         survey, offers[0], "curtain-near-heater", "curtain-front"
     )
-    assert offers[0].hazards == ("drill", "ladder")
+    assert offers[0].hazards == ("drill", "ladder", "heat")
     assert any("Before drilling" in care for care in offers[0].cares)
 
 

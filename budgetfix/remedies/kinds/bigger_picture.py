@@ -1,7 +1,7 @@
 """Buy a picture that is wide enough for the piece below, or for the bare wall.
 
 Fits: a framed picture in the catalogue of 0.55 to 0.75 of the piece's width (0.50 to 0.75 of a bare wall's clear
-span) that stays below the ceiling; it takes the place of a single small picture, whose old hole stays to be filled.
+span) that stays below the ceiling; it takes the place of a single small picture; an old hole that shows is filled.
 Over a long piece with nothing it is simply hung.
 """
 
@@ -72,7 +72,7 @@ def _offer(site: Site, span: Span, old: Hung | None, wall: str, product: Product
     where = f"over the {span.piece.name}" if span.piece is not None else f"on wall {wall}"
     text = (
         f"Hang it {where}: lower edge {site.words(bottom)} above the floor, left edge {site.words(at)} from the left "
-        f"corner of wall {wall}" + ("; fill the old hole" if old is not None else "")
+        f"corner of wall {wall}"
     )
     least = BARE_LOW if span.piece is None else LOW
     return Offer(
@@ -89,12 +89,13 @@ def _offer(site: Site, span: Span, old: Hung | None, wall: str, product: Product
 KIND = Kind(
     "bigger-picture",
     "Hang a picture of the right size",
-    ("art-too-small", "wall-bare", "bed-headless"),
+    ("art-too-small", "art-too-wide", "wall-bare", "bed-headless"),
     (20, 40, 60),
     11,
     _fit,
     bought=True,
     whats=("picture", "hooks"),
     hazards=("pins",),
+    leaves="pins",
     done_when="it is about two thirds of the piece and a hand above it",
 )

@@ -29,5 +29,5 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 KIND = Kind(
     "cable-cover", "Cover a lead on the floor", ("cable-across-route",), (10, 20, 30), 12, _fit, hazards=("cord",),
-    bought=True, whats=("cable cover",), done_when="nothing to trip over",
+    bought=True, whats=("cable cover",), leaves="peels off", done_when="nothing to trip over",
 )  # fmt: skip

@@ -1,7 +1,7 @@
 """Slide the bed along its wall, so that people get out on both sides, the window is free, or the bed is in the middle.
 
 Fits: a bed whose head is at a wall. The places nearest to where it stands that cure the fault, and the middle of the
-wall, are tried; its nightstands and the pictures over it go along (their old holes stay to be filled). Two people.
+wall, are tried; its nightstands and the pictures over it go along (their old holes are filled). Two people.
 """
 
 from __future__ import annotations

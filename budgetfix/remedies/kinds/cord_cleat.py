@@ -29,5 +29,5 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 KIND = Kind(
     "cord-cleat", "Tie down a blind cord", ("cord-in-reach",), (5, 15, 25), 1, _fit, holes=2, hazards=("drill", "cord"),
-    tools=("drill",), bought=True, whats=("cord cleat",), done_when="no loop hangs free",
+    tools=("drill",), bought=True, whats=("cord cleat",), leaves="plugs", done_when="no loop hangs free",
 )  # fmt: skip

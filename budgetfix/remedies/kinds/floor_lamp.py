@@ -1,7 +1,8 @@
 """Stand a new floor lamp beside a seat, within its lead of a socket.
 
 Fits: a floor lamp in the catalogue; a free place beside or behind a seat of the group from which the lead reaches a
-socket (straight distance on plan, with 6 in, 150 mm, of slack) and does not cross the straight way between two doors.
+socket (to a wall and along the walls, past no door, with 6 in, 150 mm, of slack) and does not cross the straight way
+between two doors.
 A lamp that is sold without its bulb takes the cheapest one in the catalogue that is bright enough to read by.
 Where the other lamps of the room are of another white, a second candidate changes them too.
 """

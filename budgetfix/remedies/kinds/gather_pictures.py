@@ -2,7 +2,7 @@
 
 Fits: pictures of the room that hang over nothing, and a group over a piece, whose frames together are at most 0.9 of
 the piece's width. Gaps 2 in (50 mm); the tallest frame's lower edge goes 7 in (180 mm) above the piece. Old holes
-stay to be filled.
+that show are filled.
 """
 
 from __future__ import annotations
@@ -32,7 +32,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     changes = in_a_row(site, frames, span_over(site, piece), gap, belongs)
     if not site.fits(changes):
         return ()
-    text = f"Tape paper templates to the wall first. {says(site, changes)}; fill the old holes"
+    text = f"Tape paper templates to the wall first. {says(site, changes)}"
     name = f"Gather {len(frames)} pictures over the {piece.name}"
     return (candidate(KIND, site, Offer(name, changes, text, hazards=ladder(site, changes))),)
 
@@ -48,5 +48,6 @@ KIND = Kind(
         "pins",
         "strips",
     ),
+    leaves="pins",
     done_when="the frames hang as one group, gaps even, middles level",
 )

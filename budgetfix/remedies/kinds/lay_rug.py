@@ -15,7 +15,7 @@ from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
 from budgetfix.remedies.moves import edges
 from budgetfix.remedies.products import of_sort
-from budgetfix.remedies.rugs import best_laid, reaches, rug_fields, seat_of
+from budgetfix.remedies.rugs import best_laid, pad_for, rug_fields, seat_of
 from budgetfix.room.items import Rug
 from budgetfix.room.survey import Change
 
@@ -73,12 +73,6 @@ def _offer(site: Site, product: Product, there: Rug | None, laid: Rug, number: i
         subject=laid.name,
         people=2 if max(laid.width, laid.depth) > TWO_PEOPLE_MM else 1,
     )
-
-
-def pad_for(site: Site, rug: Rug) -> Product | None:
-    """The cheapest pad that reaches under nearly all of the rug; None where there is none."""
-    fits = [pad for pad in of_sort(site, "pad") if reaches(pad, rug)]
-    return min(fits, key=lambda pad: (pad.price_minor, pad.product), default=None)
 
 
 KIND = Kind(

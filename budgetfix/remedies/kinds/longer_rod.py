@@ -140,5 +140,5 @@ KIND = Kind(
     (45, 75, 120), 9, _fit, people=2, holes=4, hazards=("drill", "ladder"), tools=("drill", "ladder"), bought=True,
     whats=("rod", "panels", "hem tape"),
     fills=("rod_from_left", "rod_width", "rod_height", "panels", "panel_width", "hem", "heading", "cloth", "stack"),
-    done_when="open cloth stands beside the glass and the hems just clear the floor",
+    leaves="plugs", done_when="open cloth stands beside the glass and the hems just clear the floor",
 )  # fmt: skip

@@ -1,8 +1,7 @@
 """Hang a picture that is there over a long piece that has nothing over it.
 
 Fits: a picture or mirror of the room that hangs over nothing (or leans somewhere) and is 0.30 to 0.90 of the piece's
-width. Its lower edge goes 7 in (180 mm) above the piece, its middle over the piece's middle. The old hole stays to be
-filled.
+width. Its lower edge goes 7 in (180 mm) above the piece, its middle over the piece's middle. The old hole is filled.
 """
 
 from __future__ import annotations
@@ -47,5 +46,6 @@ KIND = Kind(
     11,
     _fit,
     hazards=("pins",),
+    leaves="pins",
     done_when="something hangs a hand above the piece",
 )

@@ -88,6 +88,6 @@ def _ways(site: Site, piece: Piece) -> Iterator[Change]:
 KIND = Kind(
     "move-piece", "Slide a piece out of the way",
     ("door-cannot-open", "walkway-too-narrow", "front-blocked", "radiator-blocked", "damp-gap", "exit-blocked",
-     "chairs-boxed-in", "bed-side-tight", "alarm-crowded"),
+     "chairs-boxed-in", "bed-side-tight", "alarm-crowded", "camera-sees-back"),
     (5, 10, 20), 6, _fit, done_when="the door opens wide and the way is free",
 )  # fmt: skip

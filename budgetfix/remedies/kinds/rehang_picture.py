@@ -2,7 +2,7 @@
 
 Fits: every group of pictures. Over a piece the lowest edge goes 7 in (180 mm) above it and the middle over the
 piece's middle; on a bare wall the middle goes to 58 1/2 in (1490 mm) above the floor and, in a second candidate, over
-the middle of the clear wall. Frames keep their places to each other. Old holes stay to be filled.
+the middle of the clear wall. Frames keep their places to each other. Old holes that show are filled.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
         changes = moved_frames(group, aside, up)
         if changes and not (variant and abs(over) < OFF_MM) and site.fits(changes):
             words = "in the middle, at the right height" if variant else "at the right height"
-            text = f"Rehang {group.name}: {says(site, changes)}; fill the old holes"
+            text = f"Rehang {group.name}: {says(site, changes)}"
             offers.append(Offer(f"Rehang {group.name} {words}", changes, text, variant, hazards=ladder(site, changes)))
     return tuple(candidate(KIND, site, offer) for offer in offers)
 
@@ -35,5 +35,6 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 KIND = Kind(
     "rehang-picture", "Rehang pictures at the right height and place",
     ("art-off-height", "art-off-center", "art-crowds-curtains"), (10, 20, 35), 11, _fit,
-    hazards=("pins",), done_when="the lower edge is a hand above the piece, and the middle over its middle",
+    hazards=("pins",), leaves="pins",
+    done_when="the lower edge is a hand above the piece, and the middle over its middle",
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 Fits: where the hem is sound afterwards. To the height of a neighbour on the same wall, so that the rods are in line;
 or up, as far as cloth that lies on the floor allows. Cloth that would lie on the floor is shortened, if hem tape is
-in the catalogue. The old holes stay to be filled.
+in the catalogue. The old holes are filled.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ def _offers(site: Site, at: Window) -> Iterator[Offer]:
         hem, uses = again
         text = (
             f"Take the rod at the {at.window.name} down and hang it {site.words(height)} above the floor; "
-            f"hem {site.words(hem)} above the floor; fill the old holes"
+            f"hem {site.words(hem)} above the floor"
         )
         wide = at.curtain.rod_width
         yield Offer(
@@ -83,5 +83,6 @@ KIND = Kind(
     hazards=("drill", "ladder"),
     tools=("drill", "ladder"),
     whats=("hem tape",),
+    leaves="plugs",
     done_when="the rods of the wall are in line and the hems just clear the floor",
 )

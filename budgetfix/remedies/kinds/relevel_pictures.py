@@ -36,5 +36,6 @@ KIND = Kind(
     11,
     _fit,
     hazards=("pins",),
+    leaves="pins",
     done_when="a level on top of two neighbours shows no slope",
 )

@@ -22,7 +22,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
     changes = in_a_row(site, frames, span, gap)
     if total > WIDEST * span.width or not site.fits(changes):
         return ()
-    text = f"Hang the frames with even gaps of {site.words(gap)}: {says(site, changes)}; fill the old holes"
+    text = f"Hang the frames with even gaps of {site.words(gap)}: {says(site, changes)}"
     offer = Offer(f"Even out {group.name}", changes, text, hazards=ladder(site, changes))
     return (candidate(KIND, site, offer),)
 
@@ -30,5 +30,5 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 KIND = Kind(
     "respace-pictures", "Even out the gaps of a row of pictures",
     ("art-gaps-uneven", "art-gaps-wide", "art-out-of-level", "art-off-height"), (35, 60, 90), 11, _fit,
-    hazards=("pins",), done_when="all gaps are the same and a level shows no slope",
+    hazards=("pins",), leaves="pins", done_when="all gaps are the same and a level shows no slope",
 )  # fmt: skip

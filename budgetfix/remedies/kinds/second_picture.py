@@ -2,7 +2,7 @@
 
 Fits: a single picture over a piece, framed pictures in the catalogue about as tall (within 0.8 to 1.25 of its
 height), so that the group is 0.55 to 0.80 of the piece's width, gaps 2 in (50 mm). The picture that is there moves
-along; its old hole stays to be filled.
+along; its old hole is filled where it shows.
 """
 
 from __future__ import annotations
@@ -72,7 +72,7 @@ def _offer(site: Site, span: Span, old: Hung, product: Product, more: int) -> Of
     return Offer(
         f"{word} {called(product)} beside {old.name}",
         changes,
-        f"{says(site, changes)}; fill the old hole",
+        says(site, changes),
         product.product,
         tuple(uses),
         hazards=ladder(site, changes),
@@ -95,5 +95,6 @@ KIND = Kind(
     bought=True,
     whats=("picture", "hooks"),
     hazards=("pins",),
+    leaves="pins",
     done_when="the group is about two thirds of the piece, gaps even, middles level",
 )

@@ -11,10 +11,12 @@ from fractions import Fraction
 from budgetfix.catalog.models import Product
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
+from budgetfix.remedies.pictures import LADDER_MM
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.room.items import Piece
 
 AGAINST_IN, AGAINST_MM = 6.0, 150.0
+BELOW_TOP_MM = 50.0
 SETS = ("set", "pair")
 """Units of which one is enough for a piece."""
 
@@ -28,13 +30,16 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 
 def _offer(site: Site, piece: Piece, product: Product) -> Offer:
     units = Fraction(1 if product.unit in SETS else 2)
+    high = piece.height - BELOW_TOP_MM
     text = (
-        f"Screw a strap to each side of the {piece.name} near its top, {site.words(piece.height - 50)} above the "
-        "floor; find the studs or drill and plug the wall there, screw the straps on, pull tight"
+        f"Screw a strap to each side of the {piece.name} near its top, {site.words(high)} above the floor; find "
+        "the studs or drill and plug the wall there, screw the straps on, pull tight"
     )
     name = f"{called(product)}: fix the {piece.name}"
     change = set_on("furniture", piece.name, fixed=True)
-    return Offer(name, (change,), text, product.product, ((product.product, units),), wall=piece.wall)
+    ladder = ("ladder",) if high > LADDER_MM else ()
+    use = ((product.product, units),)
+    return Offer(name, (change,), text, product.product, use, wall=piece.wall, hazards=ladder)
 
 
 KIND = Kind(
@@ -49,5 +54,6 @@ KIND = Kind(
     tools=("drill",),
     bought=True,
     whats=("strap",),
+    leaves="plugs",
     done_when="a firm pull at the top moves nothing",
 )

@@ -35,7 +35,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
             text = (
                 f"Clear the old bench, stand the new one with its left edge {site.words(float(at or 0))} from the left "
                 f"corner of wall {bench.wall}, its top {site.words(product.height)} above the floor; lift the screen "
-                "over with two people, strap it again if it was strapped, tie the cables"
+                "over with two people, tie the cables"
             )
             use = ((product.product, Fraction(1)),)
             wide = f"{site.words(least)} wide or more"
