@@ -14,7 +14,7 @@ help:
 	@echo "make demo   sets up .venv, plans a renter's living room, names the file to open"
 	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
 	@echo "make check  the quick half of make test"
-	@echo "make reports  writes reports/renter anew"
+	@echo "make reports  writes what stands in reports/ anew"
 	@echo "make clean  takes away .venv, caches and the demo's output"
 
 # The newest python3 that runs, is 3.11 or newer and can make environments.

@@ -1,5 +1,7 @@
 """Writes the renter's workbooks anew, then `reports/renter/`: what the tool says and hands over. Run by `make reports`.
 
+The rule book, `reports/rules.md`, and the plans beside a practitioner's choice, `reports/practitioner.md`, too.
+
 The gate compares what stands there with a fresh run.
 """
 
@@ -13,9 +15,11 @@ from pathlib import Path
 from typer.testing import CliRunner
 
 from budgetfix.cli.app import app
+from budgetfix.pipeline.manual import rule_book
 
 REPO = Path(__file__).resolve().parent.parent
 REPORTS = REPO / "reports" / "renter"
+RULE_BOOK = REPO / "reports" / "rules.md"
 MADE = ("plan.xlsx", "buy.csv", "do.csv")
 
 
@@ -40,8 +44,12 @@ def make(target: Path) -> None:
 
 if __name__ == "__main__":
     from tests.pipeline.test_demo_books import RENTER, books
+    from tests.practitioner_page import PAGE, page
 
     for book, data in books().items():
         (RENTER / book).write_bytes(data)
     make(REPORTS)
-    print(f"Wrote {', '.join(sorted(path.name for path in REPORTS.iterdir()))} to reports/renter")
+    RULE_BOOK.write_text(rule_book(), encoding="utf-8")
+    PAGE.write_text(page(), encoding="utf-8")
+    made = ", ".join(sorted(path.name for path in REPORTS.iterdir()))
+    print(f"Wrote rules.md and practitioner.md to reports, and {made} to reports/renter")

@@ -25,6 +25,7 @@ COLUMNS = (
     Col("Real minutes", 9, "whole", yours=True),
     Col("Tools", 15, "quiet"),
     Col("Done when", 20),
+    Col("Leaves in the wall", 10, "quiet"),
     Col("Mind", 36, "warn"),
 )
 ALWAYS = ("Done", "Step", "What to do", "People", "Minutes", "Real minutes")
@@ -93,6 +94,7 @@ def _values(task: Task, session: SessionRow | None) -> list[Value]:
         None,
         ", ".join(task.tools),
         task.done_when,
+        task.leaves,
         " ".join(task.cares),
     ]
 

@@ -19,7 +19,7 @@ BUY_HEADS = (
 )  # fmt: skip
 DO_HEADS = (
     "session", "date", "step", "task", "part", "what", "minutes", "minutes low", "minutes high", "people", "who",
-    "tools", "done when", "mind", "done", "real minutes",
+    "tools", "done when", "leaves in the wall", "mind", "done", "real minutes",
 )  # fmt: skip
 
 
@@ -62,11 +62,11 @@ def do_csv(book: PlanBook) -> bytes:
         on = dates.get(task.session or 0)
         part = f"{task.step} of {task.steps}" if task.step else ""
         who, tools, cares = ("; ".join(words) for words in (task.who, task.tools, task.cares))
-        words = map(harmless, (task.name, part, task.text, who, tools, task.done_when, cares))
-        name, part, text, who, tools, done, cares = words
+        words = map(harmless, (task.name, part, task.text, who, tools, task.done_when, task.leaves, cares))
+        name, part, text, who, tools, done, leaves, cares = words
         when = on.isoformat() if on is not None else None
         rows.append(
             (task.session, when, number, name, part, text, task.minutes, task.low, task.high, task.people, who, tools,
-             done, cares, None, None)
+             done, leaves, cares, None, None)
         )  # fmt: skip
     return _csv(DO_HEADS, rows)

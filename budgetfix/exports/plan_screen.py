@@ -104,14 +104,21 @@ def _step(book: PlanBook, number: int, task: Task) -> str:
     return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)
 
 
+WITHOUT_SHOP = {
+    "tool": "tools",
+    "hire": "hire",
+    "remedy": "the remedies themselves",
+    "labour": "pay",
+    "fixed": "fixed costs",
+}
+
+
 def _buy(book: PlanBook) -> list[str]:
     if not book.money:
         return ["BUY   nothing: everything in this plan is free."]
     sums: dict[str, int] = {}
     for line in book.money:
-        place = line.shop_name or {"tool": "tools", "hire": "hire", "remedy": "the remedies themselves"}.get(
-            line.kind, "other"
-        )
+        place = line.shop_name or WITHOUT_SHOP.get(line.kind, "other goods")
         sums[place] = sums.get(place, 0) + line.line_minor
     parts = [f"{place} {write_money(total, book.currency)}" for place, total in sorted(sums.items())]
     spent = write_money(book.spent_minor, book.currency)

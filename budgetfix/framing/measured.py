@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
-from fractions import Fraction
 
 from budgetfix.base.numbers import half_even
 from budgetfix.brief.models import Brief
 from budgetfix.framing.exclusion import Exclusions
-from budgetfix.inspection.finding import Finding
+from budgetfix.inspection.again import moved_between
+from budgetfix.inspection.guard import too_much_worse
 from budgetfix.inspection.inspect import Seen, look_again, look_at
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.inspection.look import Question
@@ -17,37 +17,29 @@ from budgetfix.optimize.problem import Asked, Tree
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.items import TABLES, Item, Piece, Table
 from budgetfix.room.places import wall_lines
-from budgetfix.room.survey import Change, Survey, moved
+from budgetfix.room.survey import Change, Survey, moved_to
 
-WORSE = Fraction(1, 4)
-"""A plan leaves no measured finding worse by more than this (the guard of the trade page)."""
 ANCHORS = ("bed",)
 
 
 def changed_by(survey: Survey, candidates: Mapping[str, Candidate], chosen: Iterable[str]) -> Survey:
-    """The survey with all changes of the chosen candidates, in the order of their ids."""
-    return survey.changed(change for id in sorted(chosen) for change in candidates[id].changes)
+    """The survey with all changes of the chosen candidates, in the order of their ids; what is needed comes first."""
+    return survey.changed(change for id in in_order(candidates, chosen) for change in candidates[id].changes)
+
+
+def in_order(candidates: Mapping[str, Candidate], chosen: Iterable[str]) -> tuple[str, ...]:
+    """The chosen ids, sorted, but each after those that it needs."""
+    waiting, done = sorted(chosen), dict[str, None]()
+    while waiting:
+        ready = [id for id in waiting if not any(need in waiting for need in candidates[id].needs)]
+        done.update(dict.fromkeys(ready))
+        waiting = [id for id in waiting if id not in done]
+    return tuple(done)
 
 
 def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
     """The things of the old survey that are not in the new one."""
     return tuple((table, item) for table in TABLES for item in before.table(table) if item.name not in after.named)
-
-
-def worse_than(before: Seen, after: Seen, may_worsen: Iterable[str]) -> tuple[Finding, ...]:
-    """Findings left more than a quarter worse than they were; a new one counts from 0."""
-    free = frozenset(may_worsen)
-    was = {finding.id: finding.severity for finding in before.findings}
-    return tuple(
-        finding
-        for finding in after.findings
-        if finding.rule not in free and finding.severity > was.get(finding.id, Fraction(0)) + WORSE
-    )
-
-
-def too_much_worse(before: Seen, after: Seen, may_worsen: Iterable[str]) -> bool:
-    """True where the guard forbids what is left."""
-    return bool(worse_than(before, after, may_worsen))
 
 
 @dataclass
@@ -69,8 +61,9 @@ class MeasuredTree:
         """The block with these candidates, inspected once."""
         if chosen not in self.memory:
             after = changed_by(self.survey, self.candidates, chosen)
+            moved = moved_between(self.survey, after, self.block.room)
             self.memory[chosen] = look_again(
-                self.block, after, self.brief, self.before, gone(self.survey, after), self.absences
+                self.block, after, self.brief, self.before, gone(self.survey, after), self.absences, moved
             )
         return self.memory[chosen]
 
@@ -152,7 +145,7 @@ def _before_and_after(survey: Survey, change: Change) -> tuple[Item, ...]:
     if change.item not in survey.named:
         return ()
     item = survey.named[change.item][1]
-    return (item,) if change.remove else (item, moved(item, **dict(change.set)))
+    return (item,) if change.remove else (item, moved_to(item, change.set))
 
 
 def _worst(seen: Seen, *, safety: bool) -> int:

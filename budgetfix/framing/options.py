@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from fractions import Fraction
 
@@ -11,7 +11,7 @@ from budgetfix.brief.models import Brief, Errand, Person
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.scale import scaled
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
-from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.candidate import Candidate, Work
 
 ERRAND = "errand:"
 """Errands are options of their own, needed by what they fetch; their ids start with this."""
@@ -116,6 +116,23 @@ def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fract
     return max((leads.get(product, 0) for product, units in candidate.uses if units > 0), default=0)
 
 
+WITH_HELP = ("ladder", "drill")
+"""Work of one pair of hands, however many hold, hand and steady from the floor (common practice)."""
+
+
+def refusing(work: Work, candidate: Candidate, brief: Brief) -> tuple[str, ...]:
+    """Who takes no part in a step. Whoever only stays off the ladder helps from the floor, if somebody else goes up."""
+    barring = [person.name for person in brief.people if barred(person, candidate)]
+    plain = replace(
+        candidate,
+        hazards=tuple(word for word in candidate.hazards if word not in WITH_HELP),
+        tools=tuple(word for word in candidate.tools if word not in WITH_HELP),
+    )
+    if len(barring) < work.people:
+        barring = [person.name for person in brief.people if barred(person, plain)]
+    return tuple(barring)
+
+
 def option(
     candidate: Candidate,
     brief: Brief,
@@ -125,12 +142,12 @@ def option(
     needs: tuple[str, ...],
 ) -> Option:
     """One candidate as an option."""
-    refusing = tuple(person.name for person in brief.people if barred(person, candidate))
     return Option(
         id=candidate.id,
         group=candidate.pick_one or None,
         steps=tuple(
-            Step(work.minutes, work.people, refusing, work.wait_sessions, work.wait_minutes) for work in candidate.work
+            Step(work.minutes, work.people, refusing(work, candidate, brief), work.wait_sessions, work.wait_minutes)
+            for work in candidate.work
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
         uses=scaled(candidate.uses, by.products),

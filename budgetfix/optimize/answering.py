@@ -19,7 +19,6 @@ from budgetfix.optimize.wishes import Held, Wish
 
 TIES_SECONDS = 5.0
 TIES_SHARE = 0.25
-TIES_MOST = 15.0
 """Ties get this many seconds, or this share of the given ones, whichever is more; they never make a plan unproven."""
 GROWTH_SHARE = 0.25
 """Share of the seconds after which no more questions are asked up front."""
@@ -92,7 +91,7 @@ def _reach(search: Search, wish: Wish) -> Outcome:
 def _ties(search: Search, seconds: float, proven: bool) -> None:
     """Person-minutes, last session and ids of a proven plan; then the order of its steps."""
     now = search.clock()
-    search.until = now + (min(TIES_MOST, max(TIES_SECONDS, TIES_SHARE * seconds)) if proven else min(2.0, TIES_SECONDS))
+    search.until = now + (max(TIES_SECONDS, TIES_SHARE * seconds) if proven else min(2.0, TIES_SECONDS))
     done = proven
     for wish in search.order[_proof_length(search) :] if proven else ():
         outcome = finish.earliest_finish(search) if wish == "last" else _reach(search, wish)

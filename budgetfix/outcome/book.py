@@ -53,6 +53,8 @@ class Task:
     """Points (hazard points counted in) that would come back without this remedy; 0 on all but its last step."""
     cost_minor: int = 0
     """What it costs without shared goods, plus its own packs; on its first step only."""
+    leaves: str = ""
+    """What it leaves in the walls (pins, strips, plugs, ...), on its first step only; empty for nothing."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,9 +10,10 @@ from fractions import Fraction
 from budgetfix.catalog.bill import BillLine, bill, total_minor
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import changed_by, gone, too_much_worse
+from budgetfix.framing.measured import changed_by, gone
 from budgetfix.framing.options import ERRAND
 from budgetfix.inspection.finding import Finding
+from budgetfix.inspection.guard import too_much_worse
 from budgetfix.inspection.inspect import look_again
 from budgetfix.optimize.problem import Option, Plan
 from budgetfix.remedies.candidate import Candidate

@@ -9,7 +9,6 @@ from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
-from budgetfix.framing.options import labour_minor
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import LeftOutRow
 from budgetfix.outcome.tasks import alone_minor
@@ -46,12 +45,13 @@ def left_out(
         if id not in plan.chosen:
             row = _row(brief, catalog, framed, plan, worth, candidate, impossible.get(id))
             rows.append(row if proven or row.why != NO_ROOM else replace(row, why="not looked at in the time"))
-    rows += [
-        LeftOutRow(one.id, one.name, alone_minor(one, catalog) + labour_minor(one, brief), _minutes(one), None, "the brief says never")
-        for one in sorted(never, key=lambda one: one.id)
-    ]
-    rows += [LeftOutRow(one.id, one.name, alone_minor(one, catalog) + labour_minor(one, brief), _minutes(one), None, why) for one, why in blocked]
+    rows += [_plain(brief, catalog, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
+    rows += [_plain(brief, catalog, one, why) for one, why in blocked]
     return tuple(sorted(rows, key=lambda row: (-(row.would_add or 0), row.id)))
+
+
+def _plain(brief: Brief, catalog: Catalog, one: Candidate, why: str) -> LeftOutRow:
+    return LeftOutRow(one.id, one.name, alone_minor(one, catalog, brief), _minutes(one), None, why)
 
 
 def _minutes(candidate: Candidate) -> int:
@@ -67,8 +67,7 @@ def _row(
     candidate: Candidate,
     cannot: str | None,
 ) -> LeftOutRow:
-    cost = alone_minor(candidate, catalog) + labour_minor(candidate, brief)
-    minutes = _minutes(candidate)
+    cost, minutes = alone_minor(candidate, catalog, brief), _minutes(candidate)
     if cannot is not None:
         return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, REASONS.get(cannot, cannot))
     rivals = _rivals(framed, plan, candidate.id)
@@ -80,10 +79,16 @@ def _row(
     if worse:
         why = f"would leave worse: {', '.join(worse)}"
         return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, why)
+    if rivals and gain > 0 and brief.hazards_first and then[0] > hazards:
+        return LeftOutRow(candidate.id, candidate.name, cost, minutes, gain, _less_safe(framed, rivals))
     short = "" if rivals else _money_short(brief, framed, plan, candidate, catalog)
     return LeftOutRow(
         candidate.id, candidate.name, cost, minutes, gain, _why(framed, rivals, gain, short, candidate, plan)
     )
+
+
+def _less_safe(framed: Framed, rivals: tuple[str, ...]) -> str:
+    return f"leaves more of the hazards than {', '.join(framed.candidates[id].name for id in rivals)}"
 
 
 def _rivals(framed: Framed, plan: Plan, id: str) -> tuple[str, ...]:
@@ -102,8 +107,7 @@ def _rivals(framed: Framed, plan: Plan, id: str) -> tuple[str, ...]:
 def _money_short(brief: Brief, framed: Framed, plan: Plan, candidate: Candidate, catalog: Catalog) -> str:
     if framed.problem.budget_minor is None:
         return ""
-    more = alone_minor(candidate, catalog) + labour_minor(candidate, brief)
-    missing = plan.spent_minor + more - framed.problem.budget_minor
+    missing = plan.spent_minor + alone_minor(candidate, catalog, brief) - framed.problem.budget_minor
     return write_money(missing, brief.currency) if missing > 0 else ""
 
 

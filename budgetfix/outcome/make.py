@@ -13,7 +13,7 @@ from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, PlanBook, Sums
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
-from budgetfix.outcome.tasks import session_rows, tasks
+from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
 
@@ -63,6 +63,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
     worth = Worth(base, framed)
     ids = tuple(one.id for one in found.chosen)
     each = {id: worth.of(id, ids) for id in ids}
+    cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
     unit = base.survey.household.unit if base.survey is not None else "mm"
@@ -92,22 +93,22 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         tasks=tasks(brief, base.catalog, framed, plan, each),
         sessions=session_rows(brief, framed, plan, found.used),
         faults=fault_rows(base, found.findings, found.listed_after),
-        chosen=tuple(_chosen(base, one, worth.answers(one.id, ids)) for one in found.chosen),
+        chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
         left_out=around.left_out,
         more=around.more,
         best=sums(plan, brief.fixed_minor, points, after),
         recommended=around.recommended,
         free=around.free,
         notes=around.notes,
-        cautions=tuple(dict.fromkeys(care for one in found.chosen for care in one.cares)),
+        cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
     )
 
 
-def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...]) -> ChosenRow:
+def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...], cares: tuple[str, ...]) -> ChosenRow:
     listed = {fault.fault for fault in base.faults}
     answers = tuple(fault for fault, relief in one.answers if fault in listed and relief > 0)
     cost = one.cost_minor + labour_minor(one, base.brief)
-    return ChosenRow(one.id, one.name, (*answers, *measured), cost, one.cares)
+    return ChosenRow(one.id, one.name, (*answers, *measured), cost, cares)
 
 
 def money(base: Ground, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...]) -> tuple[MoneyLine, ...]:

@@ -9,11 +9,12 @@ from budgetfix.brief.models import Brief
 from budgetfix.catalog.bill import bill
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
-from budgetfix.framing.options import ERRAND
+from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Placed, Plan
 from budgetfix.outcome.book import SessionRow, Task
 from budgetfix.outcome.order import Slot, predecessors, working_order
 from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.remedies.old_paint import BEYOND, PaintWork, beyond_minor
 
 ERRAND_PHASE = 0
 """Errands stand before all that waits for them; what does not wait may come first (see `order`)."""
@@ -21,21 +22,47 @@ ERRAND_PHASE = 0
 
 def tasks(brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Mapping[str, int]) -> tuple[Task, ...]:
     """Every placed step, in the order in which it is done."""
+    cares = cares_of(brief, framed, plan)
     placed = {(one.option, one.step): one for one in plan.placed}
     by_session: dict[int, list[Slot]] = defaultdict(list)
     for key in placed:
         by_session[placed[key].session or 0].append(_slot(framed, plan, key))
     stepped = [
-        _task(brief, catalog, framed, placed[key], worth)
+        _task(brief, catalog, framed, placed[key], worth, cares)
         for session in sorted(by_session)
         for key in working_order(by_session[session])
     ]
     with_steps = {one.option for one in plan.placed}
     bare = [framed.candidates[id] for id in sorted(plan.chosen) if id in framed.candidates and id not in with_steps]
-    return (*stepped, *(_without_steps(one, catalog, worth) for one in bare))
+    return (*stepped, *(_without_steps(one, brief, catalog, worth, cares[one.id]) for one in bare))
 
 
-def _without_steps(one: Candidate, catalog: Catalog, worth: Mapping[str, int]) -> Task:
+WINDOW = ("width", "bottom", "top")
+"""A window that changes one of these is replaced."""
+
+
+def cares_of(brief: Brief, framed: Framed, plan: Plan) -> dict[str, tuple[str, ...]]:
+    """The cautions of every chosen candidate, with what only the whole plan shows: old paint adds up in a room."""
+    first = {one.option: one.session for one in sorted(plan.placed, key=lambda one: -one.step)}
+    chosen = {id: framed.candidates[id] for id in sorted(plan.chosen) if id in framed.candidates}
+    works = tuple(_paint(brief, one, first.get(id)) for id, one in chosen.items() if one.paint_mm2 > 0)
+    beyond = beyond_minor(works)
+    return {
+        id: (*one.cares, BEYOND) if one.paint_mm2 > 0 and one.room in beyond else one.cares
+        for id, one in chosen.items()
+    }
+
+
+def _paint(brief: Brief, one: Candidate, session: int | None) -> PaintWork:
+    """The paint that a candidate disturbs, on the day of its first step; without dates all falls on one day."""
+    day = brief.hours[session].day if brief.hours is not None and session is not None else 0
+    window = any(change.table == "openings" and {name for name, _ in change.set} & {*WINDOW} for change in one.changes)
+    return PaintWork(one.room, day, one.paint_mm2, window)
+
+
+def _without_steps(
+    one: Candidate, brief: Brief, catalog: Catalog, worth: Mapping[str, int], cares: tuple[str, ...]
+) -> Task:
     """A chosen remedy that takes no time: last in the list, in no session, `step` 0 of 0."""
     return Task(
         candidate=one.id,
@@ -49,11 +76,16 @@ def _without_steps(one: Candidate, catalog: Catalog, worth: Mapping[str, int]) -
         likely=0,
         high=0,
         people=1,
-        cares=one.cares,
+        cares=cares,
         done_when=one.done_when,
         worth=worth.get(one.id, 0),
-        cost_minor=alone_minor(one, catalog),
+        cost_minor=alone_minor(one, catalog, brief),
+        leaves=_leaves(one),
     )
+
+
+def _leaves(one: Candidate) -> str:
+    return "" if one.leaves == "nothing" else one.leaves
 
 
 def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
@@ -67,7 +99,14 @@ def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
     return Slot(key, framed.candidates[id].work[step].phase, minutes, after)
 
 
-def _task(brief: Brief, catalog: Catalog, framed: Framed, placed: Placed, worth: Mapping[str, int]) -> Task:
+def _task(
+    brief: Brief,
+    catalog: Catalog,
+    framed: Framed,
+    placed: Placed,
+    worth: Mapping[str, int],
+    cares: Mapping[str, tuple[str, ...]],
+) -> Task:
     session = None if placed.session is None else placed.session + 1
     if placed.option.startswith(ERRAND):
         errand = next(one for one in brief.errands if ERRAND + one.errand == placed.option)
@@ -93,17 +132,19 @@ def _task(brief: Brief, catalog: Catalog, framed: Framed, placed: Placed, worth:
         people=work.people,
         who=placed.people,
         tools=tuple(tools.get(tool, tool) for tool in one.tools),
-        cares=one.cares,
+        cares=cares.get(one.id, ()),
         done_when=one.done_when if last else "",
         worth=worth.get(one.id, 0) if last else 0,
-        cost_minor=alone_minor(one, catalog) if first else 0,
+        cost_minor=alone_minor(one, catalog, brief) if first else 0,
+        leaves=_leaves(one) if first else "",
     )
 
 
-def alone_minor(candidate: Candidate, catalog: Catalog) -> int:
-    """What a candidate costs if bought alone: its own cost and whole packs, no delivery, tax or tools."""
+def alone_minor(candidate: Candidate, catalog: Catalog, brief: Brief) -> int:
+    """What a candidate costs if bought alone: its own cost, whole packs and pay; no delivery, tax or tools."""
     goods = bill(catalog, (), dict(candidate.uses), (), ())
-    return candidate.cost_minor + sum(line.line_minor for line in goods if line.kind == "product")
+    own = candidate.cost_minor + labour_minor(candidate, brief)
+    return own + sum(line.line_minor for line in goods if line.kind == "product")
 
 
 def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]) -> tuple[SessionRow, ...] | None:

@@ -6,8 +6,9 @@ from collections.abc import Iterable
 
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import MeasuredTree, worse_than
+from budgetfix.framing.measured import MeasuredTree
 from budgetfix.framing.options import ERRAND
+from budgetfix.inspection.guard import worse_than
 
 
 class Worth:

@@ -8,8 +8,9 @@ from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
 from budgetfix.framing.frame import Framed, Ground, frame
 from budgetfix.inspection.finding import Finding
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.remedies.clashes import clashes
+from budgetfix.remedies.clashes import clashes, needed
 from budgetfix.remedies.fit import candidates
+from budgetfix.remedies.registry import KINDS
 from budgetfix.room.overlaps import overlaps
 from budgetfix.room.survey import Survey
 
@@ -22,27 +23,43 @@ class Offered:
     never: tuple[Candidate, ...]
     blocked: tuple[tuple[Candidate, str], ...] = ()
     """The user's own that would put two things on one spot, and which."""
+    fitted: tuple[Candidate, ...] = ()
+    """Everything that was fitted to the faults as surveyed, before anything was left out."""
+    crowded: tuple[str, ...] = ()
+    """Rooms with a fault that another layout might answer."""
 
 
-def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Framed | None = None) -> Offered:
+def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | None = None) -> Offered:
     """Fit every kind to the faults found, drop crumbs, frame.
 
-    `more`: candidates fitted again on a chosen room. `known`: an earlier framing, whose inspections still hold.
+    `more`: candidates fitted again on a chosen room. `known`: an earlier offer, whose fittings and inspections hold.
     """
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
-    fitted = candidates(base.survey, base.catalog, base.brief, faults)
+    fitted = candidates(base.survey, base.catalog, base.brief, faults) if known is None else known.fitted
     ids = {one.id for one in fitted}
     everything = (*fitted, *(one for one in more if one.id not in ids))
     taken = _taken(base.survey, everything)
     everything = tuple(one for one in everything if one.id not in taken)
     effects, memories = alone(base, everything)
-    for tree in known.trees if known is not None else ():
+    for tree in known.framed.trees if known is not None else ():
         memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
     keep = (*base.brief.must, *(one.id for one in more))
     kept = without_crumbs(without_shadows(everything, effects), effects, keep)
     against = clashes(base.survey, kept) if base.survey is not None else ()
     framed = frame(base, kept, against, memories)
-    return Offered(framed, tuple(one for one in kept if one.id not in framed.candidates), _told(fitted, taken))
+    return Offered(
+        framed,
+        tuple(one for one in kept if one.id not in framed.candidates),
+        _told(fitted, taken),
+        fitted,
+        _crowded(faults),
+    )
+
+
+def _crowded(faults: tuple[Finding, ...]) -> tuple[str, ...]:
+    """Rooms with a fault that a kind for whole rooms answers."""
+    answered = {target for kind in KINDS if kind.whole_room for target in kind.targets}
+    return tuple(sorted({fault.room for fault in faults if fault.rule in answered}))
 
 
 def _told(fitted: tuple[Candidate, ...], taken: dict[str, str]) -> tuple[tuple[Candidate, str], ...]:
@@ -58,10 +75,10 @@ def _taken(survey: Survey | None, fitted: tuple[Candidate, ...]) -> dict[str, st
         return {}
     rooms = [facts.room for facts in survey.rooms]
     before = {pair for room in rooms for pair in overlaps(survey, room)}
-    found = {}
+    found, by_id = {}, {one.id: one for one in fitted}
     for one in fitted:
         if one.changes:
-            after = survey.changed(one.changes)
+            after = survey.changed((*needed(one, by_id), *one.changes))
             fresh = sorted({pair for room in rooms for pair in overlaps(after, room)} - before)
             if fresh:
                 found[one.id] = f"there is no room for it: {fresh[0][0]} and {fresh[0][1]} would share a spot"
@@ -76,7 +93,7 @@ def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], know
     faults = tuple(finding for finding in findings if finding.fault)
     old = {one.changes for one in known.candidates.values()}
     fresh = []
-    for one in candidates(room, base.catalog, base.brief, faults):
+    for one in candidates(room, base.catalog, base.brief, faults, rooms=False):
         free = one.own and not one.uses and not one.cost_minor
         if free and one.changes and one.changes not in old and _applies(base.survey, one):
             fresh.append(replace(one, id=f"{one.id}~again"))

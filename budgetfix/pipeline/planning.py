@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from budgetfix.base.problems import FileProblem, FilesRefused, Place
+from budgetfix.framing.crumbs import WHOLE
 from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
 from budgetfix.intake.raw_rows import close_to
@@ -25,8 +26,8 @@ ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
 BESIDE = 0.5
 """Share of the seconds that the two other plans may take after the best one."""
-CURVE_SECONDS = 20.0
-"""For what more or less money would buy; marks that are not reached by then are left out."""
+CURVE = 1 / 3
+"""Share of the seconds for what more or less money would buy; marks that are not reached by then are left out."""
 
 
 @dataclass(frozen=True)
@@ -79,7 +80,7 @@ def _once_more(
     left = wish.seconds - (wish.clock() - started)
     if not more or left <= 0 or not answer.proven:
         return first, chooser, answer
-    second = offered(seen.base, more, first.framed)
+    second = offered(seen.base, more, first)
     again = _chooser(seen, second, wish)
     better = again.best(left)
     if isinstance(better, NoPlan) or not better.proven:
@@ -102,7 +103,7 @@ def _around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, wish: Wi
     until = wish.clock() + wish.seconds * BESIDE
     cheaper = recommended(chooser, answer, max(0.0, until - wish.clock()))
     nothing = free(chooser, max(0.0, until - wish.clock()))
-    more = more_plans(chooser, answer, min(until, wish.clock() + CURVE_SECONDS))
+    more = more_plans(chooser, answer, min(until, wish.clock() + wish.seconds * CURVE))
     worth = Worth(chooser.base, offer.framed)
     cannot = impossible(offer.framed.problem)
     out = left_out(
@@ -135,6 +136,7 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
         notes.append(
             f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
         )
+    notes += _no_better_layout(offer)
     if any(
         work.low != work.high
         for id in answer.plan.chosen
@@ -143,3 +145,15 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
     ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
     return tuple(notes)
+
+
+def _no_better_layout(offer: Offered) -> list[str]:
+    """Rooms in which the furniture stands in the way and no other layout of it does more than single moves."""
+    given = {one.room for one in offer.framed.candidates.values() if one.kind in WHOLE}
+    rooms = [room or "the room" for room in offer.crowded if room not in given]
+    words = ", ".join(rooms)
+    return (
+        [f"{words[:1].upper()}{words[1:]}: no other layout of the furniture does more than single moves."]
+        if rooms
+        else []
+    )

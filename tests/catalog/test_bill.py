@@ -105,4 +105,7 @@ def test_a_marked_up_line_is_rounded_as_a_line() -> None:
 def test_pay_and_fixed_costs_have_lines_of_their_own() -> None:
     """Half an hour's pay for one remedy, none for the other, and a van that is paid whatever is chosen."""
     lines = bill(CATALOG, (), {}, (), (), [("m1", 2250), ("m2", 0)], [("van", 18000)])
-    assert [(line.kind, line.id, line.line_minor) for line in lines] == [("labour", "m1", 2250), ("fixed", "van", 18000)]
+    assert [(line.kind, line.id, line.line_minor) for line in lines] == [
+        ("labour", "m1", 2250),
+        ("fixed", "van", 18000),
+    ]

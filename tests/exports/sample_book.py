@@ -42,7 +42,7 @@ TASKS = (
         "the middle of the glass is 42 1/2 in up", 350, 0,
     ),
     Task("anchor", "Fix the bookcase to the wall", 1, 1, 1, "Screw the strap into a stud.", 25, 15, 25, 45, 1, ("Ben",),
-         ("drill",), ("Tall furniture tips: fix it to a stud.",), "it does not move when pulled", 500, 980),
+         ("drill",), ("Tall furniture tips: fix it to a stud.",), "it does not move when pulled", 500, 980, "plugs"),
     Task("rod", "Hang a longer rod, higher", 1, 2, 1, "Mark both brackets, 8 in past the frame.", 10, 10, 10, 10, 1,
          ("Ann",), ("tape", "pencil"), (), "", 0, 3900),
     Task("rod", "Hang a longer rod, higher", 2, 2, 2, "Drill, plug, screw the brackets; lay the rod in.", 50, 30, 45,

@@ -84,6 +84,7 @@ def test_the_task_list_line_by_line() -> None:
     assert (second["Minutes"], second["If it goes badly"], second["Real minutes"]) == (45, 75, None)
     assert second["Done when"] == "the middle of the glass is 42 1/2 in up"
     assert second["Mind"] == "Mind wires and pipes before you drill. Two people lift."
+    assert [row["Leaves in the wall"] for row in rows(page)[1:4]] == [None, "plugs", None]
     assert [row["id"] for row in rows(page)][3:5] == ["rod#1", "rod#2"]
     assert beside(page, "All of it", "Minutes") == 260
 

@@ -84,4 +84,5 @@ def test_steps_keep_their_order_and_dates() -> None:
         "75",
     )
     assert table[4]["part"] == "2 of 2"
+    assert [row["leaves in the wall"] for row in table[:4]] == ["", "", "plugs", ""]
     assert {(row["session"], row["date"]) for row in rows(do_csv(NO_HOURS))} == {("", "")}

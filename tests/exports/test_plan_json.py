@@ -41,7 +41,6 @@ RULE = Rule(
     slug="rod-too-narrow",
     title="Rod too narrow",
     measures="rod past the frame",
-    how="Measure on both sides.",
     unit="mm",
     band=Band(low=Twin(8, 200), bad_low=0.0, aim=(Twin(10), Twin(12))),
     weight=Fraction(3),

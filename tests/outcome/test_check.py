@@ -73,7 +73,11 @@ def test_tasks_stand_in_working_order_with_their_errand_first() -> None:
     assert names.index("errand:mill") < names.index("paint")
     paint = rows[names.index("paint")]
     assert (paint.cost_minor, paint.worth, paint.who) == (2200, 300, ("ann",))
-    assert alone_minor(FRAMED.candidates["shelf"], BASE.catalog) == 2000
+    shelf = FRAMED.candidates["shelf"]
+    assert alone_minor(shelf, BASE.catalog, BASE.brief) == 2000
+    paid = BASE.brief.model_copy(update={"labour_minor_hour": 6000})
+    minutes = sum(work.minutes * work.people for work in shelf.work)
+    assert alone_minor(shelf, BASE.catalog, paid) == 2000 + 100 * minutes > 2000
     sessions = session_rows(BASE.brief, FRAMED, ANSWER.plan, FOUND.used)
     assert sessions is not None
     assert [(row.minutes_available, row.minutes_used) for row in sessions] == [(120, 105), (90, 0)]

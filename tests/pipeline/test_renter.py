@@ -3,29 +3,19 @@
 from __future__ import annotations
 
 import json
-import shutil
 import time
 from collections import Counter
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from functools import cache
 from itertools import pairwise
-from pathlib import Path
-from tempfile import TemporaryDirectory
 
 import pytest
 
 from budgetfix.exports.plan_json import plan_object
 from budgetfix.framing.options import ERRAND
-from budgetfix.intake.job import Job
 from budgetfix.outcome.book import PlanBook
-from budgetfix.pipeline.candidates import offered
-from budgetfix.pipeline.inspecting import Inspected, inspected
 from budgetfix.pipeline.planning import Wish, planned
-from budgetfix.pipeline.reading import JobOptions, read
-from budgetfix.remedies.candidate import Candidate
-from tests.laws.source import REPO
+from tests import scenarios
+from tests.scenarios import Planned
 
 BUDGET_MINOR = 45_000
 MINUTES = {"me": (240, 210, 270), "friend": (0, 150, 0)}
@@ -37,35 +27,9 @@ AN_ERRAND = 2
 pytestmark = pytest.mark.xdist_group("renter")
 
 
-@dataclass(frozen=True)
-class Planned:
-    """One run: the job, its plan, what was on offer, and the room as it will stand."""
-
-    job: Job
-    book: PlanBook
-    before: Inspected
-    after: Inspected
-    offer: Mapping[str, Candidate]
-
-    @property
-    def chosen(self) -> tuple[Candidate, ...]:
-        return tuple(self.offer[row.id] for row in self.book.chosen)
-
-
-@cache
 def run() -> Planned:
-    """A copy of the demo job, read and planned."""
-    with TemporaryDirectory() as there:
-        folder = Path(there) / "renter"
-        shutil.copytree(REPO / "catalog_demo" / "renter", folder)
-        job = read(folder, JobOptions(), date(2026, 6, 1))
-    book = planned(job, Wish(60.0, time.monotonic))
-    assert isinstance(book, PlanBook)
-    before = inspected(job)
-    offer = offered(before.base).framed.candidates
-    assert job.survey is not None
-    room = job.survey.changed(change for row in book.chosen for change in offer[row.id].changes)
-    return Planned(job, book, before, inspected(replace(job, survey=room)), offer)
+    """The demo job, planned once a process."""
+    return scenarios.run("renter")
 
 
 def test_it_is_proven() -> None:
@@ -126,11 +90,8 @@ def test_every_hazard_goes() -> None:
     assert [one.id for one in run().after.findings if one.safety and one.fault] == []
 
 
-def test_no_trap() -> None:
-    """A longer rod that would leave the old curtains hanging in the air is not taken; nothing is thrown out."""
-    ids = {row.id for row in run().book.chosen}
-    assert "m07" in run().offer
-    assert "m07" not in ids
+def test_one_of_each_group() -> None:
+    """Of remedies that stand for each other at most one is taken; nothing is thrown out."""
     assert not any(change.remove for one in run().chosen for change in one.changes)
     groups = [one.pick_one for one in run().chosen if one.pick_one]
     assert len(groups) == len(set(groups))

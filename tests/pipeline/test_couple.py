@@ -1,0 +1,112 @@
+"""The couple's two rooms planned once: six sessions, two people, one of whom does not go up the ladder."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+
+import pytest
+
+from budgetfix.brief.models import Brief, Person
+from budgetfix.exports.plan_screen import plan_text
+from budgetfix.framing.measured import in_order
+from budgetfix.framing.options import ERRAND, refusing
+from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.room.overlaps import overlaps
+from tests.make_reports import said
+from tests.practitioner import new_overlaps
+from tests.scenarios import DEMO, job, room_with, run, theirs
+
+pytestmark = [pytest.mark.xdist_group("couple"), pytest.mark.slow]
+MINUTES = {"adult 1": (90, 150, 120, 150, 210, 150), "adult 2": (0, 150, 0, 150, 210, 150)}
+NO_LADDER = "adult 2"
+
+
+def test_it_is_proven_and_every_hazard_goes() -> None:
+    """Ten hazards with a toddler in the house: cord, loose pieces, loose screen, heater, lead, rug, pinch. All go."""
+    book = run("couple").book
+    assert book.proven
+    assert book.bound == book.improvement > book.points_before // 2
+    assert (book.hazards_before, book.hazards_after) == (10, 0)
+
+
+def test_money() -> None:
+    """The lines add up, within 380.00; nobody is paid."""
+    book = run("couple").book
+    assert sum(line.line_minor for line in book.money) == book.spent_minor <= 38000
+    assert {line.kind for line in book.money} == {"product"}
+
+
+def test_nobody_works_longer_than_they_are_there() -> None:
+    """By person and session; what takes both takes both at once."""
+    used: Counter[tuple[str, int]] = Counter()
+    for task in run("couple").book.tasks:
+        assert len(task.who) == task.people
+        used.update({(person, (task.session or 0) - 1): task.minutes for person in task.who})
+    assert all(minutes <= MINUTES[person][session] for (person, session), minutes in used.items())
+
+
+def test_goods_are_fetched_first() -> None:
+    """The round of the two stores is on Friday evening, before anything that it fetches."""
+    order = [task.candidate for task in run("couple").book.tasks]
+    shops = {product.product: product.shop for product in job("couple").catalog.products}
+    fetched = [one.id for one in run("couple").chosen if {shops[product] for product, _ in one.uses} & {"diy", "home"}]
+    assert order[0] == f"{ERRAND}shops"
+    assert all(order.index(id) > 0 for id in fetched)
+
+
+def test_who_goes_up_the_ladder() -> None:
+    """Adult 2 is never alone at what takes a ladder, and holds the other end of a long rod from the floor."""
+    up = {one.id for one in run("couple").chosen if "ladder" in (*one.tools, *one.hazards)}
+    with_help = set()
+    for task in run("couple").book.tasks:
+        if task.candidate in up:
+            assert task.who != (NO_LADDER,)
+            with_help |= {task.candidate} if NO_LADDER in task.who else set()
+    assert {"n03", "n05", "n17"} & with_help
+
+
+def test_helping_is_not_climbing() -> None:
+    """Who refuses the ladder or the drill may help, if somebody else does not; at lifting each pair of hands counts."""
+    up = Candidate(id="rod", kind="longer-rod", name="rod", tools=("drill",), hazards=("ladder",))
+    bed = Candidate(id="bed", kind="center-bed", name="bed", hazards=("lifting",))
+    two, alone = Work("both", 10, 10, 10, 10, people=2), Work("one", 10, 10, 10, 10)
+    couple = Brief(people=(Person(name="a"), Person(name="b", refuses=("ladder", "lifting"))))
+    assert refusing(alone, up, couple) == ("b",)
+    assert refusing(two, up, couple) == ()
+    assert refusing(two, bed, couple) == ("b",)
+    neither = Brief(people=(Person(name="a", refuses=("ladder",)), Person(name="b", refuses=("ladder",))))
+    assert refusing(two, up, neither) == ("a", "b")
+
+
+def test_what_is_needed_is_done_first() -> None:
+    """The room changes in the order of ids, but what another remedy needs comes before it, whatever it is called."""
+    base = theirs("couple")["n01"]
+    row = {id: replace(base, id=id, needs=needs) for id, needs in (("a", ("c",)), ("b", ()), ("c", ("d",)), ("d", ()))}
+    assert in_order(row, row) == ("b", "d", "c", "a")
+    assert in_order(row, ("a", "b")) == ("a", "b")
+
+
+def test_nothing_shares_a_spot() -> None:
+    """Every remedy with what it needs leaves each thing its own spot."""
+    before = room_with("couple", ())
+    assert [overlaps(before, facts.room) for facts in before.rooms] == [(), ()]
+    for id, one in theirs("couple").items():
+        assert new_overlaps("couple", (id, *one.needs)) == [], id
+
+
+def test_it_prints_in_80_columns() -> None:
+    """What is found, and the plan, as the terminal shows them."""
+    found = said(["inspect", str(DEMO / "couple")])
+    assert max(len(line) for line in found.splitlines()) <= 80
+    text = plan_text(run("couple").book, ("couple/plan.xlsx",))
+    assert max(len(line) for line in text.splitlines()) <= 80
+    assert "new: Front blocked (wardrobe)" in text
+
+
+def test_layouts_are_offered_where_they_help_and_else_it_is_said() -> None:
+    """The living-dining room has other layouts to pick one from; for the bedroom the plan says that none helps."""
+    rooms = {one.room for one in run("couple").offer.values() if one.kind == "rearrange"}
+    assert rooms == {"living-dining"}
+    assert any(note.startswith("Bedroom: no other layout") for note in run("couple").book.notes)
+    assert any(note.startswith("Living room: no other layout") for note in run("renter").book.notes)
