@@ -132,7 +132,10 @@ def rule_on_all(judge: Judge, room: Look, brief: Brief, old: Ruled | None = None
         one = known.get(subject)
         if one is None or moved is None or moved.touches(one.asked):
             look = room.again()
-            one = Judged(subject, judge_one(judge, look, subject, brief), tuple(look.asked))
+            found = judge_one(judge, look, subject, brief)
+            if found is not None:
+                found = replace(found, asked=(*asked, *look.asked))
+            one = Judged(subject, found, tuple(look.asked))
         judged.append(one)
     return Ruled(judge, asked, tuple(judged))
 
@@ -146,7 +149,8 @@ def summed(ruled: tuple[Ruled, ...]) -> Seen:
         for one in rule.judged:
             asked.update(dict.fromkeys(one.asked))
             if one.finding is not None:
-                findings.append(replace(one.finding, asked=(*rule.asked, *one.asked)))
+                both = (*rule.asked, *one.asked)
+                findings.append(one.finding if one.finding.asked == both else replace(one.finding, asked=both))
     return Seen(shared_out(findings), tuple(asked), ruled)
 
 
@@ -164,12 +168,15 @@ def shared_out(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     Ties by slug, then subject. Safety findings have no families.
     """
     several = tuple(findings)
-    order = sorted(several, key=lambda finding: (-finding.raw, finding.rule, finding.subject))
+    order = sorted(
+        (finding for finding in several if finding.raw),
+        key=lambda finding: (-finding.raw, finding.rule, finding.subject),
+    )
     family_seen: dict[tuple[str, str, str], int] = {}
     rule_seen: dict[tuple[str, str], int] = {}
     points: dict[tuple[str, str, str], int] = {}
     for finding in order:
-        share = Fraction(1)
+        share = SHARES[0]
         if finding.family is not None:
             family = (finding.room, finding.family, finding.family_scope)
             share *= THIRD if family_seen.get(family, 0) else 1
@@ -179,7 +186,11 @@ def shared_out(findings: Iterable[Finding]) -> tuple[Finding, ...]:
         rule_seen[rule] = rule_seen.get(rule, 0) + 1
         points[(finding.room, finding.rule, finding.subject)] = half_even(finding.raw * share)
     in_order = sorted(several, key=lambda finding: (finding.room, finding.rule, finding.subject))
-    return tuple(replace(finding, points=points[(finding.room, finding.rule, finding.subject)]) for finding in in_order)
+    return tuple(_worth(finding, points.get((finding.room, finding.rule, finding.subject), 0)) for finding in in_order)
+
+
+def _worth(finding: Finding, points: int) -> Finding:
+    return finding if finding.points == points else replace(finding, points=points)
 
 
 def look_again(
