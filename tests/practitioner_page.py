@@ -25,13 +25,7 @@ WHY: Mapping[str, str] = {
     "and here a minute is money. Who wants it down names t01 in `must`, or types the screen in as a listed fault.",
     "t11>t12": "Carried out or strapped, the cabinet cannot tip any more; the strap takes one person and fewer "
     "minutes. That it is full of the seller's things is not in the survey: a count of `things` on it would say so.",
-    "n02>": "The money goes to the wider bench instead.",
-    "n02>pendant-cord/pendant": "The cord let down brings it to the same height without a new shade; the "
-    "money goes to the wider bench.",
-    "n18>": "With a second table the bed is still off the middle of its wall, so the pair brings little here; the "
-    "wider bench brings more for its money.",
-    "n22>n14": "A strap alone answers the hazard; the long low unit answers it too, and the screen stands with room "
-    "beside it. That takes both adults the better part of a morning.",
+    "n02>pendant-cord/pendant": "The cord let down brings it to the same height without a new shade.",
 }
 """What the figures do not say: the practitioner's side > the plan's side."""
 

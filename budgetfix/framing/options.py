@@ -34,6 +34,7 @@ def sessions(brief: Brief) -> tuple[Session, ...] | None:
             hours.day * 1440 + hours.start_minute,
             hours.day * 1440 + hours.start_minute + hours.length_minutes,
             hours.minutes,
+            hours.quiet,
         )
         for hours in brief.hours
     )
@@ -133,6 +134,16 @@ def refusing(work: Work, candidate: Candidate, brief: Brief) -> tuple[str, ...]:
     return tuple(barring)
 
 
+LOUD = frozenset({"drill", "hammer", "saw"})
+"""Tools and hazards that wake people up; pins are hammered in, strips are not."""
+
+
+def loud(candidate: Candidate) -> bool:
+    """True where the work is too loud for a quiet session (common practice: no drilling, no hammering)."""
+    words = {word.casefold() for word in (*candidate.tools, *candidate.hazards)}
+    return bool(words & LOUD) or ("pins" in words and "strips" not in words)
+
+
 def option(
     candidate: Candidate,
     brief: Brief,
@@ -146,7 +157,14 @@ def option(
         id=candidate.id,
         group=candidate.pick_one or None,
         steps=tuple(
-            Step(work.minutes, work.people, refusing(work, candidate, brief), work.wait_sessions, work.wait_minutes)
+            Step(
+                work.minutes,
+                work.people,
+                refusing(work, candidate, brief),
+                work.wait_sessions,
+                work.wait_minutes,
+                loud(candidate),
+            )
             for work in candidate.work
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Option, Problem
+from budgetfix.optimize.problem import Option, Problem, Step
 from budgetfix.optimize.recount import goods_minor
 from budgetfix.optimize.windows import windows
 
@@ -31,8 +31,10 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
         return "too-few-people"
     if facts.problem.sessions is not None:
         for step in option.steps:
-            if step.minutes and not _fits_anywhere(facts, step.minutes, step.people, step.barred):
+            if step.minutes and not _fits_anywhere(facts, step, hushed=False):
                 return "step-too-long"
+            if step.minutes and not _fits_anywhere(facts, step, hushed=True):
+                return "too-loud"
         if option.id in late:
             return "too-late"
     tools = {tool.id: tool for tool in facts.problem.tools}
@@ -43,12 +45,14 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
     return None
 
 
-def _fits_anywhere(facts: Facts, minutes: int, people: int, barred: tuple[str, ...]) -> bool:
+def _fits_anywhere(facts: Facts, step: Step, *, hushed: bool) -> bool:
+    """True where some session is long enough; `hushed`: and not too quiet."""
     setup = facts.problem.setup_minutes
-    able = [place for place, name in enumerate(facts.problem.people) if name not in barred]
+    able = [place for place, name in enumerate(facts.problem.people) if name not in step.barred]
     return any(
-        sum(session.minutes[place] - setup >= minutes for place in able) >= people
+        sum(session.minutes[place] - setup >= step.minutes for place in able) >= step.people
         for session in facts.problem.sessions or ()
+        if not (hushed and step.loud and session.quiet)
     )
 
 

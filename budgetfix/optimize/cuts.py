@@ -91,5 +91,6 @@ def _harder(facts: Facts, one: Option, than: Option) -> bool:
         and set(mine.barred) >= set(yours.barred)
         and mine.wait_sessions >= yours.wait_sessions
         and mine.wait_minutes >= yours.wait_minutes
+        and mine.loud >= yours.loud
         for mine, yours in zip(one.steps, than.steps, strict=True)
     )

@@ -92,9 +92,15 @@ class Facts:
         return self._crews[key]
 
     def fitting(self, step: Step, session: int) -> tuple[Crew, ...]:
-        """Crews that have the minutes for a step in a session."""
+        """Crews that have the minutes for a step in a session; none for a loud step in a quiet one."""
+        if self.hushed(step, session):
+            return ()
         there = self.minutes[session]
         return tuple(crew for crew in self.crews(step) if all(there[one] >= step.minutes for one in crew))
+
+    def hushed(self, step: Step, session: int) -> bool:
+        """True where a step is too loud for a session."""
+        return step.loud and self.sessions[session].quiet
 
     def may_share(self, before: Step, step: Step) -> bool:
         """Whether some crew of a step lies within some crew of the one before: else it takes a later session."""

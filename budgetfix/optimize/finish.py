@@ -61,6 +61,8 @@ def _flowing(search: Search) -> bool:
     if any(len(one.steps) > 1 or one.first_session or set(one.tools) & set(facts.hirable) for one in facts.options):
         return False
     work = [one for one in facts.options if one.id in best.chosen and one.steps]
+    if any(facts.hushed(one.steps[0], session) for one in work for session in range(facts.horizon)):
+        return False
     found = flow.fewest([one.steps[0].minutes for one in work], facts.minutes[0][0], search.left(), search.engine)
     if found == "unknown":
         return False

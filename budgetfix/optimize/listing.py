@@ -111,7 +111,7 @@ class _Day:
         """Who does a step in a session: the one with most time left, where the step may stand there at all."""
         option = self.facts.by_id[key[0]]
         step = option.steps[key[1]]
-        if session < option.first_session:
+        if session < option.first_session or self.facts.hushed(step, session):
             return None
         teams: list[Crew] = []
         for ahead in self._ahead(key):
@@ -146,7 +146,8 @@ def _filled(facts: Facts) -> tuple[Placed, ...] | None:
     """Sessions filled as full as can be, where one person works and nothing waits."""
     steps = [(one, index, step) for one in facts.options for index, step in enumerate(one.steps)]
     simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not one.first_session for one, _, step in steps)
-    if len(facts.problem.people) > 1 or not simple:
+    hushed = any(step.loud for _, _, step in steps) and any(session.quiet for session in facts.sessions)
+    if len(facts.problem.people) > 1 or not simple or hushed:
         return None
     number = {(one.id, index): place for place, (one, index, _) in enumerate(steps)}
     before = tuple(

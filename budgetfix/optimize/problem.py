@@ -15,8 +15,9 @@ class Step:
     """One piece of work that is never split between sessions.
 
     `minutes` is clock time; `people` work at once, so person-minutes are minutes x people.
-    `barred` names the people who do not do this kind of work. The waits count from the step before
-    (on a first step: from the last step of every option in `needs`); 1 = the next session at the earliest.
+    `barred` names the people who do not do this kind of work; what is `loud` stands in no quiet session. The waits
+    count from the step before (on a first step: from the last step of every option in `needs`); 1 = the next session
+    at the earliest.
     """
 
     minutes: int
@@ -24,6 +25,7 @@ class Step:
     barred: tuple[str, ...] = ()
     wait_sessions: int = 0
     wait_minutes: int = 0
+    loud: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,11 +92,15 @@ class Limit:
 
 @dataclass(frozen=True, slots=True)
 class Session:
-    """One block of hours. Minutes count from midnight of day 0; `minutes[p]` belongs to `people[p]`."""
+    """One block of hours. Minutes count from midnight of day 0; `minutes[p]` belongs to `people[p]`.
+
+    `quiet`: no loud step stands in it.
+    """
 
     start_minute: int
     end_minute: int
     minutes: tuple[int, ...]
+    quiet: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -151,6 +151,8 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
         if not facts.by_id[id].first_session <= one.session < facts.horizon:
             words.append(f"{id} step {index} is in a wrong session")
             continue
+        if facts.hushed(step, one.session):
+            words.append(f"{id} step {index} is too loud for its session")
         joint[one.session] += step.minutes if step.people > 1 else 0
         for person in one.people:
             used[one.session, person] += step.minutes

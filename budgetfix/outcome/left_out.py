@@ -18,6 +18,7 @@ from budgetfix.remedies.candidate import Candidate
 NO_ROOM = "no room left in the hours or limits without giving up more"
 REASONS = {
     "step-too-long": "a step is longer than every session",
+    "too-loud": "a step is too loud for the sessions that are long enough for it",
     "too-late": "it would be done too late",
     "too-few-people": "it needs more people than there are",
     "needs-clash": "what it needs cannot be chosen with it",

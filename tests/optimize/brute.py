@@ -81,6 +81,8 @@ def _place(
     )
     able = [name for name in problem.people if name not in step.barred]
     for session in range(option.first_session, end):
+        if step.loud and (problem.sessions or ())[session].quiet:
+            continue
         for crew in combinations(able, step.people):
             if all(_may_follow(problem, step, where[key], (session, crew)) for key in before):
                 where[id, index] = (session, crew)

@@ -16,6 +16,7 @@ CASES = [
     (Option("m", steps=(Step(10, barred=("1",)),)), "too-few-people"),
     (Option("m", steps=(Step(10), Step(10, wait_sessions=2))), "too-late"),
     (Option("m", steps=(Step(10),), first_session=2), "too-late"),
+    (Option("m", steps=(Step(10, loud=True),)), None),
     (Option("m", steps=(Step(10),), first_session=1), None),
     (Option("m", tools=("lathe",)), "tool-not-to-be-had"),
     (Option("m", tools=("saw",)), None),
@@ -59,3 +60,10 @@ def test_free_delivery_does_not_forbid_too_much() -> None:
         budget_minor=1000,
     )
     assert impossible(problem) == {}
+
+
+def test_what_is_too_loud_for_every_session() -> None:
+    """One session is quiet, the other too short: nobody can drill for an hour, but sweep they can."""
+    hours = (Session(0, 60, (60,), quiet=True), Session(1440, 1470, (30,)))
+    options = (Option("drill", steps=(Step(60, loud=True),)), Option("sweep", steps=(Step(60),)))
+    assert impossible(Problem(options, sessions=hours)) == {"drill": "too-loud"}

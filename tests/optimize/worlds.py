@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 from budgetfix.optimize.problem import (
@@ -138,6 +138,8 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
     hours = tuple(_session(dice, day, people, long) for day in range(sessions))
     charge = (23, 20) if number % 3 == 0 else (1, 1)
     must = ((dice.choice(names), dice.choice(names)),) if dice.random() < 0.2 else ()
+    if number % 4 == 1:
+        ones, hours = _hushed(ones, hours)
     return World(
         Problem(
             ones,
@@ -161,6 +163,17 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
         ),
         tables,
     )
+
+
+def _hushed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple[Option, ...], tuple[Session, ...]]:
+    """The second session quiet, and the first step of every other option loud."""
+    loud = tuple(
+        replace(one, steps=tuple(replace(step, loud=not index) for index, step in enumerate(one.steps)))
+        if place % 2
+        else one
+        for place, one in enumerate(ones)
+    )
+    return loud, tuple(replace(session, quiet=place == 1) for place, session in enumerate(hours))
 
 
 def _session(dice: random.Random, day: int, people: int, long: bool) -> Session:
