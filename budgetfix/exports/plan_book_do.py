@@ -17,7 +17,7 @@ COLUMNS = (
     Col("Session", 9, "mark"),
     Col("When", 12),
     Col("Step", 25, "strong"),
-    Col("What to do", 36),
+    Col("What to do", 46),
     Col("People", 8, "mark"),
     Col("Who", 10, "quiet"),
     Col("Minutes", 9, "whole"),
@@ -86,7 +86,7 @@ def _values(task: Task, session: SessionRow | None) -> list[Value]:
         task.session,
         _when(session),
         task.name + part,
-        task.text if task.text != task.name else "",
+        _in_lines(task.text) if task.text != task.name else "",
         task.people,
         ", ".join(task.who),
         task.minutes,
@@ -97,6 +97,12 @@ def _values(task: Task, session: SessionRow | None) -> list[Value]:
         task.leaves,
         " ".join(task.cares),
     ]
+
+
+def _in_lines(text: str) -> str:
+    """One thing to do a line, numbered where there are several."""
+    parts = text.split("; ")
+    return "\n".join(f"{number}. {part}" for number, part in enumerate(parts, 1)) if len(parts) > 1 else text
 
 
 def _yours(table: Table) -> None:

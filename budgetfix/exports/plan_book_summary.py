@@ -34,6 +34,7 @@ class Links:
 def summary_page(book: Workbook, styles: Styles, plan: PlanBook) -> Page:
     """The first sheet, still empty: it stands first, and is filled when the others are laid out."""
     page = Page(book, styles, "Summary", plan.title, verdict(plan), plan.title)
+    page.sheet.fit_to_pages(1, 1)
     page.sheet.set_portrait()
     for place in range(1, LAST + 1):
         page.sheet.set_column(place, place, WIDE if place in PLACES else GAP)
