@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from itertools import pairwise
 
 from budgetfix.base.twin import Twin
@@ -113,3 +114,14 @@ def widest_gap(group: PictureGroup) -> float:
         reached.append(nearest)
         rest.remove(nearest)
     return widest
+
+
+def lit_by(lamp: Hung, groups: Iterable[PictureGroup]) -> PictureGroup | None:
+    """The group that a picture light is for: the one that the survey names, else the nearest below it."""
+    several = tuple(groups)
+    for group in several:
+        if lamp.group == group.name or lamp.over in [frame.name for frame in group.frames]:
+            return group
+    middle = lamp.from_left + lamp.width / 2
+    below = [one for one in several if one.left <= middle <= one.right and one.low < lamp.bottom]
+    return max(below, key=lambda one: (one.high, one.name), default=None)

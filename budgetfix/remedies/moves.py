@@ -76,3 +76,13 @@ def inside(site: Site, item: Floor) -> bool:
     """True where a footprint stays in the room."""
     spot = footprint(item, site.lines)
     return bool(spot.difference(outline(site.survey, site.room).buffer(1.0)).area < 1.0)
+
+
+def before_opening(site: Site, piece: Piece) -> bool:
+    """True where a piece would stand before a door, a closet, or a window whose sill is lower."""
+    openings = [one for one in site.survey.openings if one.room == site.room and one.wall == piece.wall]
+    return any(
+        one.from_left < piece.from_left + piece.width and piece.from_left < one.from_left + one.width
+        for one in openings
+        if one.what != "window" or one.bottom < piece.height
+    )

@@ -15,7 +15,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from budgetfix.base.twin import Twin
-from budgetfix.inspection.art import rows_of
+from budgetfix.inspection.art import lit_by, rows_of
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.rule import Band, Measured, Rule, slope, tape_give
 from budgetfix.room.groups import ART, PictureGroup, picture_groups
@@ -32,13 +32,7 @@ def _subjects(look: Look) -> tuple[str, ...]:
 
 def _lit(look: Look, lamp: Hung) -> PictureGroup | None:
     """The group under the lamp."""
-    groups = picture_groups(look.hung(whats=ART, wall=lamp.wall), look.household.metric)
-    for group in groups:
-        if lamp.group == group.name or lamp.over in [frame.name for frame in group.frames]:
-            return group
-    middle = lamp.from_left + lamp.width / 2
-    below = [one for one in groups if one.left <= middle <= one.right and one.low < lamp.bottom]
-    return max(below, key=lambda one: (one.high, one.name), default=None)
+    return lit_by(lamp, picture_groups(look.hung(whats=ART, wall=lamp.wall), look.household.metric))
 
 
 def _of(lamp: Hung, group: PictureGroup) -> tuple[Hung, bool]:

@@ -17,7 +17,7 @@ from budgetfix.catalog.models import Product
 from budgetfix.remedies.better import better
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best
-from budgetfix.remedies.moves import edges, inside
+from budgetfix.remedies.moves import before_opening, edges, inside
 from budgetfix.remedies.products import called, of_sort
 from budgetfix.room.items import Opening, Piece, Rug
 from budgetfix.room.places import footprint
@@ -77,7 +77,7 @@ def _places(site: Site, door: Opening, product: Product) -> Iterator[Piece]:
         for step in range(int((site.lines[letter].length - wide) / STEP_MM) + 1):
             piece = _piece(site, product, letter, site.tape(step * STEP_MM))
             far = float(footprint(piece, site.lines).distance(jambs))
-            if far <= site.mm(NEAR_IN, NEAR_MM) and not _before_opening(site, piece):
+            if far <= site.mm(NEAR_IN, NEAR_MM) and not before_opening(site, piece):
                 found.append((far, letter, piece.from_left, piece))
     return (piece for *_, piece in sorted(found, key=lambda one: one[:3]))
 
@@ -89,16 +89,6 @@ def _piece(site: Site, product: Product, letter: str, at: float) -> Piece:
         width=product.width or 0.0, depth=product.depth or 0.0, hangs=rail, surface=product.what == "console table",
         height=RAIL_HIGH_MM if rail else product.height or 800.0,
     )  # fmt: skip
-
-
-def _before_opening(site: Site, piece: Piece) -> bool:
-    """True where it would stand before a door, a closet, or a window whose sill is lower."""
-    openings = [one for one in site.survey.openings if one.room == site.room and one.wall == piece.wall]
-    return any(
-        one.from_left < piece.from_left + piece.width and piece.from_left < one.from_left + one.width
-        for one in openings
-        if one.what != "window" or one.bottom < piece.height
-    )
 
 
 def _change(thing: Piece | Rug) -> Change:

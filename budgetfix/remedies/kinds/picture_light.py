@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
+from budgetfix.inspection.art import lit_by
 from budgetfix.remedies.better import better
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
@@ -34,13 +35,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 def lit(site: Site, lamp: Hung) -> PictureGroup | None:
     """The group that the light is for: the one that the survey names, else the nearest below it."""
     hung = [one for one in site.survey.pictures if one.room == site.room and one.wall == lamp.wall]
-    groups = picture_groups(hung, site.metric)
-    for group in groups:
-        if lamp.group == group.name or lamp.over in [frame.name for frame in group.frames]:
-            return group
-    middle = lamp.from_left + lamp.width / 2
-    below = [one for one in groups if one.left <= middle <= one.right and one.low < lamp.bottom]
-    return max(below, key=lambda one: (one.high, one.name), default=None)
+    return lit_by(lamp, picture_groups(hung, site.metric))
 
 
 def _offers(site: Site, lamp: Hung, group: PictureGroup) -> Iterator[Offer]:

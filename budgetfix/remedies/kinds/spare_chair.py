@@ -12,7 +12,7 @@ from itertools import combinations
 from budgetfix.remedies.better import better
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.kind import Kind, Offer, Site, best, set_on
-from budgetfix.remedies.moves import after, edges, inside
+from budgetfix.remedies.moves import after, before_opening, edges, inside
 from budgetfix.room.items import Piece
 from budgetfix.room.survey import Change
 
@@ -56,19 +56,10 @@ def _stood(site: Site, chair: Piece, before: tuple[Change, ...]) -> tuple[Change
                 tucked=False, width=wide, depth=max(DEEP_MM, wide),
             )  # fmt: skip
             spot = after(site, change)
-            free = isinstance(spot, Piece) and inside(site, spot) and not _before_opening(site, spot)
+            free = isinstance(spot, Piece) and inside(site, spot) and not before_opening(site, spot)
             if free and site.fits((*before, change)):
                 return (change,)
     return ()
-
-
-def _before_opening(site: Site, spot: Piece) -> bool:
-    openings = [one for one in site.survey.openings if one.room == site.room and one.wall == spot.wall]
-    return any(
-        one.from_left < spot.from_left + spot.width and spot.from_left < one.from_left + one.width
-        for one in openings
-        if one.what != "window" or one.bottom < spot.height
-    )
 
 
 KIND = Kind(
