@@ -154,12 +154,17 @@ def summed(ruled: tuple[Ruled, ...]) -> Seen:
     return Seen(shared_out(findings), tuple(asked), ruled)
 
 
-def look_at_moved(block: Block, survey: Survey, brief: Brief, before: Seen, moved: Moved) -> Seen:
-    """As `look_at`, but only what asked about something that moved since `before` is judged again."""
+def look_at_moved(
+    block: Block, survey: Survey, brief: Brief, before: Seen, moved: Moved, room: Look | None = None
+) -> Seen:
+    """As `look_at`, but only what asked about something that moved since `before` is judged again.
+
+    `room`: a look at this state of the room that other blocks share.
+    """
     if not moved.touches(before.asked) and not any(finding.kept for finding in before.findings):
         return before
-    room, old = Look(survey, block.room), {rule.judge.rule.slug: rule for rule in before.ruled}
-    return summed(tuple(rule_on_all(judge, room, brief, old.get(judge.rule.slug), moved) for judge in block.judges))
+    seen, old = room or Look(survey, block.room), {rule.judge.rule.slug: rule for rule in before.ruled}
+    return summed(tuple(rule_on_all(judge, seen, brief, old.get(judge.rule.slug), moved) for judge in block.judges))
 
 
 def shared_out(findings: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -201,13 +206,14 @@ def look_again(
     removed: Iterable[tuple[Table, Item]],
     absences: Mapping[str, Judge],
     moved: Moved | None = None,
+    room: Look | None = None,
 ) -> Seen:
     """A block in the changed room: what was taken away keeps its points unless its absence rule passes.
 
     `removed`: the things of the old survey that are gone. `absences`: every rule that is on, by slug. `moved`: what
-    changed since `before`; without it everything is looked at again.
+    changed since `before`; without it everything is looked at again. `room`: a look that other blocks share.
     """
-    after = look_at(block, survey, brief) if moved is None else look_at_moved(block, survey, brief, before, moved)
+    after = look_at(block, survey, brief) if moved is None else look_at_moved(block, survey, brief, before, moved, room)
     gone = tuple(removed)
     if not gone:
         return after

@@ -32,9 +32,7 @@ class Question:
 
     def covers(self, table: Table, item: Item, lines: dict[str, WallLine]) -> bool:
         """True where the thing belongs to the answer of this question."""
-        if table != self.table or item.room != self.room:
-            return False
-        if self.names is not None and item.name not in self.names:
+        if table != self.table or (self.names is not None and item.name not in self.names) or item.room != self.room:
             return False
         if self.whats is not None and getattr(item, "what", None) not in self.whats:
             return False

@@ -16,6 +16,7 @@ from budgetfix.inspection.again import moved_between
 from budgetfix.inspection.guard import too_much_worse
 from budgetfix.inspection.inspect import Seen, look_again, look_at_all
 from budgetfix.inspection.judging import blocks
+from budgetfix.inspection.look import Look
 from budgetfix.remedies.kind import Site
 from budgetfix.remedies.units import AT_WALL_MM, Carry, Unit, bears_screen, carried, seating_unit, units
 from budgetfix.room.items import Hung, Piece
@@ -111,10 +112,10 @@ class Bench:
         """The layout with what is left of each block."""
         site = self.site
         after = site.survey.changed(changes)
-        moved = moved_between(site.survey, after, site.room)
+        moved, room = moved_between(site.survey, after, site.room), Look(after, site.room)
         allowed, seen = True, []
         for block, before in zip(self.blocks, self.before, strict=True):
-            now = look_again(block, after, site.brief, before, (), site.judges, moved)
+            now = look_again(block, after, site.brief, before, (), site.judges, moved, room)
             allowed = allowed and not too_much_worse(before, now, site.brief.may_worsen)
             seen.append(now)
         hazards, points = sum(one.hazards for one in seen), sum(one.points for one in seen)

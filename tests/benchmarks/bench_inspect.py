@@ -26,6 +26,7 @@ from budgetfix.brief.models import Brief
 from budgetfix.inspection.again import moved_between
 from budgetfix.inspection.inspect import Seen, look_at_all, look_at_moved
 from budgetfix.inspection.judging import Block, blocks, judges
+from budgetfix.inspection.look import Look
 from budgetfix.inspection.registry import RULES
 from budgetfix.pipeline.reading import JobOptions, read
 from budgetfix.room import places, routes, zones
@@ -81,9 +82,10 @@ def changes(bench: Bench) -> Iterator[tuple[str, Survey]]:
 
 def again(bench: Bench, after: Survey, before: tuple[Seen, ...]) -> tuple[Seen, ...]:
     """The room inspected again after a change."""
-    moved = moved_between(bench.survey, after, bench.room)
+    moved, room = moved_between(bench.survey, after, bench.room), Look(after, bench.room)
     return tuple(
-        look_at_moved(block, after, bench.brief, seen, moved) for block, seen in zip(bench.blocks, before, strict=True)
+        look_at_moved(block, after, bench.brief, seen, moved, room)
+        for block, seen in zip(bench.blocks, before, strict=True)
     )
 
 

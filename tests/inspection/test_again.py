@@ -12,6 +12,7 @@ from budgetfix.brief.models import Brief
 from budgetfix.inspection.again import moved_between
 from budgetfix.inspection.inspect import look_at, look_at_all, look_at_moved
 from budgetfix.inspection.judging import Block, blocks, judges
+from budgetfix.inspection.look import Look
 from budgetfix.inspection.registry import RULES
 from budgetfix.room.survey import Change, Survey
 from tests.inspection.rooms import couple_bedroom
@@ -32,9 +33,11 @@ def test_again_is_what_a_whole_inspection_finds(built: Callable[[], Survey], fir
     after = survey
     for wild in more:
         after = changed(after, wild)[3]
-    moved = moved_between(survey, after, "r")
+    moved, room = moved_between(survey, after, "r"), Look(after, "r")
     for block, before in zip(BLOCKS, look_at_all(BLOCKS, survey, BRIEF), strict=True):
-        assert look_at_moved(block, after, BRIEF, before, moved) == look_at(block, after, BRIEF), block.name
+        whole = look_at(block, after, BRIEF)
+        assert look_at_moved(block, after, BRIEF, before, moved) == whole, block.name
+        assert look_at_moved(block, after, BRIEF, before, moved, room) == whole, f"{block.name}, one look for all"
 
 
 def test_nothing_is_judged_again_where_nothing_was_asked() -> None:
