@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from fractions import Fraction
 
 import pytest
@@ -103,7 +104,8 @@ def test_nothing_shares_a_spot() -> None:
 
 def test_it_prints_in_80_columns() -> None:
     """What is found, and the plan, as the terminal shows them."""
-    found = said(["inspect", str(DEMO / "stager")])
+    with contextlib.chdir(DEMO):
+        found = said(["inspect", "stager"])
     assert max(len(line) for line in found.splitlines()) <= 80
     text = plan_text(run("stager").book, ("stager/plan.xlsx",))
     assert max(len(line) for line in text.splitlines()) <= 80
