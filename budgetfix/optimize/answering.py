@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Literal
 
 from budgetfix.optimize import finish, order, recount, worth_rows
 from budgetfix.optimize.cannot import impossible
@@ -16,6 +17,9 @@ from budgetfix.optimize.search import Outcome, Search
 from budgetfix.optimize.solver import Engine
 from budgetfix.optimize.start import begin
 from budgetfix.optimize.wishes import Held, Wish
+
+Depth = Literal["figures", "set", "all"]
+"""Hazards, points and spend only; the unique set as well; the unique order of its steps as well."""
 
 TIES_SECONDS = 5.0
 TIES_SHARE = 0.25
@@ -35,11 +39,12 @@ def solve(
     report: Callable[[str], None] | None = None,
     growth: Growth | None = None,
     engine: Engine = "highs",
+    depth: Depth = "all",
 ) -> Answer | NoPlan:
     """Choose and place. `seconds` is for proving hazards, points and spend; `clock` gives seconds, rising.
 
-    `growth` is shared between solves of one job. `report` gets one short line a round. Errors: SolverDisagrees
-    when what the solver claims does not come out again.
+    `growth` is shared between solves of one job. `report` gets one short line a round. `depth`: how many of the
+    wishes are asked for. Errors: SolverDisagrees when what the solver claims does not come out again.
     """
     more = extra or Extra()
     facts = Facts.of(problem, without=[*impossible(problem), *more.refused])
@@ -55,7 +60,8 @@ def solve(
     if search.best is None:
         return relaxed(problem, seconds, clock, engine) if outcome == "none" and more == Extra() else NoPlan()
     proven = outcome == "proven"
-    _ties(search, seconds, proven)
+    if depth != "figures":
+        _ties(search, seconds, proven, depth)
     return _answer(search, proven)
 
 
@@ -88,8 +94,8 @@ def _reach(search: Search, wish: Wish) -> Outcome:
     return outcome
 
 
-def _ties(search: Search, seconds: float, proven: bool) -> None:
-    """Person-minutes, last session and ids of a proven plan; then the order of its steps."""
+def _ties(search: Search, seconds: float, proven: bool, depth: Depth) -> None:
+    """Person-minutes, last session and ids of a proven plan; then, where all is asked for, the order of its steps."""
     now = search.clock()
     search.until = now + (max(TIES_SECONDS, TIES_SHARE * seconds) if proven else min(2.0, TIES_SECONDS))
     done = proven
@@ -103,7 +109,7 @@ def _ties(search: Search, seconds: float, proven: bool) -> None:
     if done:
         finish.first_ids(search)
     best = search.best
-    if best is not None:
+    if best is not None and depth == "all":
         placed, _ = order.ordered(search.facts, search.growth, best, search.left, search.engine)
         search.best = replace(best, placing=placed)
 

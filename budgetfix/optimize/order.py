@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, value
-from budgetfix.optimize.model import placing
-from budgetfix.optimize.place_rows import Kind
-from budgetfix.optimize.placing import Placing, given_out
+from budgetfix.optimize.place_rows import Kind, worth_in
+from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.recount import bill
-from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, run
+from budgetfix.optimize.solver import Engine
+from budgetfix.optimize.timetable import Ladder, Timetable
 from budgetfix.optimize.wishes import Held
 
 HEAVIEST = 2**20
 """Largest weight in one objective: beyond it a solver's tolerances blur whole numbers."""
+Worths = dict[str, tuple[int, int]]
+"""(hazard points, points) by option."""
 
 
-def worth(facts: Facts, growth: Growth, chosen: frozenset[str]) -> dict[str, tuple[int, int]]:
+def worth(facts: Facts, growth: Growth, chosen: frozenset[str]) -> Worths:
     """(hazard points, points) that would come back if an option alone were dropped, never below 0."""
     hazards, points = value(growth, chosen)
     found = {}
@@ -30,37 +31,18 @@ def worth(facts: Facts, growth: Growth, chosen: frozenset[str]) -> dict[str, tup
     return found
 
 
-@dataclass
-class Ordering:
-    """One chosen set while its steps are being put in order."""
-
-    facts: Facts
-    held: Held
-    left: Callable[[], float]
-    engine: Engine
-
-    def __post_init__(self) -> None:
-        rest = bill(self.facts, self.held.chosen, ()).spent_minor - _least_tools(self.facts)
-        self.program, self.kinds = placing(self.facts, self.held.placing.bill.spent_minor - rest, grouped=False)
-        self.placed = self.held.placing.placed
-        self.frozen = 0
-
-    def least(self, objective: Terms, name: str) -> bool:
-        """Minimise and freeze; False where the clock stopped it."""
-        if not objective:
-            return True
-        solved = run(self.program, objective, self.left(), self.engine)
-        if solved.status != "optimal" or solved.values is None:
-            return False
-        self._keep(solved)
-        reached = sum(by * round(solved.values[name_]) for by, name_ in objective)
-        self.program.add([Row(f"{name}_{self.frozen}", objective, "<=", reached + 0.5)])
-        self.frozen += 1
-        return True
-
-    def _keep(self, solved: Solved) -> None:
-        if solved.values is not None:
-            self.placed = given_out(self.facts, self.kinds, solved.values)
+def ordered(
+    facts: Facts, growth: Growth, best: Held, left: Callable[[], float], engine: Engine
+) -> tuple[Placing, bool]:
+    """The placing of a set within its last session and its money, and whether the clock let it finish."""
+    if not facts.horizon or best.placing.last < 0:
+        return best.placing, True
+    mine = facts.only(best.chosen).within(best.placing.last + 1)
+    rest = bill(mine, best.chosen, ()).spent_minor - _least_tools(mine)
+    timetable = Timetable(mine, best.placing.bill.spent_minor - rest, best.placing.placed, left, engine)
+    done = _most_worth_early(timetable, worth(facts, growth, best.chosen))
+    done = done and _steps_early(timetable) and _first_people(timetable)
+    return Placing(timetable.placed, bill(mine, best.chosen, timetable.placed)), done
 
 
 def _least_tools(facts: Facts) -> int:
@@ -69,77 +51,70 @@ def _least_tools(facts: Facts) -> int:
     )
 
 
-def ordered(
-    facts: Facts, growth: Growth, best: Held, left: Callable[[], float], engine: Engine
-) -> tuple[Placing, bool]:
-    """The placing of a set within its last session and its money, and whether the clock let it finish."""
-    if not facts.horizon or best.placing.last < 0:
-        return best.placing, True
-    mine = facts.only(best.chosen).within(best.placing.last + 1)
-    ordering = Ordering(mine, best, left, engine)
-    done = _most_worth_early(ordering, worth(facts, growth, best.chosen))
-    done = done and _steps_early(ordering) and _first_people(ordering)
-    placed = ordering.placed
-    return Placing(placed, bill(mine, best.chosen, placed)), done
-
-
-def _most_worth_early(ordering: Ordering, worths: dict[str, tuple[int, int]]) -> bool:
+def _most_worth_early(timetable: Timetable, worths: Worths) -> bool:
     """Running totals of worth over the sessions, each as large as can be, the first session first."""
-    for session in range(ordering.facts.horizon - 1):
+    totals = [sum(back[part] for back in worths.values()) for part in (0, 1)]
+    for session in range(timetable.facts.horizon - 1):
         for part in (0, 1):
-            terms = tuple(
-                (-worths[kind.ids[0]][part], name)
-                for kind in ordering.kinds
-                for t, _, name in kind.cells[-1]
-                if t <= session and worths[kind.ids[0]][part]
-            )
-            if not ordering.least(terms, "worth"):
+            if totals[part] and not _running_total(timetable, worths, session, part):
                 return False
     return True
 
 
-def _steps_early(ordering: Ordering) -> bool:
+def _running_total(timetable: Timetable, worths: Worths, session: int, part: int) -> bool:
+    """The worth done by the end of one session, as large as can be, and no less from here on."""
+    mine = {id: back[part] for id, back in worths.items() if back[part]}
+    name = f"w[{session},{part}]"
+    timetable.program.share(name)
+    timetable.program.add([worth_in(timetable.kinds, mine, session, name)])
+    objective = tuple((-1, f"w[{t},{part}]") for t in range(session + 1))
+    now = {cell for kind in timetable.kinds for cells in kind.cells for t, _, cell in cells if t <= session}
+    if not timetable.least(objective, now):
+        return False
+    ends = {one.option: one.session for one in timetable.placed if one.session is not None}
+    reached = sum(back for id, back in mine.items() if id in ends and ends[id] <= session)
+    timetable.freeze(objective, -reached, f"worth_{session}_{part}")
+    return True
+
+
+def _steps_early(timetable: Timetable) -> bool:
     """Steps in the order of ids, each to the earliest session that what came before leaves it."""
-    return _in_order(ordering, ordering.facts.horizon, lambda t, _: t, "early")
+    return _in_order(timetable, timetable.facts.horizon, lambda t, _: t)
 
 
-def _first_people(ordering: Ordering) -> bool:
+def _first_people(timetable: Timetable) -> bool:
     """Steps in the order of ids, each done by the first who can."""
-    widest = max((len(ordering.facts.crews(step)) for kind in ordering.kinds for step in kind.steps), default=1)
-    return _in_order(ordering, widest, lambda _, crew: crew, "people")
+    widest = max((len(timetable.facts.crews(step)) for kind in timetable.kinds for step in kind.steps), default=1)
+    return _in_order(timetable, widest, lambda _, crew: crew)
 
 
-def _in_order(ordering: Ordering, ranks: int, rank: Callable[[int, int], int], name: str) -> bool:
-    """Ranks of all steps as one number of many digits, a block of digits at a time."""
-    steps = [
-        (kind, index) for kind in sorted(ordering.kinds, key=lambda kind: kind.ids) for index in range(len(kind.steps))
-    ]
+def _in_order(timetable: Timetable, ranks: int, rank: Callable[[int, int], int]) -> bool:
+    """Ranks of all steps as one number of many digits, a block of digits at a time; known digits are pinned."""
     if ranks < 2:
         return True
     block = 1
     while ranks ** (block + 1) <= HEAVIEST:
         block += 1
-    open_steps = [
-        step for step in steps if len({_rank(ordering, step, cell, rank) for cell in step[0].cells[step[1]]}) > 1
-    ]
-    for start in range(0, len(open_steps), block):
-        part = open_steps[start : start + block]
-        terms = tuple(
-            (ranks ** (len(part) - 1 - place) * _rank(ordering, step, cell, rank), cell[2])
-            for place, step in enumerate(part)
-            for cell in step[0].cells[step[1]]
-            if _rank(ordering, step, cell, rank)
-        )
-        if not ordering.least(terms, name):
-            return False
+    steps = [(kind, index) for kind in timetable.kinds for index in range(len(kind.steps))]
+    ladders = [_ladder(timetable, kind, index, rank) for kind, index in sorted(steps, key=lambda one: one[0].ids)]
+    waiting = [ladder for ladder in ladders if len({at for at, _ in ladder}) > 1]
+    for start in range(0, len(waiting), block):
+        part = waiting[start : start + block]
+        if any(timetable.rank(ladder) > timetable.least_rank(ladder) for ladder in part):
+            terms = tuple(
+                (ranks ** (len(part) - 1 - place) * at, cell)
+                for place, ladder in enumerate(part)
+                for at, cell in ladder
+                if at
+            )
+            if not timetable.least(terms, {cell for ladder in part for _, cell in ladder}):
+                return False
+        for ladder in part:
+            timetable.pin(ladder)
     return True
 
 
-def _rank(
-    ordering: Ordering, step: tuple[Kind, int], cell: tuple[int, tuple[int, ...], str], rank: Callable[[int, int], int]
-) -> int:
-    crews = ordering.facts.crews(step[0].steps[step[1]])
-    return rank(cell[0], crews.index(cell[1]))
-
-
-__all__ = ["Ordering", "Program", "ordered", "worth"]
+def _ladder(timetable: Timetable, kind: Kind, index: int, rank: Callable[[int, int], int]) -> Ladder:
+    """Where one step can stand, with the rank of each place."""
+    crews = timetable.facts.crews(kind.steps[index])
+    return tuple((rank(t, crews.index(crew)), name) for t, crew, name in kind.cells[index])

@@ -7,7 +7,7 @@ What is counted can always be given out again: first in, first out.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -191,3 +191,15 @@ def hire_is_paid(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
         hired = tuple((1, u(tool, t)) for t in range(facts.horizon))
         paid = tuple((-1, v(tool, count)) for count in range(1, facts.hirable[tool] + 1))
         yield Row(f"paid_{tool}", (*hired, *paid), "<=", 0)
+
+
+def worth_in(found: tuple[Kind, ...], worth: Mapping[str, int], session: int, name: str) -> Row:
+    """A session is worth no more than the options whose last step stands in it."""
+    done = tuple(
+        (-worth[kind.ids[0]], cell)
+        for kind in found
+        if kind.ids[0] in worth
+        for t, _, cell in kind.cells[-1]
+        if t == session
+    )
+    return Row(f"worth_in_{session}", ((1, name), *done), "<=", 0)

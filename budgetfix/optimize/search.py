@@ -17,13 +17,15 @@ from budgetfix.optimize.money_rows import b, spend_terms, v
 from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra
 from budgetfix.optimize.recount import SolverDisagrees
-from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, run
+from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, relaxed, run
 from budgetfix.optimize.wishes import Held, Wish, held, wishes
 from budgetfix.optimize.worth_rows import Family
 
 Outcome = Literal["proven", "none", "stopped"]
 FAILS_BEFORE_TIMETABLE = 2
 """Failed placings after which the choosing program carries a timetable of its own."""
+WORTH_PINNING = 24
+"""Options from which on a linear relaxation after each wish costs less than it saves."""
 REPAIR_SECONDS = 3.0
 """How long the best placeable part of a failed set is looked for."""
 
@@ -52,6 +54,8 @@ class Search:
     _cuts: list[tuple[int, Row]] = field(default_factory=list)
     _bases: dict[tuple[int, int | None, bool], Program] = field(default_factory=dict)
     _families: tuple[int, tuple[Family, ...]] = (-1, ())
+    _pinned: dict[str, int] = field(default_factory=dict)
+    """Options whose answer is known, by variable; holds for this horizon and shorter ones."""
 
     def __post_init__(self) -> None:
         self.horizon = self.facts.horizon
@@ -117,6 +121,8 @@ class Search:
         for wish in ("hazards", "points", "both", "minutes"):
             if wish in self.ceilings:
                 program.add([Row(f"most_{wish}", self.terms(wish), "<=", self.ceilings[wish] + 0.5)])
+        for name, answer in self._pinned.items():
+            program.fix(name, answer)
         return program
 
     def reach(self, wish: Wish, more: Callable[[Program], Terms] | None = None) -> Outcome:
@@ -249,6 +255,21 @@ class Search:
         if self.best is None:
             raise SolverDisagrees(f"no plan reaches {wish}")
         self.ceilings[wish] = self.best.measure(wish)
+        if len(self.possible) >= WORTH_PINNING and self.engine == "highs":
+            self._pin(wish)
+
+    def _pin(self, wish: Wish) -> None:
+        """Pin options that no plan as good as the one in hand can choose, or do without: reduced cost fixing.
+
+        After G.L. Nemhauser and L.A. Wolsey, Integer and Combinatorial Optimization, Wiley 1988, section II.5.2.
+        """
+        program = self.program()
+        found = relaxed(program, self.terms(wish), self.left())
+        if found is not None:
+            for id in self.facts.by_id:
+                way = found.dearer(x(id), self.ceilings[wish])
+                if way is not None and x(id) not in self._pinned:
+                    self._pinned[x(id)] = int(way == "down")
 
     def try_set(self, chosen: frozenset[str]) -> None:
         """Place a set by rules, to have something in hand."""

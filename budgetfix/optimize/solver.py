@@ -10,7 +10,7 @@ import ctypes
 import math
 import os
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import Any, Literal
@@ -21,6 +21,10 @@ GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
 FEASIBLE = 2
 """HiGHS's word for a primal solution that holds."""
+NOTHING = 1e-9
+"""A price below it is rounding."""
+SAFE, SAFE_SHARE = 1e-3, 1e-8
+"""How much further than a bound asks for a price must reach, by itself and as a share of the bound."""
 TIGHT = 1e-9
 """Tolerance of a second try, when the first one's rounding was too coarse for large numbers."""
 
@@ -67,6 +71,11 @@ class Program:
         """Pin a variable to one value."""
         self.variables[name] = Variable(value, value, self.variables[name].whole)
 
+    def loosen(self, name: str) -> None:
+        """A variable need no longer be whole."""
+        one = self.variables[name]
+        self.variables[name] = Variable(one.low, one.up, False)
+
     def add(self, rows: Iterable[Row]) -> None:
         """Take in more rows."""
         self.rows.extend(rows)
@@ -97,26 +106,110 @@ def run(program: Program, objective: Terms, seconds: float, engine: Engine = "hi
 def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tight: bool) -> Solved:
     import pulp
 
-    problem = pulp.LpProblem("budgetfix", pulp.LpMinimize)
-    columns = {
-        name: problem.add_variable(f"v{index}", one.low, one.up, pulp.LpInteger if one.whole else pulp.LpContinuous)
-        for index, (name, one) in enumerate(program.variables.items())
-    }
-    problem.setObjective(_sum(pulp, columns, objective))
-    for row in program.rows:
-        if row.terms:
-            problem += _condition(_sum(pulp, columns, row.terms), row)
-        elif not _holds(row):
-            return Solved("infeasible", None, math.inf, math.inf)
+    built = _built(pulp, program, objective, whole=True)
+    if built is None:
+        return Solved("infeasible", None, math.inf, math.inf)
+    problem, columns, _ = built
     problem.solve(_solver(pulp, seconds, engine, tight))
-    return _read(pulp, problem, columns, engine)
+    return _read(pulp, problem, program, columns, engine)
+
+
+@dataclass(frozen=True, slots=True)
+class Relaxed:
+    """What a program is worth when nothing need be whole.
+
+    No solution has an objective below `bound`; none that moves a variable by one from the end where it is cheaper
+    has an objective below `bound` + |`prices[variable]`|.
+    """
+
+    bound: float
+    prices: Mapping[str, float]
+
+    def dearer(self, name: str, most: int) -> Literal["up", "down"] | None:
+        """The way a whole variable cannot go in any solution with an objective of at most `most`."""
+        margin = most - self.bound + SAFE + SAFE_SHARE * abs(self.bound)
+        price = self.prices.get(name, 0.0)
+        return "up" if price > margin else "down" if -price > margin else None
+
+
+def relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | None:
+    """The linear relaxation by HiGHS; None where it has no solution or the clock stopped it.
+
+    The bound is put together again from the rows' prices alone, so that it holds however well the solver did.
+    """
+    if seconds <= 0:
+        return None
+    with _quiet():
+        return _relaxed(program, objective, seconds)
+
+
+def _relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | None:
+    import pulp
+
+    built = _built(pulp, program, objective, whole=False)
+    if built is None:
+        return None
+    problem, columns, rows = built
+    problem.solve(pulp.HiGHS(msg=False, threads=1, timeLimit=seconds))
+    if problem.solverModel.getModelStatus().name != "kOptimal":
+        return None
+    prices = dict.fromkeys(columns, 0.0)
+    for coefficient, name in objective:
+        if name in prices:
+            prices[name] += coefficient
+    bound = 0.0
+    for row, dual in zip(rows, problem.solverModel.getSolution().row_dual, strict=True):
+        price = min(0.0, dual) if row.sense == "<=" else max(0.0, dual) if row.sense == ">=" else dual
+        if price:
+            bound += price * row.right
+            for coefficient, name in row.terms:
+                if name in prices:
+                    prices[name] -= price * coefficient
+    for name, price in prices.items():
+        one = program.variables[name]
+        end = one.low if price >= 0 else one.up
+        bound += 0.0 if abs(price) < NOTHING else -math.inf if end is None else price * end
+    return Relaxed(bound, prices)
+
+
+def _built(
+    pulp: Any, program: Program, objective: Terms, *, whole: bool
+) -> tuple[Any, dict[str, Any], list[Row]] | None:
+    """The problem, its columns by name and its rows in order; None where a row without columns does not hold.
+
+    Columns that can only be 0 are left out.
+    """
+    problem = pulp.LpProblem("budgetfix", pulp.LpMinimize)
+    columns: dict[str, Any] = {}
+    for name, one in program.variables.items():
+        if one.up != 0 or one.low != 0:
+            sort = pulp.LpInteger if whole and one.whole else pulp.LpContinuous
+            columns[name] = problem.add_variable(f"v{len(columns)}", one.low, one.up, sort)
+    problem.setObjective(_sum(pulp, columns, objective))
+    rows = []
+    for row in program.rows:
+        pairs = _pairs(columns, row.terms)
+        if pairs:
+            problem += _condition(_made(pulp, pairs), row)
+            rows.append(row)
+        elif not _holds(row):
+            return None
+    return problem, columns, rows
+
+
+def _pairs(columns: dict[str, Any], terms: Terms) -> list[tuple[Any, int]]:
+    sums: dict[str, int] = {}
+    for coefficient, name in terms:
+        if name in columns:
+            sums[name] = sums.get(name, 0) + coefficient
+    return [(columns[name], coefficient) for name, coefficient in sums.items() if coefficient]
 
 
 def _sum(pulp: Any, columns: dict[str, Any], terms: Terms) -> Any:
-    sums: dict[str, int] = {}
-    for coefficient, name in terms:
-        sums[name] = sums.get(name, 0) + coefficient
-    pairs = [(columns[name], coefficient) for name, coefficient in sums.items() if coefficient]
+    return _made(pulp, _pairs(columns, terms))
+
+
+def _made(pulp: Any, pairs: list[tuple[Any, int]]) -> Any:
     made = getattr(pulp.LpAffineExpression, "from_list", pulp.LpAffineExpression)  # 4.x names what 3.3 constructs
     return made(pairs)
 
@@ -138,11 +231,14 @@ def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool) -> Any:
     return pulp.HiGHS(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds, **more)
 
 
-def _read(pulp: Any, problem: Any, columns: dict[str, Any], engine: Engine) -> Solved:
+def _read(pulp: Any, problem: Any, program: Program, columns: dict[str, Any], engine: Engine) -> Solved:
     state, found = _cbc_said(pulp, problem) if engine == "cbc" else _highs_said(problem)
     if state == "infeasible":
         return Solved("infeasible", None, math.inf, math.inf)
-    values = {name: float(column.varValue or 0.0) for name, column in columns.items()} if found else None
+    values = None
+    if found:
+        values = dict.fromkeys(program.variables, 0.0)
+        values.update((name, float(column.varValue or 0.0)) for name, column in columns.items())
     objective = float(pulp.value(problem.objective) or 0.0) if found else math.inf
     if state == "optimal":
         return Solved("optimal", values, objective, objective - GAP)

@@ -123,6 +123,7 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "place_rows.after_what_is_needed": lambda: place_rows.after_what_is_needed(_facts(), _kinds()),
     "place_rows.hired_when_used": lambda: place_rows.hired_when_used(_facts(), _kinds()),
     "place_rows.hire_is_paid": lambda: place_rows.hire_is_paid(_facts(), _kinds()),
+    "place_rows.worth_in": lambda: iter([place_rows.worth_in(_kinds(), {"paint": 110, "rug": 40}, 1, "w[1,1]")]),
     "flow.demands": lambda: flow.demands(Counter((40, 30, 30)), ((0, 40), (0, 30), (30, 30), (40, 30))),
     "flow.levels": lambda: flow.levels(((0, 40), (0, 30), (30, 30), (40, 30))),
     "cuts.conflict_row": lambda: iter([conflict_row(_facts(), frozenset({"fill", "rod"}), {"drill": 1}, 0)]),
