@@ -4,22 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Literal
 
 from budgetfix.optimize import finish, order, recount, worth_rows
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem, Rounds
+from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Rounds
 from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.relax import relaxed
 from budgetfix.optimize.search import Outcome, Search
 from budgetfix.optimize.solver import Engine
 from budgetfix.optimize.start import begin
 from budgetfix.optimize.wishes import Held, Wish
-
-Depth = Literal["figures", "set", "all"]
-"""Hazards, points and spend only; the unique set as well; the unique order of its steps as well."""
 
 TIES_SECONDS = 5.0
 TIES_SHARE = 0.25

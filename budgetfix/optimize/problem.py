@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,6 +174,10 @@ class Extra:
     refused: tuple[str, ...] = ()
     spend_first: bool = False
     """True: spend is the first wish, before hazards and points."""
+
+
+Depth = Literal["figures", "set", "all"]
+"""How much is asked for: hazards, points and spend; the unique set as well; the unique order of its steps as well."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from fractions import Fraction
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import Growth, solve
-from budgetfix.optimize.problem import Answer, Extra, NoPlan, Problem
+from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Problem
 from budgetfix.outcome.book import MorePlan, Sums
 from budgetfix.outcome.check import checked
 from budgetfix.outcome.make import before, hazards_left, sums
@@ -33,7 +33,9 @@ class Chooser:
     report: Callable[[str], None] | None
     growth: Growth
 
-    def best(self, seconds: float, extra: Extra | None = None, problem: Problem | None = None) -> Answer | NoPlan:
+    def best(
+        self, seconds: float, extra: Extra | None = None, problem: Problem | None = None, depth: Depth = "all"
+    ) -> Answer | NoPlan:
         """One solve."""
         return solve(
             problem or self.framed.problem,
@@ -42,6 +44,7 @@ class Chooser:
             clock=self.clock,
             report=self.report,
             growth=self.growth,
+            depth=depth,
         )
 
     def in_figures(self, answer: Answer, budget_minor: int | None = None) -> Sums:
@@ -59,13 +62,13 @@ def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     gained = points - best.plan.points
     least = -(-gained * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gained > 0 else gained
     extra = Extra(hazards_at_most=best.plan.hazards, points_at_most=points - least, spend_first=True)
-    found = chooser.best(seconds, extra)
+    found = chooser.best(seconds, extra, depth="set")
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
 
 def free(chooser: Chooser, seconds: float) -> Sums | None:
     """The best plan with nothing spent; None where the musts cost money."""
-    found = chooser.best(seconds, Extra(spend_at_most=0))
+    found = chooser.best(seconds, Extra(spend_at_most=0), depth="set")
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
 
