@@ -18,6 +18,8 @@ ASKS = 3000
 """Questions asked up front over all trees whose answers cost an inspection."""
 ASKS_A_TREE = 4000
 """Questions asked up front in one tree."""
+ASKS_A_NODE = 4
+"""Questions asked at and below one node that a linear relaxation stands on."""
 ASKS_A_ROUND = 24
 """Questions asked besides those along the chosen set, when a solve lands on an unknown leaf."""
 
@@ -154,6 +156,16 @@ class Growth:
             if node.asked is None:
                 tree.exact(chosen)
                 tree.widen(node, possible, self._asks_a_round)
+        if self.asks != before:
+            self.version += 1
+        return self.asks != before
+
+    def grow_at(self, nodes: Iterable[tuple[int, Node]], possible: frozenset[str]) -> bool:
+        """Ask at some nodes, by tree, and a little below them. True where anything was asked."""
+        before = self.asks
+        for place, node in nodes:
+            if node.asked is None:
+                self.trees[place].widen(node, possible, ASKS_A_NODE)
         if self.asks != before:
             self.version += 1
         return self.asks != before

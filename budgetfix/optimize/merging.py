@@ -17,8 +17,18 @@ class _Watched:
     groups: frozenset[str]
 
 
-def merged(facts: Facts, found: tuple[Family, ...], most: int = MOST_LEAVES) -> tuple[Family, ...]:
-    """Families, each merged into the smallest one that watches at least its groups, where the table stays small."""
+Merged = dict[tuple[Family, Family], Family | None]
+"""What pairs of families came to: host and guest, and both in one, or None where that is too large."""
+
+
+def merged(
+    facts: Facts, found: tuple[Family, ...], most: int = MOST_LEAVES, known: Merged | None = None
+) -> tuple[Family, ...]:
+    """Families, each merged into the smallest one that watches at least its groups, where the table stays small.
+
+    `known` is read and added to: no pair is put together twice.
+    """
+    pairs: Merged = {} if known is None else known
     kept = [_Watched(family, _groups(facts, family)) for family in found]
     kept.sort(key=lambda one: (len(one.groups), len(one.family.leaves), one.family.place))
     done: list[Family] = []
@@ -29,7 +39,10 @@ def merged(facts: Facts, found: tuple[Family, ...], most: int = MOST_LEAVES) -> 
             key=lambda index: (len(kept[index].family.leaves), kept[index].family.place),
         )
         for index in hosts:
-            both = _both(facts, kept[index].family, one.family, most)
+            pair = (kept[index].family, one.family)
+            if pair not in pairs:
+                pairs[pair] = _both(facts, *pair, most)
+            both = pairs[pair]
             if both is not None:
                 kept[index] = _Watched(both, kept[index].groups)
                 break
@@ -57,6 +70,7 @@ def _both(facts: Facts, host: Family, guest: Family, most: int) -> Family | None
                         one.refused | other.refused,
                         one.hazards + other.hazards,
                         one.points + other.points,
+                        one.unknown + other.unknown,
                     )
                 )
                 if len(leaves) > most:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from budgetfix.optimize import choice_rows, hours_rows, money_rows, place_rows, worth_rows
+from budgetfix.optimize import choice_rows, hours_rows, money_rows, place_rows
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.place_rows import Kind
@@ -58,9 +58,7 @@ def add_worth(program: Program, found: tuple[Family, ...]) -> None:
     for family in found:
         for leaf in family.leaves:
             program.share(leaf.name)
-    program.add(worth_rows.one_leaf(found))
-    program.add(worth_rows.leaf_needs_its_options(found))
-    program.add(worth_rows.leaf_without_its_refused(found))
+        program.add(family.rows)
 
 
 def add_timetable(facts: Facts, program: Program, sure_ids: Iterable[str], *, grouped: bool = True) -> tuple[Kind, ...]:

@@ -12,7 +12,7 @@ from budgetfix.optimize.choice_rows import minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, value
-from budgetfix.optimize.merging import merged
+from budgetfix.optimize.merging import Merged, merged
 from budgetfix.optimize.money_rows import b, spend_terms, v
 from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra
@@ -24,6 +24,10 @@ from budgetfix.optimize.worth_rows import Family
 Outcome = Literal["proven", "none", "stopped"]
 FAILS_BEFORE_TIMETABLE = 2
 """Failed placings after which the choosing program carries a timetable of its own."""
+LOOKS_AHEAD = 100
+"""Linear relaxations before each round, at most."""
+SOME = 1e-6
+"""Share of a leaf below which a relaxation does not stand on it."""
 WORTH_PINNING = 24
 """Options from which on a linear relaxation after each wish costs less than it saves."""
 REPAIR_SECONDS = 3.0
@@ -54,6 +58,8 @@ class Search:
     _cuts: list[tuple[int, Row]] = field(default_factory=list)
     _bases: dict[tuple[int, int | None, bool], Program] = field(default_factory=dict)
     _families: tuple[int, tuple[Family, ...]] = (-1, ())
+    _known: worth_rows.Known = field(default_factory=dict)
+    _merged: Merged = field(default_factory=dict)
     _pinned: dict[str, int] = field(default_factory=dict)
     """Options whose answer is known, by variable; holds for this horizon and shorter ones."""
 
@@ -92,19 +98,25 @@ class Search:
     def families(self) -> tuple[Family, ...]:
         """Leaves as they are known now."""
         if self._families[0] != self.growth.version:
-            found = merged(self.facts, worth_rows.families(self.facts, self.growth))
+            found = merged(self.facts, self.apart(), known=self._merged)
             self._families = (self.growth.version, found)
         return self._families[1]
 
-    def terms(self, wish: Wish) -> Terms:
-        """A wish as an objective."""
+    def apart(self) -> tuple[Family, ...]:
+        """The same leaves, tree by tree."""
+        return worth_rows.families(self.facts, self.growth, self._known)
+
+    def terms(self, wish: Wish, families: tuple[Family, ...] | None = None) -> Terms:
+        """A wish as an objective, over these leaves or those known now."""
         if wish in ("hazards", "points", "both"):
-            hazards = worth_rows.hazard_terms(self.families()) if wish != "points" else ()
-            return (*hazards, *(worth_rows.point_terms(self.families()) if wish != "hazards" else ()))
+            found = self.families() if families is None else families
+            hazards = worth_rows.hazard_terms(found) if wish != "points" else ()
+            return (*hazards, *(worth_rows.point_terms(found) if wish != "hazards" else ()))
         return spend_terms(self.now) if wish == "spend" else minutes_terms(self.facts)
 
-    def program(self) -> Program:
-        """The choosing program as it stands."""
+    def program(self, families: tuple[Family, ...] | None = None) -> Program:
+        """The choosing program as it stands, over these leaves or those known now."""
+        found = self.families() if families is None else families
         key = (self.horizon, self.money, self.timetable)
         facts = self.now
         if key not in self._bases:
@@ -113,14 +125,14 @@ class Search:
                 model.add_timetable(facts, base, model.sure(facts, self.extra))
             self._bases = {key: base}
         program = self._bases[key].copy()
-        model.add_worth(program, self.families())
+        model.add_worth(program, found)
         for horizon, row in self._cuts:
             if horizon >= self.horizon:
                 terms = tuple(term for term in row.terms if term[1] in program.variables)
                 program.add([replace(row, terms=terms)])
         for wish in ("hazards", "points", "both", "minutes"):
             if wish in self.ceilings:
-                program.add([Row(f"most_{wish}", self.terms(wish), "<=", self.ceilings[wish] + 0.5)])
+                program.add([Row(f"most_{wish}", self.terms(wish, found), "<=", self.ceilings[wish] + 0.5)])
         for name, answer in self._pinned.items():
             program.fix(name, answer)
         return program
@@ -131,6 +143,8 @@ class Search:
         "proven": the plan in hand is best. "none": no plan at all keeps the rows. "stopped": by the clock.
         """
         while True:
+            if not more and self.engine == "highs":
+                self._look_ahead(wish)
             program = self.program()
             objective = more(program) if more else self.terms(wish)
             solved = run(program, objective, self.left(), self.engine)
@@ -153,6 +167,26 @@ class Search:
                 return "proven" if not more and self._noted(wish, solved.bound) else "stopped"
             if not more and self._noted(wish, solved.bound):
                 return "proven"
+
+    def _look_ahead(self, wish: Wish) -> None:
+        """Ask where the linear relaxation stands on what is not known yet: cheaper than whole rounds."""
+        for _ in range(LOOKS_AHEAD):
+            apart = self.apart()
+            if not any(family.unknown for family in apart):
+                return
+            found = relaxed(self.program(apart), self.terms(wish, apart), self.left())
+            if found is None:
+                return
+            stood = [
+                node
+                for family in apart
+                for leaf in family.unknown
+                if found.values.get(leaf.name, 0.0) > SOME
+                for node in leaf.unknown
+            ]
+            if not self.growth.grow_at(stood, self.possible):
+                return
+            self.inspections += 1
 
     def _noted(self, wish: Wish, bound: float) -> bool:
         """Remember a proven floor; True where the plan in hand reaches it."""

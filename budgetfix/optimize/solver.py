@@ -10,9 +10,10 @@ import ctypes
 import math
 import os
 import sys
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from itertools import accumulate
 from typing import Any, Literal
 
 Terms = tuple[tuple[int, str], ...]
@@ -106,10 +107,10 @@ def run(program: Program, objective: Terms, seconds: float, engine: Engine = "hi
 def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tight: bool) -> Solved:
     import pulp
 
-    built = _built(pulp, program, objective, whole=True)
+    built = _built(pulp, program, objective)
     if built is None:
         return Solved("infeasible", None, math.inf, math.inf)
-    problem, columns, _ = built
+    problem, columns = built
     problem.solve(_solver(pulp, seconds, engine, tight))
     return _read(pulp, problem, program, columns, engine)
 
@@ -124,6 +125,7 @@ class Relaxed:
 
     bound: float
     prices: Mapping[str, float]
+    values: Mapping[str, float]
 
     def dearer(self, name: str, most: int) -> Literal["up", "down"] | None:
         """The way a whole variable cannot go in any solution with an objective of at most `most`."""
@@ -144,38 +146,73 @@ def relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | Non
 
 
 def _relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | None:
-    import pulp
-
-    built = _built(pulp, program, objective, whole=False)
-    if built is None:
-        return None
-    problem, columns, rows = built
-    problem.solve(pulp.HiGHS(msg=False, threads=1, timeLimit=seconds))
-    if problem.solverModel.getModelStatus().name != "kOptimal":
-        return None
-    prices = dict.fromkeys(columns, 0.0)
+    names = [name for name, one in program.variables.items() if one.up != 0 or one.low != 0]
+    place = {name: index for index, name in enumerate(names)}
+    costs = [0.0] * len(names)
     for coefficient, name in objective:
-        if name in prices:
-            prices[name] += coefficient
+        if name in place:
+            costs[place[name]] += coefficient
+    rows = [(row, summed) for row in program.rows if (summed := _summed(row.terms, place)) or not _holds(row)]
+    if not all(summed for _, summed in rows):
+        return None
+    model = _linear([program.variables[name] for name in names], costs, rows, seconds)
+    model.run()
+    if model.getModelStatus().name != "kOptimal":
+        return None
+    solution = model.getSolution()
     bound = 0.0
-    for row, dual in zip(rows, problem.solverModel.getSolution().row_dual, strict=True):
+    for (row, summed), dual in zip(rows, solution.row_dual, strict=True):
         price = min(0.0, dual) if row.sense == "<=" else max(0.0, dual) if row.sense == ">=" else dual
         if price:
             bound += price * row.right
-            for coefficient, name in row.terms:
-                if name in prices:
-                    prices[name] -= price * coefficient
-    for name, price in prices.items():
-        one = program.variables[name]
-        end = one.low if price >= 0 else one.up
+            for index, coefficient in summed.items():
+                costs[index] -= price * coefficient
+    for name, price in zip(names, costs, strict=True):
+        end = program.variables[name].low if price >= 0 else program.variables[name].up
         bound += 0.0 if abs(price) < NOTHING else -math.inf if end is None else price * end
-    return Relaxed(bound, prices)
+    return Relaxed(bound, dict(zip(names, costs, strict=True)), dict(zip(names, solution.col_value, strict=True)))
 
 
-def _built(
-    pulp: Any, program: Program, objective: Terms, *, whole: bool
-) -> tuple[Any, dict[str, Any], list[Row]] | None:
-    """The problem, its columns by name and its rows in order; None where a row without columns does not hold.
+def _summed(terms: Terms, place: Mapping[str, int]) -> dict[int, int]:
+    """Coefficients by column; columns that are left out are nothing."""
+    once = {place[name]: coefficient for coefficient, name in terms if name in place}
+    if len(once) == len(terms):
+        return once
+    sums = dict.fromkeys(once, 0)
+    for coefficient, name in terms:
+        if name in place:
+            sums[place[name]] += coefficient
+    return sums
+
+
+def _linear(
+    columns: Sequence[Variable], costs: Sequence[float], rows: Sequence[tuple[Row, dict[int, int]]], seconds: float
+) -> Any:
+    """A linear program handed to HiGHS whole: building it piece by piece costs more than solving it."""
+    import highspy
+    import numpy as np
+
+    endless = highspy.kHighsInf
+    lp = highspy.HighsLp()
+    lp.num_col_, lp.num_row_ = len(columns), len(rows)
+    lp.col_cost_ = np.array(costs, dtype=np.double)
+    lp.col_lower_ = np.array([one.low for one in columns], dtype=np.double)
+    lp.col_upper_ = np.array([endless if one.up is None else one.up for one in columns], dtype=np.double)
+    lp.row_lower_ = np.array([-endless if row.sense == "<=" else row.right for row, _ in rows], dtype=np.double)
+    lp.row_upper_ = np.array([endless if row.sense == ">=" else row.right for row, _ in rows], dtype=np.double)
+    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+    lp.a_matrix_.start_ = np.array([0, *accumulate(len(summed) for _, summed in rows)], dtype=np.int32)
+    lp.a_matrix_.index_ = np.array([index for _, summed in rows for index in summed], dtype=np.int32)
+    lp.a_matrix_.value_ = np.array([value for _, summed in rows for value in summed.values()], dtype=np.double)
+    model: Any = highspy.Highs()  # type: ignore[no-untyped-call]
+    for option, value in (("output_flag", False), ("threads", 1), ("time_limit", seconds)):
+        model.setOptionValue(option, value)
+    model.passModel(lp)
+    return model
+
+
+def _built(pulp: Any, program: Program, objective: Terms) -> tuple[Any, dict[str, Any]] | None:
+    """The problem and its columns by name; None where a row without columns does not hold.
 
     Columns that can only be 0 are left out.
     """
@@ -183,18 +220,16 @@ def _built(
     columns: dict[str, Any] = {}
     for name, one in program.variables.items():
         if one.up != 0 or one.low != 0:
-            sort = pulp.LpInteger if whole and one.whole else pulp.LpContinuous
+            sort = pulp.LpInteger if one.whole else pulp.LpContinuous
             columns[name] = problem.add_variable(f"v{len(columns)}", one.low, one.up, sort)
     problem.setObjective(_sum(pulp, columns, objective))
-    rows = []
     for row in program.rows:
         pairs = _pairs(columns, row.terms)
         if pairs:
             problem += _condition(_made(pulp, pairs), row)
-            rows.append(row)
         elif not _holds(row):
             return None
-    return problem, columns, rows
+    return problem, columns
 
 
 def _pairs(columns: dict[str, Any], terms: Terms) -> list[tuple[Any, int]]:

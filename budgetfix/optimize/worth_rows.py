@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Facts
@@ -23,9 +24,11 @@ class Leaf:
     refused: frozenset[str]
     hazards: int
     points: int
+    unknown: tuple[tuple[int, Node], ...] = ()
+    """(tree, node) that were not asked yet: the figures are floors."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, eq=False)
 class Family:
     """The leaves of one tree that a plan may stand on, and the branches met on the way."""
 
@@ -33,18 +36,39 @@ class Family:
     leaves: tuple[Leaf, ...]
     branches: tuple[tuple[str, ...], ...]
 
+    @cached_property
+    def unknown(self) -> tuple[Leaf, ...]:
+        """Leaves with nodes that were not asked yet."""
+        return tuple(leaf for leaf in self.leaves if leaf.unknown)
 
-def families(facts: Facts, growth: Growth) -> tuple[Family, ...]:
-    """Leaves of every tree, for the options that can be chosen. A tree with one leaf for all is kept: it counts."""
+    @cached_property
+    def rows(self) -> tuple[Row, ...]:
+        """All rows of this family."""
+        mine = (self,)
+        return (*one_leaf(mine), *leaf_needs_its_options(mine), *leaf_without_its_refused(mine))
+
+
+Known = dict[int, tuple[int, Family]]
+"""Families as they were read, by place, with the questions asked until then."""
+
+
+def families(facts: Facts, growth: Growth, known: Known | None = None) -> tuple[Family, ...]:
+    """Leaves of every tree, for the options that can be chosen. A tree with one leaf for all is kept: it counts.
+
+    `known` is read and kept up to date: what has not grown since is not read again.
+    """
     possible = frozenset(facts.by_id)
-    return tuple(_family(place, tree, possible) for place, tree in enumerate(growth.trees))
+    kept: Known = {} if known is None else known
+    for place, tree in enumerate(growth.trees):
+        if place not in kept or kept[place][0] != tree.asks:
+            kept[place] = (tree.asks, _family(place, tree, possible))
+    return tuple(kept[place][1] for place in range(len(growth.trees)))
 
 
 def _family(place: int, tree: GrownTree, possible: frozenset[str]) -> Family:
     nodes = list(tree.leaves(possible))
-    leaves = [
-        leaf for index, node in enumerate(nodes) if (leaf := _leaf(f"l[{place},{index}]", tree, node)) is not None
-    ]
+    found = (_leaf(f"l[{place},{index}]", place, tree, node) for index, node in enumerate(nodes))
+    leaves = [leaf for leaf in found if leaf is not None]
     branches: dict[tuple[str, ...], None] = {}
     stack = [tree.root]
     while stack:
@@ -57,9 +81,9 @@ def _family(place: int, tree: GrownTree, possible: frozenset[str]) -> Family:
     return Family(place, tuple(leaves), tuple(sorted(branches)))
 
 
-def _leaf(name: str, tree: GrownTree, node: Node) -> Leaf | None:
+def _leaf(name: str, place: int, tree: GrownTree, node: Node) -> Leaf | None:
     if node.asked is None:
-        return Leaf(name, node.chosen, node.refused, *tree.floor(node))
+        return Leaf(name, node.chosen, node.refused, *tree.floor(node), ((place, node),))
     if not node.asked.allowed:
         return None
     return Leaf(name, node.chosen, node.refused, node.asked.hazards, node.asked.points)
