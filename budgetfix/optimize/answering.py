@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from budgetfix.optimize import finish, order, recount, worth_rows
@@ -36,18 +36,20 @@ def solve(
     growth: Growth | None = None,
     engine: Engine = "highs",
     depth: Depth = "all",
+    known: Iterable[Plan] = (),
 ) -> Answer | NoPlan:
     """Choose and place. `seconds` is for proving hazards, points and spend; `clock` gives seconds, rising.
 
     `growth` is shared between solves of one job. `report` gets one short line a round. `depth`: how many of the
-    wishes are asked for. Errors: SolverDisagrees when what the solver claims does not come out again.
+    wishes are asked for. `known`: plans of the same problem, to start from where they fit.
+    Errors: SolverDisagrees when what the solver claims does not come out again.
     """
     more = extra or Extra()
     facts = Facts.of(problem, without=[*impossible(problem), *more.refused])
     grown = growth or Growth(problem)
     search = Search(facts, grown, more, clock, report, clock() + seconds, engine)
     grown.grow_up_front(search.possible, lambda: search.left() < (1 - GROWTH_SHARE) * seconds)
-    begin(search)
+    begin(search, known)
     outcome = _proven_wishes(search)
     if search.best is None and outcome == "stopped":
         search.until = clock() + MUST_SECONDS

@@ -313,6 +313,11 @@ class Search:
         if quick is not None:
             self.consider(chosen, quick)
 
+    def try_placed(self, chosen: frozenset[str], placing: Placing) -> None:
+        """Take a plan that is known from elsewhere, where it keeps every promise here too."""
+        if not self._wrong(chosen) and not recount.broken(self.facts, chosen, placing.placed):
+            self.consider(chosen, placing)
+
     def left_over(self, chosen: frozenset[str]) -> tuple[int, int]:
         """(hazard points, points) that remain after a set."""
         return value(self.growth, chosen)

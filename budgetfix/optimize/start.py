@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Extra, Option
-from budgetfix.optimize.recount import minutes_of
+from budgetfix.optimize.placing import Placing
+from budgetfix.optimize.problem import Extra, Option, Plan
+from budgetfix.optimize.recount import bill, minutes_of
 from budgetfix.optimize.search import Search
 
 MOST_TRIES = 400
 """Options tried one by one; in larger jobs the rest is left to the solver."""
 
 
-def begin(search: Search) -> None:
-    """Put into the hand what must be, then add whatever still fits and helps, most worth a minute first."""
+def begin(search: Search, known: Iterable[Plan] = ()) -> None:
+    """Put into the hand what must be and what is known, then add whatever still helps, most worth a minute first."""
     facts = search.facts
+    for plan in known:
+        if facts.by_id.keys() >= set(plan.chosen):
+            chosen = frozenset(plan.chosen)
+            search.try_placed(chosen, Placing(plan.placed, bill(facts, chosen, plan.placed)))
 
     def by_minutes(one: Option) -> tuple[int, int]:
         return minutes_of(facts, [one.id]), one.cost_minor

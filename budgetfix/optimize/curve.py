@@ -1,0 +1,226 @@
+"""What other sums of money would buy: the best plan for each, exact where the clock allows, else honest marks.
+
+The efficient points by epsilon-constraint: the best for at most E, at the least spend that reaches it; then the same
+below that spend. After Y.Y. Haimes, L.S. Lasdon and D.A. Wismer, On a bicriterion formulation of the problems of
+integrated system identification and system optimization, IEEE Transactions SMC 1, 1971.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from itertools import pairwise
+
+from budgetfix.optimize.answering import solve
+from budgetfix.optimize.growth import Growth
+from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem
+from budgetfix.optimize.solver import Engine
+
+MARKS_BELOW, MARKS_ABOVE = 6, 3
+"""Even steps of money tried below the plan, and between its budget and what buys most, before gaps are filled."""
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """What is best for more than `known` and less than `above` was not worked out: it lies between the neighbours'."""
+
+    known: int
+    above: int
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """Best plans for rising sums of money, each proven. `gaps` empty and `topped`: there are no others.
+
+    `topped`: more money than the last plan's buys nothing.
+    """
+
+    plans: tuple[Plan, ...]
+    gaps: tuple[Gap, ...]
+    topped: bool
+
+    @property
+    def complete(self) -> bool:
+        return not self.gaps and self.topped
+
+
+@dataclass
+class Asking:
+    """One problem, asked again and again with the same growth and the plans found so far."""
+
+    problem: Problem
+    growth: Growth
+    clock: Callable[[], float]
+    until: float
+    report: Callable[[str], None] | None = None
+    engine: Engine = "highs"
+    solves: int = 0
+    plans: dict[int, Plan] = field(default_factory=dict)
+    """Best plans by what they spend."""
+    upto: dict[int, int] = field(default_factory=dict)
+    """The largest sum for which each of them is proven best."""
+
+    def left(self) -> float:
+        """Seconds left."""
+        return self.until - self.clock()
+
+    def ask(self, extra: Extra) -> Plan | NoPlan | None:
+        """The proven best in hazards, points and spend; None when the clock stopped it."""
+        if self.left() <= 0:
+            return None
+        self.solves += 1
+        answer = solve(
+            self.problem,
+            seconds=self.left(),
+            extra=extra,
+            clock=self.clock,
+            growth=self.growth,
+            engine=self.engine,
+            depth="figures",
+            known=self.plans.values(),
+        )
+        if isinstance(answer, NoPlan):
+            return answer if self.left() > 0 else None
+        return answer.plan if answer.proven else None
+
+    def tried(self, most: int) -> bool:
+        """Work out what is best for at most so much; False when the clock stopped it."""
+        found = self.ask(Extra(spend_at_most=most))
+        if not isinstance(found, Plan):
+            return False
+        self.keep(found, most)
+        return True
+
+    def keep(self, plan: Plan, upto: int) -> None:
+        """Take in a plan that is proven best for every sum from its own spend to `upto`."""
+        self.plans.setdefault(plan.spent_minor, plan)
+        self.upto[plan.spent_minor] = max(upto, self.upto.get(plan.spent_minor, 0))
+
+    def gaps(self) -> tuple[Gap, ...]:
+        """Sums between neighbours for which the best is not known."""
+        spends = sorted(self.plans)
+        return tuple(Gap(self.upto[lower], upper) for lower, upper in pairwise(spends) if self.upto[lower] < upper - 1)
+
+    def room(self, gap: Gap) -> int:
+        """How much could lie in a gap: money across times points between the neighbours."""
+        lower = max(spent for spent in self.plans if spent <= gap.known)
+        here, there = self.plans[lower], self.plans[gap.above]
+        between = here.hazards - there.hazards + here.points - there.points
+        return (gap.above - gap.known) * max(1, between)
+
+
+def curve(
+    problem: Problem,
+    best: Plan,
+    *,
+    seconds: float,
+    clock: Callable[[], float],
+    growth: Growth | None = None,
+    report: Callable[[str], None] | None = None,
+    engine: Engine = "highs",
+) -> Curve:
+    """The best plan for each sum of money; `best` is the proven one for the budget of the problem."""
+    lifted = replace(problem, budget_minor=None)
+    asking = Asking(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine)
+    asking.keep(best, best.spent_minor if problem.budget_minor is None else problem.budget_minor)
+    topped = _ends(asking, best, problem.budget_minor)
+    for mark in _marks(asking, best):
+        if any(gap.known < mark < gap.above for gap in asking.gaps()) and not asking.tried(mark):
+            break
+    while (gaps := asking.gaps()) and asking.left() > 0:
+        widest = max(gaps, key=lambda gap: (asking.room(gap), gap.above))
+        if report is not None:
+            report(f"other sums of money: {len(asking.plans)} plans, {len(gaps)} gaps")
+        if not asking.tried(widest.above - 1):
+            break
+    return Curve(tuple(asking.plans[spent] for spent in sorted(asking.plans)), asking.gaps(), topped)
+
+
+def _ends(asking: Asking, best: Plan, budget_minor: int | None) -> bool:
+    """The plans for the least money and for any money at all; True where the latter is known."""
+    least = asking.ask(Extra(spend_at_most=0))
+    if isinstance(least, NoPlan):
+        least = asking.ask(Extra(spend_first=True))
+    if isinstance(least, Plan):
+        asking.keep(least, least.spent_minor)
+    top = best if budget_minor is None else asking.ask(Extra())
+    if not isinstance(top, Plan):
+        return False
+    if top.spent_minor > best.spent_minor:
+        asking.keep(top, top.spent_minor)
+    return True
+
+
+def _marks(asking: Asking, best: Plan) -> list[int]:
+    """Even steps of money, from the plan's own downwards, then from its budget upwards."""
+    below = [best.spent_minor * step // MARKS_BELOW for step in range(MARKS_BELOW - 1, 0, -1)]
+    floor, top = asking.upto[best.spent_minor], max(asking.plans)
+    above = [floor + (top - floor) * step // (MARKS_ABOVE + 1) for step in range(1, MARKS_ABOVE + 1)]
+    return [*below, *above] if top > floor else below
+
+
+def better(plan: Plan) -> tuple[Extra, ...]:
+    """What one point more than a plan asks for: fewer hazard points, or as few and fewer points; least spend."""
+    points = Extra(hazards_at_most=plan.hazards, points_at_most=plan.points - 1, spend_first=True)
+    hazards = Extra(hazards_at_most=plan.hazards - 1, spend_first=True)
+    return tuple(one for one, able in ((points, plan.points > 0), (hazards, plan.hazards > 0)) if able)
+
+
+def next_point(
+    problem: Problem,
+    best: Plan,
+    *,
+    seconds: float,
+    clock: Callable[[], float],
+    growth: Growth | None = None,
+    engine: Engine = "highs",
+) -> Plan | NoPlan | None:
+    """The least spend that takes away at least one point more than `best`, in the same hours.
+
+    NoPlan: no money would. None: the clock stopped it.
+    """
+    asking = Asking(replace(problem, budget_minor=None), growth or Growth(problem), clock, clock() + seconds)
+    asking.engine = engine
+    if problem.hazards_first:
+        asks = better(best)
+    else:
+        both = best.hazards + best.points
+        asks = (Extra(points_at_most=both - 1, spend_first=True),) if both else ()
+    found = [asking.ask(extra) for extra in asks]
+    if any(one is None for one in found):
+        return None
+    plans = [one for one in found if isinstance(one, Plan)]
+    return min(plans, key=lambda one: (one.spent_minor, one.hazards, one.points)) if plans else NoPlan()
+
+
+def next_hour(
+    problem: Problem,
+    best: Plan,
+    *,
+    seconds: float,
+    clock: Callable[[], float],
+    growth: Growth | None = None,
+    engine: Engine = "highs",
+) -> Plan | None:
+    """The best plan for the same money when the last session lasts an hour longer for everybody.
+
+    It may be no better than `best`. None: there are no sessions, or the clock stopped it.
+    """
+    longer = an_hour_longer(problem)
+    if longer is None or seconds <= 0:
+        return None
+    answer = solve(longer, seconds=seconds, clock=clock, growth=growth, engine=engine, depth="figures", known=(best,))
+    return answer.plan if isinstance(answer, Answer) and answer.proven else None
+
+
+def an_hour_longer(problem: Problem, minutes: int = 60) -> Problem | None:
+    """The same problem with a longer last session; None where there is none."""
+    sessions = problem.sessions
+    if not sessions:
+        return None
+    last = len(sessions) - 1 if problem.last_session is None else min(problem.last_session, len(sessions) - 1)
+    if last < 0:
+        return None
+    old = sessions[last]
+    new = replace(old, end_minute=old.end_minute + minutes, minutes=tuple(there + minutes for there in old.minutes))
+    return replace(problem, sessions=(*sessions[:last], new, *sessions[last + 1 :]))
