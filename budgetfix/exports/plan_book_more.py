@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from xlsxwriter.chart import Chart
 from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.more_words import more_note, next_lines
 from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value
 from budgetfix.outcome.book import LeftOutRow, MorePlan, PlanBook
 
@@ -24,6 +26,8 @@ MORE = (
     Col("Minutes", 11, "whole"),
     Col("What changes", 76, "quiet"),
 )
+BARS = 14
+"""Sums of money up to which each has a bar with its figure; more of them are a line."""
 THIS = "◆ this plan"
 NAME = "What more buys"
 
@@ -45,9 +49,8 @@ def _left_out(row: LeftOutRow, styles: Styles) -> list[Value]:
 
 def more_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
     """Lay out `What more buys`, with its chart on the same printed page."""
-    note = "Each row is the best plan found for that much money and the same hours."
-    page = Page(book, styles, NAME, "What more money would buy, and less", note, plan.title)
-    page.sheet.fit_to_pages(1, 1)
+    page = Page(book, styles, NAME, "What more money would buy, and less", more_note(plan), plan.title)
+    page.sheet.fit_to_pages(1, 1 if len(plan.more) <= BARS else 0)
     table = Table(page, MORE)
     this = next((FIRST + at for at, row in enumerate(plan.more) if row.this_one), None)
     for row in plan.more:
@@ -55,8 +58,12 @@ def more_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
         table.row(f"{row.spent_minor}", _more(table, row, plan, this), look=tint)
     if not plan.more:
         table.says("No other sums of money were tried.")
-        return
-    _chart(book, table, plan)
+    table.next_row += 1
+    for line in next_lines(plan):
+        table.says(line)
+        table.next_row -= 1
+    if plan.more:
+        _chart(book, table, plan)
 
 
 def _this_look(heading: str) -> dict[str, object]:
@@ -88,7 +95,14 @@ def _shown(table: Table) -> str:
 
 
 def _chart(book: Workbook, table: Table, plan: PlanBook) -> None:
-    """Bars from the top down, cheapest first; this plan's in a colour and a border of its own."""
+    """Points fixed for each sum of money, with this plan in a colour of its own."""
+    chart = _bars(book, table, plan) if len(plan.more) <= BARS else _steps(book, table, plan)
+    options = {"description": "Points fixed by the best plan for each sum of money", "object_position": 3}
+    table.page.sheet.insert_chart(table.next_row + 1, 1, chart, options)
+
+
+def _bars(book: Workbook, table: Table, plan: PlanBook) -> Chart:
+    """Bars from the top down, cheapest first."""
     chart = book.add_chart({"type": "bar"})
     spend, points = (table.area(heading, away=True) for heading in ("Spend", "Points fixed"))
     fills = [
@@ -114,5 +128,35 @@ def _chart(book: Workbook, table: Table, plan: PlanBook) -> None:
     chart.set_x_axis({"visible": False, "min": 0, "major_gridlines": {"visible": False}})
     chart.set_chartarea({"border": {"color": palette.LINE}})
     chart.set_size({"width": 760, "height": 90 + 30 * len(plan.more)})
-    options = {"description": "Bars: points fixed by the best plan for each sum of money", "object_position": 3}
-    table.page.sheet.insert_chart(table.next_row + 1, 1, chart, options)
+    return chart
+
+
+def _steps(book: Workbook, table: Table, plan: PlanBook) -> Chart:
+    """One mark a sum of money, from left to right, joined by a line; this plan's mark is large."""
+    chart = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
+    spend, points = (table.area(heading, away=True) for heading in ("Spend", "Points fixed"))
+    font = {"name": "Arial", "size": 10, "color": palette.INK}
+    small = {"type": "circle", "size": 5, "fill": {"color": palette.BAR}, "border": {"color": palette.BAR}}
+    line = {"color": palette.BAR, "width": 1.5}
+    chart.add_series(
+        {"name": "Points fixed", "categories": f"={spend}", "values": f"={points}", "marker": small, "line": line}
+    )
+    at = next((FIRST + at for at, row in enumerate(plan.more) if row.this_one), None)
+    if at is not None:
+        own = (table.area(heading, at, at, away=True) for heading in ("Spend", "Points fixed"))
+        spend, points = own
+        large = {"type": "diamond", "size": 11, "fill": {"color": palette.TEAL}, "border": {"color": palette.INK}}
+        label = {"series_name": True, "value": False, "position": "right", "font": font}
+        chart.add_series(
+            {"name": THIS, "categories": f"={spend}", "values": f"={points}", "marker": large, "data_labels": label}
+        )
+    chart.set_title({"name": "Points fixed by what is spent", "name_font": {**font, "size": 12, "color": palette.TEAL}})
+    chart.set_legend({"none": True})
+    grid = {"visible": True, "line": {"color": palette.LINE}}
+    chart.set_x_axis({"num_format": _shown(table), "num_font": font, "line": {"color": palette.LINE}, "min": 0})
+    chart.set_y_axis(
+        {"num_format": "#,##0", "num_font": font, "major_gridlines": grid, "line": {"color": palette.LINE}}
+    )
+    chart.set_chartarea({"border": {"color": palette.LINE}})
+    chart.set_size({"width": 860, "height": 400})
+    return chart

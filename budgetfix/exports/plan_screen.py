@@ -5,6 +5,7 @@ from __future__ import annotations
 from budgetfix.base.money import write_money
 from budgetfix.exports.lettering import day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
+from budgetfix.exports.more_words import next_lines
 from budgetfix.outcome.book import PlanBook, SessionRow, Sums, Task
 
 LEFT_OUT_SHOWN = 4
@@ -175,15 +176,5 @@ def _sums(book: PlanBook, sums: Sums) -> str:
 
 
 def _more(book: PlanBook) -> list[str]:
-    here = (book.hazards_after, -book.improvement)
-    dearer = [row for row in book.more if row.spent_minor > book.spent_minor]
-    better = [row for row in dearer if (row.hazards_after, -row.improvement) < here]
-    if not better:
-        return []
-    row = min(better, key=lambda row: row.spent_minor)
-    words = f"{row.improvement - book.improvement:+,} points"
-    if row.hazards_after < book.hazards_after:
-        words += f", {book.hazards_after - row.hazards_after} hazards fewer"
-    with_ = f" (with {', '.join(row.with_)})" if row.with_ else ""
-    held = ", what is held back included" if row.spent_minor <= (book.budget_minor or 0) else ""
-    return wrapped(f"MORE  for {write_money(row.spent_minor, book.currency)}{held}: {words}{with_}.", 6)
+    lines = next_lines(book)
+    return [line for at, text in enumerate(lines) for line in wrapped(("      " if at else "MORE  ") + text, 6)]

@@ -77,11 +77,22 @@ class Asking:
             growth=self.growth,
             engine=self.engine,
             depth="figures",
-            known=self.plans.values(),
+            known=self.near(extra),
         )
         if isinstance(answer, NoPlan):
             return answer if self.left() > 0 else None
         return answer.plan if answer.proven else None
+
+    def near(self, extra: Extra) -> tuple[Plan, ...]:
+        """Plans found before that fit what is asked and do most."""
+        most = extra.spend_at_most
+        fitting = [
+            plan
+            for plan in self.plans.values()
+            if (most is None or plan.spent_minor <= most) and set(extra.chosen) <= set(plan.chosen)
+        ]
+        fitting.sort(key=lambda plan: (plan.hazards, plan.points, plan.spent_minor))
+        return tuple(fitting[:2])
 
     def tried(self, most: int) -> bool:
         """Work out what is best for at most so much; False when the clock stopped it."""
@@ -118,8 +129,12 @@ def curve(
     growth: Growth | None = None,
     report: Callable[[str], None] | None = None,
     engine: Engine = "highs",
+    most: int | None = None,
 ) -> Curve:
-    """The best plan for each sum of money; `best` is the proven one for the budget of the problem."""
+    """The best plan for each sum of money; `best` is the proven one for the budget of the problem.
+
+    `most`: after so many solves what is still open stays open.
+    """
     lifted = replace(problem, budget_minor=None)
     asking = Asking(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine)
     asking.keep(best, best.spent_minor if problem.budget_minor is None else problem.budget_minor)
@@ -127,7 +142,7 @@ def curve(
     for mark in _marks(asking, best):
         if any(gap.known < mark < gap.above for gap in asking.gaps()) and not asking.tried(mark):
             break
-    while (gaps := asking.gaps()) and asking.left() > 0:
+    while (gaps := asking.gaps()) and asking.left() > 0 and (most is None or asking.solves < most):
         widest = max(gaps, key=lambda gap: (asking.room(gap), gap.above))
         if report is not None:
             report(f"other sums of money: {len(asking.plans)} plans, {len(gaps)} gaps")
@@ -213,13 +228,17 @@ def next_hour(
     return answer.plan if isinstance(answer, Answer) and answer.proven else None
 
 
+def longer_session(problem: Problem) -> int | None:
+    """The session (from 0) that `an_hour_longer` makes longer: the last in which a step may stand."""
+    count = len(problem.sessions or ())
+    last = count - 1 if problem.last_session is None else min(problem.last_session, count - 1)
+    return last if last >= 0 else None
+
+
 def an_hour_longer(problem: Problem, minutes: int = 60) -> Problem | None:
     """The same problem with a longer last session; None where there is none."""
-    sessions = problem.sessions
-    if not sessions:
-        return None
-    last = len(sessions) - 1 if problem.last_session is None else min(problem.last_session, len(sessions) - 1)
-    if last < 0:
+    last, sessions = longer_session(problem), problem.sessions or ()
+    if last is None:
         return None
     old = sessions[last]
     new = replace(old, end_minute=old.end_minute + minutes, minutes=tuple(there + minutes for there in old.minutes))

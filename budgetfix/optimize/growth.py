@@ -10,9 +10,14 @@ from __future__ import annotations
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.problem import Asked, Problem, Tree
+
+if TYPE_CHECKING:
+    from budgetfix.optimize.merging import Merged
+    from budgetfix.optimize.worth_rows import Known
 
 ASKS = 3000
 """Questions asked up front over all trees whose answers cost an inspection."""
@@ -115,6 +120,8 @@ class Growth:
         self.trees = tuple(GrownTree(tree, against) for tree in problem.trees)
         self.version = 0
         """Goes up whenever something was asked: leaves read before are stale then."""
+        self.read: dict[frozenset[str], tuple[Known, Merged]] = {}
+        """Leaves as they were read for some options, so that no solve reads what another one has read."""
         self._asks, self._asks_a_tree, self._asks_a_round = asks, asks_a_tree, asks_a_round
         self._grown = False
 

@@ -12,7 +12,7 @@ from budgetfix.optimize.choice_rows import minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, value
-from budgetfix.optimize.merging import Merged, merged
+from budgetfix.optimize.merging import merged
 from budgetfix.optimize.money_rows import b, spend_terms, v
 from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra
@@ -58,8 +58,6 @@ class Search:
     _cuts: list[tuple[int, Row]] = field(default_factory=list)
     _bases: dict[tuple[int, int | None, bool], Program] = field(default_factory=dict)
     _families: tuple[int, tuple[Family, ...]] = (-1, ())
-    _known: worth_rows.Known = field(default_factory=dict)
-    _merged: Merged = field(default_factory=dict)
     _pinned: dict[str, int] = field(default_factory=dict)
     """Options whose answer is known, by variable; holds for this horizon and shorter ones."""
 
@@ -69,6 +67,7 @@ class Search:
         self.order = wishes(self.facts.problem, self.extra)
         self.placer = Placer(self.facts, self.left, self.engine)
         self.possible = frozenset(self.facts.by_id)
+        self._known, self._merged = self.growth.read.setdefault(self.possible, ({}, {}))
         if self.extra.hazards_at_most is not None:
             self.ceilings["hazards"] = self.extra.hazards_at_most
         if self.extra.points_at_most is not None:

@@ -130,6 +130,21 @@ class MorePlan:
 
 
 @dataclass(frozen=True, slots=True)
+class NextStep:
+    """What a little more would buy. `point`: the least money for one point more, in the same hours.
+
+    `no_point`: no money buys one. `hour`: the best plan for the same money with an hour more in session
+    `hour_session`. `complete`: the plans for other sums of money are all there are.
+    """
+
+    point: MorePlan | None = None
+    no_point: bool = False
+    hour: MorePlan | None = None
+    hour_session: int = 0
+    complete: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Sums:
     """One of the three plans in figures; `chosen` are ids."""
 
@@ -173,6 +188,7 @@ class PlanBook:
     chosen: tuple[ChosenRow, ...]
     left_out: tuple[LeftOutRow, ...]
     more: tuple[MorePlan, ...]
+    next: NextStep
     best: Sums
     recommended: Sums | None
     free: Sums | None

@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
+from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
+from budgetfix.optimize.why_not import WhyNot
 from budgetfix.outcome.book import LeftOutRow
 from budgetfix.outcome.tasks import alone_minor
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
 
-NO_ROOM = "no room left in the hours or limits without giving up more"
+NOT_LOOKED_AT = "not looked at in the time"
+NAMED = 2
+"""How many remedies are named where others would have to go."""
 REASONS = {
     "step-too-long": "a step is longer than every session",
     "too-loud": "a step is too loud for the sessions that are long enough for it",
@@ -28,100 +32,122 @@ REASONS = {
 }
 
 
+@dataclass(frozen=True)
+class Chosen:
+    """The plan that others are held against, with all that its words need."""
+
+    brief: Brief
+    catalog: Catalog
+    framed: Framed
+    plan: Plan
+    worth: Worth
+
+    def money(self, minor: int) -> str:
+        """A sum in words."""
+        return write_money(minor, self.brief.currency)
+
+    def names(self, ids: Iterable[str]) -> str:
+        """Some remedies by name; errands are nobody's choice and are left out."""
+        named = [self.framed.candidates[id].name for id in sorted(ids) if not id.startswith(ERRAND)]
+        more = f" and {len(named) - NAMED} more" if len(named) > NAMED else ""
+        return ", ".join(named[:NAMED]) + more
+
+
 def left_out(
-    brief: Brief,
-    catalog: Catalog,
-    framed: Framed,
-    plan: Plan,
-    worth: Worth,
+    chosen: Chosen,
+    why_not: Mapping[str, WhyNot],
     impossible: Mapping[str, str],
     never: tuple[Candidate, ...],
     blocked: tuple[tuple[Candidate, str], ...] = (),
-    *,
-    proven: bool = True,
 ) -> tuple[LeftOutRow, ...]:
     """All candidates that are not chosen, what would add most first; then what may never be."""
     rows = []
-    for id, candidate in framed.candidates.items():
-        if id not in plan.chosen:
-            row = _row(brief, catalog, framed, plan, worth, candidate, impossible.get(id))
-            rows.append(row if proven or row.why != NO_ROOM else replace(row, why="not looked at in the time"))
-    rows += [_plain(brief, catalog, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
-    rows += [_plain(brief, catalog, one, why) for one, why in blocked]
+    for id, candidate in chosen.framed.candidates.items():
+        if id in chosen.plan.chosen:
+            continue
+        if id in impossible:
+            rows.append(_plain(chosen, candidate, REASONS.get(impossible[id], impossible[id])))
+        else:
+            why = _why(chosen, candidate, why_not.get(id, WhyNot(id)))
+            rows.append(replace(_plain(chosen, candidate, why), would_add=_would_add(chosen, candidate)))
+    rows += [_plain(chosen, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
+    rows += [_plain(chosen, one, why) for one, why in blocked]
     return tuple(sorted(rows, key=lambda row: (-(row.would_add or 0), row.id)))
 
 
-def _plain(brief: Brief, catalog: Catalog, one: Candidate, why: str) -> LeftOutRow:
-    return LeftOutRow(one.id, one.name, alone_minor(one, catalog, brief), _minutes(one), None, why)
+def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:
+    minutes = sum(work.minutes * work.people for work in one.work)
+    return LeftOutRow(one.id, one.name, alone_minor(one, chosen.catalog, chosen.brief), minutes, None, why)
 
 
-def _minutes(candidate: Candidate) -> int:
-    return sum(work.minutes * work.people for work in candidate.work)
+def _would_add(chosen: Chosen, candidate: Candidate) -> int | None:
+    """Points and hazard points that it would take away in the place of what cannot stand beside it, if all fitted."""
+    rivals = _rivals(chosen, candidate.id)
+    then = [*(id for id in chosen.plan.chosen if id not in rivals), candidate.id]
+    if chosen.worth.worsens(then):
+        return None
+    return sum(chosen.worth.left(chosen.plan.chosen)) - sum(chosen.worth.left(then))
 
 
-def _row(
-    brief: Brief,
-    catalog: Catalog,
-    framed: Framed,
-    plan: Plan,
-    worth: Worth,
-    candidate: Candidate,
-    cannot: str | None,
-) -> LeftOutRow:
-    cost, minutes = alone_minor(candidate, catalog, brief), _minutes(candidate)
-    if cannot is not None:
-        return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, REASONS.get(cannot, cannot))
-    rivals = _rivals(framed, plan, candidate.id)
-    hazards, points = worth.left(plan.chosen)
-    then = worth.left([*(id for id in plan.chosen if id not in rivals), candidate.id])
-    gain = hazards - then[0] + points - then[1]
-    kept = [id for id in plan.chosen if id not in rivals]
-    worse = worth.worsens([*kept, candidate.id]) if gain > 0 else ()
-    if worse:
-        why = f"would leave worse: {', '.join(worse)}"
-        return LeftOutRow(candidate.id, candidate.name, cost, minutes, None, why)
-    if rivals and gain > 0 and brief.hazards_first and then[0] > hazards:
-        return LeftOutRow(candidate.id, candidate.name, cost, minutes, gain, _less_safe(framed, rivals))
-    short = "" if rivals else _money_short(brief, framed, plan, candidate, catalog)
-    return LeftOutRow(
-        candidate.id, candidate.name, cost, minutes, gain, _why(framed, rivals, gain, short, candidate, plan)
-    )
-
-
-def _less_safe(framed: Framed, rivals: tuple[str, ...]) -> str:
-    return f"leaves more of the hazards than {', '.join(framed.candidates[id].name for id in rivals)}"
-
-
-def _rivals(framed: Framed, plan: Plan, id: str) -> tuple[str, ...]:
-    options = {option.id: option for option in framed.problem.options}
+def _rivals(chosen: Chosen, id: str) -> frozenset[str]:
+    options = {option.id: option for option in chosen.framed.problem.options}
     own = options[id]
-    return tuple(
+    return frozenset(
         other
-        for other in plan.chosen
-        if other in framed.candidates
+        for other in chosen.plan.chosen
+        if other in chosen.framed.candidates
         and (
             other in own.excludes or id in options[other].excludes or (own.group and options[other].group == own.group)
         )
     )
 
 
-def _money_short(brief: Brief, framed: Framed, plan: Plan, candidate: Candidate, catalog: Catalog) -> str:
-    if framed.problem.budget_minor is None:
-        return ""
-    missing = plan.spent_minor + alone_minor(candidate, catalog, brief) - framed.problem.budget_minor
-    return write_money(missing, brief.currency) if missing > 0 else ""
+def _why(chosen: Chosen, candidate: Candidate, why: WhyNot) -> str:
+    if chosen.framed.problem.must_all:
+        return f"instead of it: {chosen.names(_rivals(chosen, candidate.id))}"
+    if why.nothing:
+        return _no_room(chosen, candidate, why)
+    if why.held is None:
+        return f"would cost at least {why.worse:,} points elsewhere" if why.worse else NOT_LOOKED_AT
+    hazards, points = why.held.hazards - chosen.plan.hazards, why.held.points - chosen.plan.points
+    if not chosen.brief.hazards_first:
+        hazards, points = 0, hazards + points
+    if (hazards, points) == (0, 0):
+        return _as_much(chosen, why.held)
+    return _less(chosen, why, why.held, hazards, points)
 
 
-def _why(framed: Framed, rivals: tuple[str, ...], gain: int, short: str, candidate: Candidate, plan: Plan) -> str:
-    missing = [need for need in candidate.needs if need not in plan.chosen]
-    if rivals:
-        names = ", ".join(framed.candidates[id].name for id in rivals)
-        return f"instead of it: {names}" if gain <= 0 else f"more than {names} would, but not within the limits"
-    if missing:
-        names = ", ".join(framed.candidates[id].name if id in framed.candidates else id for id in missing)
-        return f"needs: {names}"
-    if gain <= 0:
-        return "adds nothing beside what is chosen"
-    if short:
-        return f"{short} more money is needed"
-    return NO_ROOM
+def _no_room(chosen: Chosen, candidate: Candidate, why: WhyNot) -> str:
+    """No plan within the money, the hours and the limits holds it."""
+    if why.enough is not None:
+        return f"{_missing(chosen, why.enough)} more is needed"
+    if not why.barred:
+        return "no plan with it fits the hours and the limits"
+    worse = chosen.worth.worsens([candidate.id, *(need for need in candidate.needs)])
+    return f"would leave worse: {', '.join(worse)}" if worse else "cannot stand beside what it needs"
+
+
+def _missing(chosen: Chosen, enough: Plan) -> str:
+    return chosen.money(enough.spent_minor - (chosen.framed.problem.budget_minor or 0))
+
+
+def _as_much(chosen: Chosen, held: Plan) -> str:
+    """The best plan that holds it does as much as the one in hand."""
+    instead = chosen.names(set(chosen.plan.chosen) - set(held.chosen))
+    dearer = held.spent_minor - chosen.plan.spent_minor
+    if not instead:
+        return "adds nothing beside what is chosen" + (f", for {chosen.money(dearer)} more" if dearer else "")
+    if dearer:
+        return f"as much is done for {chosen.money(dearer)} less by {instead}"
+    return f"no better than {instead}: as many points for as much money"
+
+
+def _less(chosen: Chosen, why: WhyNot, held: Plan, hazards: int, points: int) -> str:
+    """The best plan that holds it does less."""
+    parts = [f"would leave {hazards:,} more hazard points"] if hazards > 0 else []
+    parts += [f"would cost {points:,} points elsewhere"] if points > 0 else []
+    gone = chosen.names(set(chosen.plan.chosen) - set(held.chosen))
+    words = " and ".join(parts) + (f" ({gone} would go)" if gone else "")
+    if why.enough is not None:
+        return f"{words}; with {_missing(chosen, why.enough)} more it would not"
+    return words

@@ -10,7 +10,7 @@ from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Answer, Plan
-from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, PlanBook, Sums
+from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, NextStep, PlanBook, Sums
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
@@ -28,6 +28,7 @@ class Around:
     recommended: Sums | None
     free: Sums | None
     more: tuple[MorePlan, ...]
+    next: NextStep
     left_out: tuple[LeftOutRow, ...]
     notes: tuple[str, ...]
 
@@ -96,6 +97,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
         left_out=around.left_out,
         more=around.more,
+        next=around.next,
         best=sums(plan, brief.fixed_minor, points, after),
         recommended=around.recommended,
         free=around.free,

@@ -9,18 +9,19 @@ from fractions import Fraction
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import Growth, solve
-from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Problem
-from budgetfix.outcome.book import MorePlan, Sums
+from budgetfix.optimize.curve import an_hour_longer, curve, longer_session, next_hour, next_point
+from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem
+from budgetfix.outcome.book import MorePlan, NextStep, Sums
 from budgetfix.outcome.check import checked
 from budgetfix.outcome.make import before, hazards_left, sums
 
 Clock = Callable[[], float]
 GOOD_SHARE = Fraction(9, 10)
 """The recommended plan reaches this share of the best plan's improvement."""
-MARKS = (Fraction(11, 10), Fraction(3, 2))
-"""Raised budgets that the book shows."""
-FEWER = 4
-"""How many cheaper plans the book shows."""
+EXACT_UP_TO = 60
+"""Options up to which every sum of money is worked out while the clock allows; in larger jobs some marks."""
+MOST_SOLVES = 24
+"""Solves for the marks of a larger job."""
 
 
 @dataclass(frozen=True)
@@ -33,12 +34,10 @@ class Chooser:
     report: Callable[[str], None] | None
     growth: Growth
 
-    def best(
-        self, seconds: float, extra: Extra | None = None, problem: Problem | None = None, depth: Depth = "all"
-    ) -> Answer | NoPlan:
+    def best(self, seconds: float, extra: Extra | None = None, depth: Depth = "all") -> Answer | NoPlan:
         """One solve."""
         return solve(
-            problem or self.framed.problem,
+            self.framed.problem,
             seconds=seconds,
             extra=extra or Extra(),
             clock=self.clock,
@@ -47,12 +46,9 @@ class Chooser:
             depth=depth,
         )
 
-    def in_figures(self, answer: Answer, budget_minor: int | None = None) -> Sums:
-        """A plan checked and summed up; `budget_minor` when it was planned on another budget."""
-        problem = self.framed.problem
-        if budget_minor is not None:
-            problem = replace(problem, budget_minor=budget_minor)
-        found = checked(self.base, replace(self.framed, problem=problem), answer.plan)
+    def in_figures(self, answer: Answer) -> Sums:
+        """A plan checked and summed up."""
+        found = checked(self.base, self.framed, answer.plan)
         return sums(answer.plan, self.base.brief.fixed_minor, before(self.base)[2], hazards_left(self.base, found))
 
 
@@ -72,58 +68,55 @@ def free(chooser: Chooser, seconds: float) -> Sums | None:
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
 
-def more_plans(chooser: Chooser, best: Answer, until: float) -> tuple[MorePlan, ...]:
-    """Best plans for other sums of money, cheapest first, this one among them; as many as the clock allows."""
-    found = {best.plan.spent_minor: best}
-    _cheaper(chooser, best, until, found)
-    _dearer(chooser, best, until, found)
-    points = before(chooser.base)[2]
+def more_plans(chooser: Chooser, best: Answer, seconds: float) -> tuple[tuple[MorePlan, ...], bool]:
+    """Best plans for other sums of money, cheapest first, this one among them; True where there are no others."""
+    problem = chooser.framed.problem
+    if problem.must_all or not best.proven:
+        return (), False
+    found = curve(
+        problem,
+        best.plan,
+        seconds=seconds,
+        clock=chooser.clock,
+        growth=chooser.growth,
+        report=chooser.report,
+        most=None if len(problem.options) <= EXACT_UP_TO else MOST_SOLVES,
+    )
+    return tuple(_row(chooser, best.plan, plan) for plan in found.plans), found.complete
+
+
+def next_step(chooser: Chooser, best: Answer, seconds: float) -> NextStep:
+    """One point more and one hour more, each by a solve of its own."""
+    problem = chooser.framed.problem
+    if problem.must_all or not best.proven:
+        return NextStep()
+    until = chooser.clock() + seconds
+    point = next_point(problem, best.plan, seconds=seconds, clock=chooser.clock, growth=chooser.growth)
+    left = until - chooser.clock()
+    hour = next_hour(problem, best.plan, seconds=left, clock=chooser.clock, growth=chooser.growth)
+    session = longer_session(problem)
+    return NextStep(
+        _row(chooser, best.plan, point) if isinstance(point, Plan) else None,
+        isinstance(point, NoPlan),
+        _row(chooser, best.plan, hour, an_hour_longer(problem)) if hour is not None else None,
+        0 if session is None else session + 1,
+    )
+
+
+def _row(chooser: Chooser, mine: Plan, plan: Plan, problem: Problem | None = None) -> MorePlan:
+    """A plan in figures, and how it differs from the one in hand; checked anew like that one."""
+    within = problem or chooser.framed.problem
+    if within.budget_minor is not None:
+        within = replace(within, budget_minor=max(within.budget_minor, plan.spent_minor))
+    found = checked(chooser.base, replace(chooser.framed, problem=within), plan)
     names = {id: one.name for id, one in chooser.framed.candidates.items()}
-    mine = set(best.plan.chosen)
-    rows = []
-    for spent in sorted(found):
-        answer = found[spent]
-        theirs = {id for id in answer.plan.chosen if not id.startswith(ERRAND)}
-        mine_only = {id for id in mine if not id.startswith(ERRAND)}
-        rows.append(
-            MorePlan(
-                spent + chooser.base.brief.fixed_minor,
-                points - answer.plan.points,
-                chooser.in_figures(answer, max(spent, chooser.framed.problem.budget_minor or 0)).hazards_after,
-                answer.plan.person_minutes,
-                tuple(names[id] for id in sorted(theirs - mine_only)),
-                tuple(names[id] for id in sorted(mine_only - theirs)),
-                answer is best,
-            )
-        )
-    return tuple(rows)
-
-
-def _cheaper(chooser: Chooser, best: Answer, until: float, found: dict[int, Answer]) -> None:
-    top = best.plan.spent_minor
-    for index in range(FEWER):
-        ceiling = top * index // FEWER
-        left = until - chooser.clock()
-        if left <= 0 or top == 0:
-            return
-        answer = chooser.best(left, Extra(spend_at_most=ceiling))
-        if isinstance(answer, Answer) and answer.proven:
-            found.setdefault(answer.plan.spent_minor, answer)
-
-
-def _dearer(chooser: Chooser, best: Answer, until: float, found: dict[int, Answer]) -> None:
-    budget = chooser.framed.problem.budget_minor
-    if budget is None:
-        return
-    for mark in MARKS:
-        left = until - chooser.clock()
-        if left <= 0:
-            return
-        raised = replace(chooser.framed.problem, budget_minor=int(budget * mark))
-        answer = chooser.best(left, problem=raised)
-        better = isinstance(answer, Answer) and (answer.plan.hazards, answer.plan.points) < (
-            best.plan.hazards,
-            best.plan.points,
-        )
-        if isinstance(answer, Answer) and answer.proven and better:
-            found.setdefault(answer.plan.spent_minor, answer)
+    here, there = ({id for id in one.chosen if not id.startswith(ERRAND)} for one in (mine, plan))
+    return MorePlan(
+        plan.spent_minor + chooser.base.brief.fixed_minor,
+        before(chooser.base)[2] - plan.points,
+        hazards_left(chooser.base, found),
+        plan.person_minutes,
+        tuple(names[id] for id in sorted(there - here)),
+        tuple(names[id] for id in sorted(here - there)),
+        plan.spent_minor == mine.spent_minor and here == there,
+    )

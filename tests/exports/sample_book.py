@@ -11,6 +11,7 @@ from budgetfix.outcome.book import (
     LeftOutRow,
     MoneyLine,
     MorePlan,
+    NextStep,
     PlanBook,
     SessionRow,
     Sums,
@@ -99,9 +100,9 @@ CHOSEN = (
 IDS = tuple(row.id for row in CHOSEN)
 
 LEFT_OUT = (
-    LeftOutRow("big-print", "Hang a 48 in picture over the sofa", 9500, 25, 400, "82.80 more money is needed"),
-    LeftOutRow("basket", "Stand a basket beside the console", 2800, 5, 267, "15.80 more money is needed"),
-    LeftOutRow("lamp", "Add a table lamp on the bookcase", 3400, 10, 100, "21.80 more money is needed"),
+    LeftOutRow("big-print", "Hang a 48 in picture over the sofa", 9500, 25, 400, "82.80 more is needed"),
+    LeftOutRow("basket", "Stand a basket beside the console", 2800, 5, 267, "15.80 more is needed"),
+    LeftOutRow("lamp", "Add a table lamp on the bookcase", 3400, 10, 100, "21.80 more is needed"),
     LeftOutRow("shelf", "A second shelf", 100, 10, 0, "adds nothing beside what is chosen"),
 )
 
@@ -141,6 +142,7 @@ BOOK = PlanBook(
     chosen=CHOSEN,
     left_out=LEFT_OUT,
     more=MORE,
+    next=NextStep(MORE[-1], hour=MorePlan(14172, 1013, 0, 380, ("Sort the shelf",), ()), hour_session=3, complete=True),
     best=Sums(14172, 953, 0, 320, IDS),
     recommended=Sums(12972, 900, 0, 315, tuple(id for id in IDS if id != "bulbs")),
     free=Sums(0, 350, 1, 90, ("lower-tv",)),
@@ -149,12 +151,13 @@ BOOK = PlanBook(
 )
 
 NOTHING = replace(
-    BOOK, money=(), spent_minor=0, tasks=(), chosen=(), points_after=1553, bound=0, left_out=(), more=(), notes=(),
+    BOOK, money=(), spent_minor=0, tasks=(), chosen=(), points_after=1553, bound=0, left_out=(), more=(),
+    next=NextStep(), notes=(),
     cautions=(), hazards_after=1, hazard_points_after=500, best=Sums(0, 0, 1, 0, ()), recommended=None, free=None,
 )  # fmt: skip
 """Nothing to buy and nothing to do."""
 
-NO_HOURS = replace(BOOK, sessions=None, tasks=tuple(replace(task, session=None) for task in TASKS))
+NO_HOURS = replace(BOOK, sessions=None, next=NextStep(), tasks=tuple(replace(task, session=None) for task in TASKS))
 """A household that gave no list of hours."""
 
 LONG = "A remarkably long product name with exactly sixty letters..!"

@@ -130,7 +130,7 @@ def test_what_was_left_out_says_why() -> None:
         "Costs": 28,
         "Minutes": 5,
         "Would add": 267,
-        "Why not now": "15.80 more money is needed",
+        "Why not now": "15.80 more is needed",
     }
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from budgetfix.exports.lettering import columns_of
 from budgetfix.exports.plan_screen import plan_text
-from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.book import MorePlan, NextStep, PlanBook
 from tests.exports.sample_book import BOOK, FREE_HANDS, LONG, NO_HOURS, NO_LIMIT, NOTHING, TASKS, many
 
 FILES = ("front-room/plan.xlsx", "front-room/buy.csv", "front-room/do.csv")
@@ -53,10 +53,9 @@ BUY   Harrow Tools 65.82, Mill Lane Home 61.90, hire 14.00: 141.72 in all, 8.28
       left
 
 LEFT OUT
-      Hang a 48 in picture over the sofa: 400 points; 82.80 more money is
-        needed
-      Stand a basket beside the console: 267 points; 15.80 more money is needed
-      Add a table lamp on the bookcase: 100 points; 21.80 more money is needed
+      Hang a 48 in picture over the sofa: 400 points; 82.80 more is needed
+      Stand a basket beside the console: 267 points; 15.80 more is needed
+      Add a table lamp on the bookcase: 100 points; 21.80 more is needed
 
 PROOF no other set of these 16 remedies takes away more within 150.00 EUR and
       these sessions.
@@ -64,7 +63,9 @@ PROOF no other set of these 16 remedies takes away more within 150.00 EUR and
 PLANS best            141.72     953 points  5 h 20 min, hazards left 0
       recommended     129.72     900 points  5 h 15 min, hazards left 0
       free              free     350 points  1 h 30 min, hazards left 1
-MORE  for 169.72: +267 points (with Stand a basket beside the console).
+MORE  267 points more for 28.00 more than this plan (with Stand a basket beside
+      the console).
+      One hour more in session 3 buys 60 points more (with Sort the shelf).
 NOTE  1 of the prices is still an example; put in your shop's.
 
 Wrote front-room/plan.xlsx, front-room/buy.csv, front-room/do.csv"""
@@ -113,7 +114,19 @@ def test_a_plan_stopped_by_the_clock_says_what_may_be_missing() -> None:
 
 
 def test_more_money_that_only_takes_hazards_away_is_told() -> None:
-    """A dearer plan with the same points and one hazard less is worth a line."""
-    more = (replace(BOOK.more[-1], improvement=953, hazards_after=0, with_=()),)
-    text = plan_text(replace(BOOK, hazards_after=1, more=more), ())
-    assert "MORE  for 169.72: +0 points, 1 hazards fewer." in text
+    """A dearer plan with the same points and one hazard less is worth a line, what it takes from the reserve too."""
+    point = replace(BOOK.more[-1], improvement=953, hazards_after=0, with_=(), spent_minor=15900)
+    text = plan_text(replace(BOOK, hazards_after=1, next=NextStep(point)), ())
+    assert "MORE  1 hazard fewer for 17.28 more than this plan, what is held back" in text
+
+
+def test_nothing_more_is_told_as_well() -> None:
+    """No money buys a point in these hours, and an hour buys nothing, or makes it cheaper."""
+    same = MorePlan(14172, 953, 0, 320, (), ())
+    text = plan_text(replace(BOOK, next=NextStep(None, True, same, 2)), ())
+    assert "MORE  No money buys one point more in these hours." in text
+    assert "One hour more in session 2 buys nothing more for the same money." in text
+    cheaper = replace(same, spent_minor=14072, improvement=954)
+    text = plan_text(replace(NO_HOURS, next=NextStep(None, True, cheaper, 2)), ())
+    assert "MORE  No money buys one point more.\n" in text
+    assert "One hour more in session 2 buys 1 point more, for 1.00 less." in text

@@ -16,9 +16,9 @@ Reached = tuple[int, tuple[int, ...]]
 """(money, what remains)."""
 
 
-def small_world(number: int, **more: int) -> World:
+def small_world(number: int, *, people: int = 1, options: int = 5) -> World:
     """A random job whose wishes are the usual ones: "do everything" has no use for other sums."""
-    world = random_world(number, **more)
+    world = random_world(number, people=people, options=options)
     return replace(world, problem=replace(world.problem, must_all=False))
 
 
@@ -30,7 +30,7 @@ def key(world: World, plan: Plan) -> tuple[int, ...]:
 
 def reached(world: World, problem: Problem) -> set[Reached]:
     """Money and what remains, of every set in every placing, whatever the budget."""
-    found = set()
+    found: set[Reached] = set()
     for chosen in brute.subsets(problem):
         left = world.left(chosen)
         if left is not None:
@@ -51,6 +51,7 @@ def efficient(everything: set[Reached]) -> list[Reached]:
 
 
 def solved(problem: Problem) -> Plan | None:
+    """The best plan in figures, where there is one."""
     answer = solve(problem, clock=still, depth="figures")
     return answer.plan if isinstance(answer, Answer) else None
 
@@ -116,7 +117,7 @@ def test_one_hour_more_is_the_best_plan_of_the_longer_list(number: int) -> None:
 
 
 def test_a_curve_by_hand() -> None:
-    """Three things for 1.00, 2.00 and 4.00 that take away 10, 25 and 60 points: eight sums of money, each of which does more."""
+    """Three things for 1.00, 2.00 and 4.00, worth 10, 25 and 60 points: eight sums of money, each does more."""
     prices = {"a": (100, 10), "b": (200, 25), "c": (400, 60)}
     options = tuple(Option(id, cost_minor=cost) for id, (cost, _) in prices.items())
     problem = points_problem(options, {id: points for id, (_, points) in prices.items()}, budget_minor=400)

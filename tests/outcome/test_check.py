@@ -10,9 +10,10 @@ import pytest
 from budgetfix.framing.frame import frame
 from budgetfix.optimize import Growth, impossible, solve
 from budgetfix.optimize.problem import Answer
-from budgetfix.outcome.book import LeftOutRow, PlanBook
+from budgetfix.optimize.why_not import why_not
+from budgetfix.outcome.book import LeftOutRow, NextStep, PlanBook
 from budgetfix.outcome.check import ClaimFails, checked, uses_of
-from budgetfix.outcome.left_out import left_out
+from budgetfix.outcome.left_out import Chosen, left_out
 from budgetfix.outcome.make import Around, before, make_book
 from budgetfix.outcome.tasks import alone_minor, session_rows, tasks
 from budgetfix.outcome.worth import Worth
@@ -84,18 +85,22 @@ def test_tasks_stand_in_working_order_with_their_errand_first() -> None:
 
 
 def test_what_is_left_out_says_why() -> None:
-    """The wash gives way to the paint; the shelf would do more but there is no money for it and its saw."""
-    cannot = impossible(FRAMED.problem)
-    rows = left_out(BASE.brief, BASE.catalog, FRAMED, ANSWER.plan, Worth(BASE, FRAMED), cannot, ())
-    by_id: dict[str, LeftOutRow] = {row.id: row for row in rows}
-    assert by_id["wash"].why == "instead of it: paint"
+    """The wash gives way to the paint; what the clock left no time for claims nothing."""
+    ids = [one.id for one in FRAMED.problem.options]
+    why = why_not(FRAMED.problem, ANSWER.plan, ids, seconds=30, clock=time.monotonic)
+    chosen = Chosen(BASE.brief, BASE.catalog, FRAMED, ANSWER.plan, Worth(BASE, FRAMED))
+    by_id: dict[str, LeftOutRow] = {row.id: row for row in left_out(chosen, why, impossible(FRAMED.problem), ())}
+    assert by_id["wash"].why.startswith("would cost")
+    assert "paint" in by_id["wash"].why
     assert by_id["shelf"].would_add == 80
+    nothing = {row.why for row in left_out(chosen, {}, {}, ())}
+    assert nothing == {"not looked at in the time"}
     assert uses_of(FOUND.chosen) == {"tin": FRAMED.candidates["paint"].uses[0][1]}
 
 
 def test_the_book_adds_up() -> None:
     """Lines of money sum to what is spent; points before less points after is the improvement."""
-    around = Around("Small job", "", 30.0, None, None, (), (), ())
+    around = Around("Small job", "", 30.0, None, None, (), NextStep(), (), ())
     book: PlanBook = make_book(BASE, FRAMED, ANSWER, FOUND, around)
     assert sum(line.line_minor for line in book.money) == book.spent_minor == 2700
     assert before(BASE) == (0, 0, 500)

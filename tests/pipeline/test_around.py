@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
-from budgetfix.catalog.models import Catalog, Remedy
+from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.models import Remedy as CatalogRemedy
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.plan_ticks import touched
+from budgetfix.pipeline.around import BESIDE, CURVE
 from budgetfix.pipeline.candidates import offered
 from budgetfix.pipeline.demo_data import SCENARIOS, demo_files
 from budgetfix.pipeline.manual import kinds_text, page_of, paragraphs, rules_objects, rules_text
-from budgetfix.pipeline.plans import FEWER, GOOD_SHARE, MARKS
+from budgetfix.pipeline.plans import EXACT_UP_TO, GOOD_SHARE, MOST_SOLVES
 from budgetfix.pipeline.starting import STARTERS, starter_files
 from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
 from budgetfix.remedies.candidate import Candidate
@@ -21,6 +24,7 @@ from budgetfix.remedies.registry import KINDS
 from budgetfix.room.survey import Change
 from tests.exports.sample_book import BOOK
 from tests.framing.small_jobs import measured_ground
+from tests.pipeline.listed_job import Remedy, proven_plan, write_job
 
 
 def test_every_scenario_has_its_survey_and_brief() -> None:
@@ -74,7 +78,7 @@ def test_a_move_onto_a_spot_that_is_taken_as_surveyed_is_not_offered() -> None:
     onto = Change("furniture", "bookcase", (("wall", "B"), ("from_left", 3000.0)))
     ours = Candidate(id="move~again", kind="move-piece", name="Move it", changes=(onto,), own=True)
     assert "move~again" not in offered(measured_ground(), (ours,)).framed.candidates
-    remedy = Remedy(remedy="mine", name="Mine", on="bookcase", kind="move-piece", set=onto.set)
+    remedy = CatalogRemedy(remedy="mine", name="Mine", on="bookcase", kind="move-piece", set=onto.set)
     base = replace(measured_ground(), catalog=Catalog(remedies=(remedy,)))
     ((told, why),) = offered(base).blocked
     assert (told.id, why) == ("mine", "there is no room for it: bookcase and sofa would share a spot")
@@ -92,8 +96,25 @@ def test_an_earlier_plan_is_written_over_until_somebody_ticks(tmp_path: Path) ->
 
 
 def test_the_other_plans_are_asked_for_in_sound_shares() -> None:
-    """The recommended plan reaches nine tenths; dearer budgets go upwards; some cheaper ones are shown."""
-    assert GOOD_SHARE.limit_denominator(10) == GOOD_SHARE
-    assert list(MARKS) == sorted(MARKS)
-    assert min(MARKS) > 1
-    assert FEWER > 1
+    """The recommended plan reaches nine tenths; all that stands beside the best plan takes less time than it may."""
+    assert Fraction(9, 10) == GOOD_SHARE
+    assert 0 < CURVE < 1
+    assert 0 < BESIDE < 1
+
+
+def test_a_larger_job_gets_marks_and_says_so(tmp_path: Path) -> None:
+    """With more options than are worked out one by one, the rows are honest marks, not every sum of money."""
+    count = EXACT_UP_TO + 20
+    remedies: list[Remedy] = [
+        {"remedy": f"r{number:02}", "answers": {f"f{number}": 1}, "cost": round(3 + number % 17 + number / 100, 2)}
+        for number in range(1, count + 1)
+    ]
+    write_job(tmp_path, [5 + number * 7 % 31 for number in range(count)], remedies, {"budget": 300})
+    book = proven_plan(tmp_path)
+    assert not book.next.complete
+    assert 8 <= len(book.more) <= MOST_SOLVES + 2
+    spends = [row.spent_minor for row in book.more]
+    assert spends == sorted(spends)
+    gains = [row.improvement for row in book.more]
+    assert gains == sorted(gains)
+    assert [row.this_one for row in book.more].count(True) == 1

@@ -1,0 +1,131 @@
+"""Why an option is not in the plan: the best plan that holds it, and the least money with which that costs nothing.
+
+All are screened by a linear relaxation first; the nearest are then answered exactly, as long as the clock allows.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+
+from budgetfix.optimize import worth_rows
+from budgetfix.optimize.cannot import impossible
+from budgetfix.optimize.choice_rows import x
+from budgetfix.optimize.curve import Asking
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.growth import Growth
+from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem
+from budgetfix.optimize.search import Search
+from budgetfix.optimize.solver import Engine, Row, relaxed
+from budgetfix.optimize.wishes import Wish
+
+
+@dataclass(frozen=True, slots=True)
+class WhyNot:
+    """What holding one option would come to.
+
+    `held`: the best plan that holds it, within the same money, hours and limits. `nothing`: no plan there holds it.
+    `enough`: the cheapest plan that holds it and does at least as much as the plan in hand, with more money.
+    `barred`: no plan holds it, however much money, time and room there is. `worse`: how many points more would
+    remain, at least (hazard points and points together); exact where `held` is there.
+    """
+
+    id: str
+    held: Plan | None = None
+    nothing: bool = False
+    enough: Plan | None = None
+    barred: bool = False
+    worse: int | None = None
+
+
+def why_not(
+    problem: Problem,
+    best: Plan,
+    ids: Iterable[str],
+    *,
+    seconds: float,
+    clock: Callable[[], float],
+    growth: Growth | None = None,
+    report: Callable[[str], None] | None = None,
+    engine: Engine = "highs",
+) -> dict[str, WhyNot]:
+    """An answer for each of the options that are not in `best` and not impossible, as far as the clock allows."""
+    asking = Asking(problem, growth or Growth(problem), clock, clock() + seconds, report, engine)
+    cannot = impossible(problem)
+    asked = sorted(id for id in set(ids) if id not in best.chosen and id not in cannot)
+    found = {id: WhyNot(id, worse=worse) for id, worse in _screened(asking, best, asked).items()}
+    for number, id in enumerate(sorted(asked, key=lambda id: (found[id].worse or 0, id))):
+        if asking.left() <= 0:
+            break
+        if report is not None:
+            report(f"why not the others: {number} of {len(asked)}")
+        found[id] = _exact(asking, best, id, found[id])
+    for id in sorted(found):
+        found[id] = _with_more(asking, best, found[id])
+    return found
+
+
+def _screened(asking: Asking, best: Plan, ids: Iterable[str]) -> dict[str, int]:
+    """For each option, how many points more remain at least in any plan that holds it and leaves no more hazards."""
+    problem = asking.problem
+    facts = Facts.of(problem, without=impossible(problem))
+    search = Search(facts, asking.growth, Extra(), asking.clock, None, asking.until, asking.engine)
+    wish: Wish = "points" if problem.hazards_first else "both"
+    program = search.program()
+    if problem.hazards_first:
+        program.add([Row("as_safe", worth_rows.hazard_terms(search.families()), "<=", best.hazards + 0.5)])
+    objective = search.terms(wish)
+    mine = best.points if problem.hazards_first else best.hazards + best.points
+    found = {}
+    for id in ids:
+        with_it = program.copy()
+        with_it.fix(x(id), 1)
+        bound = relaxed(with_it, objective, asking.left())
+        floor = 0 if bound is None or not math.isfinite(bound.bound) else math.ceil(bound.bound - 1e-6) - mine
+        found[id] = max(0, floor)
+    return found
+
+
+def _exact(asking: Asking, best: Plan, id: str, known: WhyNot) -> WhyNot:
+    """The best plan that holds an option, by solving again with it chosen."""
+    held = asking.ask(Extra(chosen=(id,)))
+    if held is None:
+        return known
+    if isinstance(held, NoPlan):
+        return replace(known, nothing=True, worse=None)
+    asking.plans[len(asking.plans)] = held
+    return replace(known, held=held, worse=held.hazards - best.hazards + held.points - best.points)
+
+
+def _with_more(asking: Asking, best: Plan, known: WhyNot) -> WhyNot:
+    """For one that does not fit or costs points: the money with which it would cost none; or that it never fits."""
+    if not known.nothing and (known.held is None or not _less(asking.problem, known.held, best)):
+        return known
+    problem = asking.problem
+    if problem.budget_minor is not None:
+        enough = _lifted(asking, replace(problem, budget_minor=None)).ask(_as_good(problem, best, known.id))
+        if isinstance(enough, Plan):
+            return replace(known, enough=enough)
+    if known.nothing:
+        free = replace(problem, budget_minor=None, limits=(), sessions=None, last_session=None, must=())
+        anything = _lifted(asking, free).ask(Extra(chosen=(known.id,)))
+        return replace(known, barred=isinstance(anything, NoPlan))
+    return known
+
+
+def _lifted(asking: Asking, problem: Problem) -> Asking:
+    return Asking(problem, asking.growth, asking.clock, asking.until, engine=asking.engine)
+
+
+def _as_good(problem: Problem, best: Plan, id: str) -> Extra:
+    if problem.hazards_first:
+        return Extra(hazards_at_most=best.hazards, points_at_most=best.points, chosen=(id,), spend_first=True)
+    return Extra(points_at_most=best.hazards + best.points, chosen=(id,), spend_first=True)
+
+
+def _less(problem: Problem, one: Plan, than: Plan) -> bool:
+    """True where a plan does less than another."""
+    if problem.hazards_first:
+        return (one.hazards, one.points) > (than.hazards, than.points)
+    return one.hazards + one.points > than.hazards + than.points

@@ -1,0 +1,107 @@
+"""What stands beside the best plan: the other plans, other sums of money, what was left out and why, notes.
+
+None of it makes a plan unproven; what was not got done in the time is left out, and said.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from budgetfix.framing.crumbs import WHOLE
+from budgetfix.framing.options import ERRAND
+from budgetfix.intake.job import Job
+from budgetfix.optimize import impossible
+from budgetfix.optimize.problem import Answer
+from budgetfix.optimize.why_not import WhyNot, why_not
+from budgetfix.outcome.left_out import Chosen, left_out
+from budgetfix.outcome.make import Around
+from budgetfix.outcome.worth import Worth
+from budgetfix.pipeline.candidates import Offered
+from budgetfix.pipeline.inspecting import room_words, title
+from budgetfix.pipeline.plans import Chooser, free, more_plans, next_step, recommended
+
+BESIDE = 0.5
+"""Share of the seconds that all this may take after the best plan."""
+CURVE = 0.6
+"""Share of what is left of that for other sums of money; the rest is for why not."""
+
+
+def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: float) -> Around:
+    """Everything beside the best plan, in `seconds` times BESIDE."""
+    until = chooser.clock() + seconds * BESIDE
+
+    def left() -> float:
+        return max(0.0, until - chooser.clock())
+
+    cheaper, nothing = recommended(chooser, answer, left()), free(chooser, left())
+    step = next_step(chooser, answer, left())
+    more, complete = more_plans(chooser, answer, left() * CURVE)
+    chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
+    out = left_out(
+        chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
+    )
+    return Around(
+        title=title(job),
+        room_words=room_words(job.survey),
+        seconds_limit=seconds,
+        recommended=cheaper,
+        free=nothing,
+        more=more,
+        next=replace(step, complete=complete),
+        left_out=out,
+        notes=_notes(job, offer, answer),
+    )
+
+
+def _why_not(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, WhyNot]:
+    """By candidate; nothing for a plan that is not proven or whose wishes are not about points."""
+    problem = chooser.framed.problem
+    if problem.must_all or not answer.proven:
+        return {}
+    ids = [id for id in chooser.framed.candidates if id not in answer.plan.chosen]
+    return why_not(
+        problem,
+        answer.plan,
+        ids,
+        seconds=seconds,
+        clock=chooser.clock,
+        growth=chooser.growth,
+        report=chooser.report,
+    )
+
+
+def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
+    """What a reader must know beside the plan."""
+    used = {
+        product
+        for id in answer.plan.chosen
+        if not id.startswith(ERRAND)
+        for product, _ in offer.framed.candidates[id].uses
+    }
+    examples = sum(1 for product in job.catalog.products if product.example and product.product in used)
+    notes = list(job.notes)
+    if examples:
+        notes.append(
+            f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
+        )
+    notes += _no_better_layout(offer)
+    if any(
+        work.low != work.high
+        for id in answer.plan.chosen
+        if id in offer.framed.candidates
+        for work in offer.framed.candidates[id].work
+    ):
+        notes.append("Minutes are the mean of low, likely and high where all three are given.")
+    return tuple(notes)
+
+
+def _no_better_layout(offer: Offered) -> list[str]:
+    """Rooms in which the furniture stands in the way and no other layout of it does more than single moves."""
+    given = {one.room for one in offer.framed.candidates.values() if one.kind in WHOLE}
+    rooms = [room or "the room" for room in offer.crowded if room not in given]
+    words = ", ".join(rooms)
+    return (
+        [f"{words[:1].upper()}{words[1:]}: no other layout of the furniture does more than single moves."]
+        if rooms
+        else []
+    )
