@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING, NoReturn
 
 from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
+from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
-    from budgetfix.optimize.problem import NoPlan
 
 
 @dataclass(frozen=True)
@@ -90,7 +90,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
         if line is not None:
             line.clear()
     if isinstance(book, NoPlan):
-        say.stop(say.NO_PLAN, [no_plan(book)])
+        say.stop(say.NO_PLAN, no_plan(book, job))
     files = write_plan(folder, book)
     if words.json:
         say.obj(plan_object(book, files))
@@ -104,27 +104,6 @@ _TOUCHED = (
     "{} holds ticks or figures of yours, and is not written over.\n"
     "Move it out of the folder to plan anew. (`budgetfix replan`, which will read it back, is not built yet.)"
 )
-
-
-def no_plan(found: NoPlan) -> str:
-    """Which wish to give up."""
-    if not found.relax:
-        return (
-            "No plan fits, and giving up one wish alone is not enough: relax several of must, money, hours and limits."
-        )
-    return f"No plan fits. Give one of these up: {' · '.join(_wish(name) for name in found.relax)}."
-
-
-def _wish(name: str) -> str:
-    kind, _, what = name.partition(":")
-    words = {
-        "must": f"must {what.replace(',', ' or ')}",
-        "limit": f"the limit on {what}",
-        "budget": "the budget",
-        "sessions": "the list of hours",
-        "last_session": "finish_by",
-    }
-    return words.get(kind, name)
 
 
 def run_demo(folder: Path, scenario: str, quiet: bool) -> None:

@@ -230,10 +230,15 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class NoPlan:
-    """No set keeps every wish. `relax`: names of wishes, each of which alone would let a plan exist.
+    """No set keeps every wish. `relax`: names of wishes, each of which alone, given up, would let a plan exist.
 
-    Names are "must:<ids joined by commas>", "budget", "limit:<id>", "sessions", "last_session"; empty if no
-    single one is enough.
+    `clash`: the fewest wishes that cannot stand together; empty where the clock left that open. `least_minor`: the
+    budget with which all other wishes can be kept, where giving up the budget would do. `hopeless`: options of
+    clashing musts that could never be chosen, with the words of `impossible`.
+    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "sessions", "last_session".
     """
 
     relax: tuple[str, ...] = ()
+    clash: tuple[str, ...] = ()
+    least_minor: int | None = None
+    hopeless: tuple[tuple[str, str], ...] = ()

@@ -120,11 +120,17 @@ def test_doing_nothing_is_a_plan() -> None:
 
 @pytest.mark.parametrize("more", [(), ("--json",)])
 def test_no_plan_says_which_wish_to_relax(more: tuple[str, ...]) -> None:
-    """Exit 1: a must above the budget; standard output is empty, nothing is written."""
+    """Exit 1: a must above the budget; standard output is empty, nothing is written, and what would do is said."""
     before = names(job(budget=5, must=["i1"]))
     done = typed("plan", "job", *more)
     assert (done.exit_code, done.stdout) == (1, "")
-    assert done.stderr == "No plan fits. Give one of these up: must i1 · the budget.\n"
+    both = "  must: i1\n  the budget of 5.00 USD\n"
+    assert done.stderr == (
+        f"No plan keeps these together:\n{both}"
+        "i1 could never be done: it costs more than the whole budget.\n"
+        f"Any one of these, given up, would let a plan exist:\n{both}"
+        "With 5.00 USD more to spend, all the rest can be kept.\n"
+    )
     assert names(Path("job")) == before
 
 

@@ -9,9 +9,7 @@ import pytest
 import typer
 
 from budgetfix.cli import say
-from budgetfix.cli.commands import no_plan
 from budgetfix.cli.progress import Progress, progress
-from budgetfix.optimize.problem import NoPlan
 
 
 def test_the_users_brackets_are_not_markup(capsys: pytest.CaptureFixture[str]) -> None:
@@ -45,13 +43,3 @@ def test_progress_waits_half_a_second_and_wipes_itself(monkeypatch: pytest.Monke
     line.clear()
     assert screen.getvalue() == "\rround 2" + "\r" + " " * 7 + "\r"
     assert progress(quiet=False) is None
-
-
-def test_no_plan_names_what_to_give_up() -> None:
-    """Each wish in the user's own words; several where one is not enough."""
-    found = no_plan(NoPlan(("must:m1,m2", "budget", "limit:holes", "sessions", "last_session")))
-    assert found == (
-        "No plan fits. Give one of these up: must m1 or m2 · the budget · the limit on holes · the list of hours · "
-        "finish_by."
-    )
-    assert "several" in no_plan(NoPlan())

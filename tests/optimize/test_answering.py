@@ -168,18 +168,21 @@ def test_what_is_asked_for_is_kept() -> None:
 
 
 def test_no_plan_names_what_to_relax() -> None:
-    """Budget and holes both stand in the way of a must: dropping either alone is not enough, dropping the must is."""
+    """Budget and holes each stand in the way of a must: the clash with one is named, and only the must helps alone."""
     option = Option("rod", cost_minor=500, spends=(("holes", 4),))
     both = points_problem((option,), {"rod": 5}, budget_minor=100, limits=(Limit("holes", 2),), must=(("rod",),))
-    assert solve(both, clock=still) == NoPlan(("must:rod",))
-    assert solve(replace(both, limits=()), clock=still) == NoPlan(("must:rod", "budget"))
+    why = (("rod", "over-budget"),)
+    assert solve(both, clock=still) == NoPlan(("must:rod",), ("must:rod", "budget"), None, why)
+    alone = NoPlan(("must:rod", "budget"), ("must:rod", "budget"), 500, why)
+    assert solve(replace(both, limits=()), clock=still) == alone
 
 
 def test_no_plan_in_time_names_the_hours() -> None:
     """A must that needs a second evening: the last session, or the hours, or the must may go."""
     option = Option("paint", steps=(Step(60), Step(60, wait_sessions=1)))
     problem = points_problem((option,), {"paint": 5}, sessions=evening(90, 90), last_session=0, must=(("paint",),))
-    assert solve(problem, clock=still) == NoPlan(("must:paint", "sessions", "last_session"))
+    names = ("must:paint", "sessions", "last_session")
+    assert solve(problem, clock=still) == NoPlan(names, names, None, (("paint", "too-late"),))
 
 
 def test_rounds_are_reported() -> None:

@@ -15,7 +15,7 @@ from types import ModuleType
 
 import pytest
 
-from budgetfix.optimize import choice_rows, flow, hours_rows, money_rows, place_rows, worth_rows
+from budgetfix.optimize import choice_rows, flow, hours_rows, money_rows, place_rows, relax, worth_rows
 from budgetfix.optimize.cuts import conflict_row
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
@@ -126,6 +126,7 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "place_rows.worth_in": lambda: iter([place_rows.worth_in(_kinds(), {"paint": 110, "rug": 40}, 1, "w[1,1]")]),
     "flow.demands": lambda: flow.demands(Counter((40, 30, 30)), ((0, 40), (0, 30), (30, 30), (40, 30))),
     "flow.levels": lambda: flow.levels(((0, 40), (0, 30), (30, 30), (40, 30))),
+    "relax.one_of_each": lambda: relax.one_of_each([frozenset({"budget", "must:rod"}), frozenset({"sessions"})]),
     "cuts.conflict_row": lambda: iter([conflict_row(_facts(), frozenset({"fill", "rod"}), {"drill": 1}, 0)]),
 }
 
@@ -163,7 +164,7 @@ def test_every_constraint_has_a_text() -> None:
     """No constraint function without a reviewed text, no text without its function."""
     functions = {
         name
-        for module in (choice_rows, flow, money_rows, hours_rows, worth_rows, place_rows)
+        for module in (choice_rows, flow, money_rows, hours_rows, worth_rows, place_rows, relax)
         for name in constraint_functions(module)
     } - {"money_rows.smaller"} | {"cuts.conflict_row"}
     assert functions == set(MADE)

@@ -12,8 +12,7 @@ from budgetfix.optimize import SolverDisagrees, solve
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.merging import merged
-from budgetfix.optimize.problem import Extra, NoPlan, Option, Problem
-from budgetfix.optimize.relax import relaxed
+from budgetfix.optimize.problem import Extra, Option, Problem
 from budgetfix.optimize.solver import Program, Row, Solved, lp_text, run
 from budgetfix.optimize.start import least, with_needs
 from budgetfix.optimize.worth_rows import families
@@ -120,9 +119,3 @@ def test_a_solver_that_lies_is_found_out(monkeypatch: pytest.MonkeyPatch) -> Non
     monkeypatch.setattr("budgetfix.optimize.search.run", lambda *_, **__: lie)
     with pytest.raises(SolverDisagrees, match="a against b"):
         solve(points_problem(options, {"a": 5, "b": 4}), clock=still)
-
-
-def test_relaxing_tries_each_wish_alone() -> None:
-    """A must above the budget: without the budget, or without the must, there is a plan."""
-    problem = Problem((Option("a", cost_minor=9),), budget_minor=5, must=(("a",),))
-    assert relaxed(problem, 60.0, still, "highs") == NoPlan(("must:a", "budget"))

@@ -1,0 +1,77 @@
+"""What is said where no plan keeps every wish: which ones clash, what could be given up, and how much would do."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from budgetfix.base.money import write_money
+
+if TYPE_CHECKING:
+    from budgetfix.intake.job import Job
+    from budgetfix.optimize.problem import NoPlan
+
+WIDTH = 79
+
+
+def no_plan(found: NoPlan, job: Job) -> list[str]:
+    """Lines of at most 79 characters, as far as names allow."""
+    from budgetfix.outcome.left_out import REASONS
+
+    if not found.clash:
+        return ["No plan fits. Which wishes clash was not worked out in the time: give it more with --seconds."]
+    wishes = _Words(job)
+    lines = ["No plan keeps these together:", *(f"  {wishes.of(name)}" for name in found.clash)]
+    lines += [f"{wishes.name(id)} could never be done: {REASONS.get(why, why)}." for id, why in found.hopeless]
+    if found.relax:
+        lines += [
+            "Any one of these, given up, would let a plan exist:",
+            *(f"  {wishes.of(name)}" for name in found.relax),
+        ]
+    else:
+        lines.append("Giving up one of them is not enough: other wishes clash as well.")
+    if found.least_minor is not None:
+        lines.append(wishes.budget(found.least_minor))
+    return lines
+
+
+class _Words:
+    """Wishes of one job in the words of its files."""
+
+    def __init__(self, job: Job) -> None:
+        self._job = job
+        self._names = {one.remedy: one.name or one.remedy for one in job.catalog.remedies}
+        self._groups = {one.remedy: one.pick_one for one in job.catalog.remedies}
+
+    def name(self, id: str) -> str:
+        """A remedy by its name, with its id where that is another."""
+        name = self._names.get(id, id)
+        return name if name == id else f"{name} ({id})"
+
+    def of(self, wish: str) -> str:
+        """One wish."""
+        kind, _, what = wish.partition(":")
+        brief = self._job.brief
+        if kind == "must":
+            return self._must(what)
+        if kind == "limit":
+            return f"the limit on {what}"
+        if kind == "budget" and brief.budget_minor is not None:
+            held = brief.held_back_minor()
+            kept = f", {write_money(held, brief.currency)} of it held back" if held else ""
+            return f"the budget of {write_money(brief.budget_minor, brief.currency)} {brief.currency}{kept}"
+        return {"sessions": "the list of hours", "last_session": "finish_by"}.get(kind, wish)
+
+    def _must(self, what: str) -> str:
+        if what == "all":
+            return "must: all"
+        ids = what.split(",")
+        groups = {self._groups.get(id) for id in ids}
+        if len(ids) > 1 and len(groups) == 1 and None not in groups:
+            return f"must: {groups.pop()} (one of {', '.join(ids)})"
+        return f"must: {' or '.join(self.name(id) for id in ids)}"
+
+    def budget(self, least_minor: int) -> str:
+        """The budget with which everything else can be kept; what is held back and fixed costs come on top."""
+        brief = self._job.brief
+        more = least_minor - ((brief.budget_minor or 0) - brief.held_back_minor() - brief.fixed_minor)
+        return f"With {write_money(more, brief.currency)} {brief.currency} more to spend, all the rest can be kept."
