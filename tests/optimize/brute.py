@@ -44,9 +44,15 @@ def subsets(problem: Problem) -> Iterator[frozenset[str]]:
                 for name, amount in by_id[id].spends:
                     spent[name] = spent.get(name, 0) + amount
             if all(spent.get(limit.id, 0) <= limit.most for limit in problem.limits):
-                if any(by_id[id].first_session >= len(problem.sessions or ()) > 0 for id in some):
+                if problem.sessions and any(by_id[id].first_session >= max(1, _end(problem)) for id in some):
                     continue
                 yield chosen
+
+
+def _end(problem: Problem) -> int:
+    """How many sessions may be used."""
+    count = len(problem.sessions or ())
+    return count if problem.last_session is None else min(count, problem.last_session + 1)
 
 
 def placings(problem: Problem, chosen: frozenset[str]) -> Iterator[Where]:
@@ -71,9 +77,7 @@ def _place(
         return
     id, index = steps[len(where)]
     option, step = by_id[id], by_id[id].steps[index]
-    end = len(problem.sessions or ())
-    if problem.last_session is not None:
-        end = min(end, problem.last_session + 1)
+    end = _end(problem)
     before = (
         [(id, index - 1)]
         if index
