@@ -5,32 +5,62 @@ from __future__ import annotations
 import sys
 import time
 from collections.abc import Callable
+from threading import Event, Lock, Thread
 
 AFTER_SECONDS = 0.5
+BEAT_SECONDS = 1.0
+"""How often the seconds move on while nothing new is told."""
+LEAST_SECONDS = 0.1
+"""Between two lines."""
+WIDTH = 78
 
 
 class Progress:
     """One line that is written over; nothing in a pipe. Call `clear` when done."""
 
-    def __init__(self, clock: Callable[[], float] = time.monotonic) -> None:
+    def __init__(self, clock: Callable[[], float] = time.monotonic, *, beating: bool = True) -> None:
         self._clock = clock
-        self._started = clock()
+        self._started = self._last = clock()
+        self._text = ""
         self._shown = 0
+        self._lock = Lock()
+        self._done = Event()
+        if beating:
+            Thread(target=self._beat, daemon=True).start()
 
     def __call__(self, text: str) -> None:
-        if self._clock() - self._started < AFTER_SECONDS:
+        """Tell something new; shown when it is time for another line."""
+        with self._lock:
+            self._text = text
+            if self._clock() - self._last >= LEAST_SECONDS:
+                self._show()
+
+    def _beat(self) -> None:
+        """A long solve says nothing: the seconds move on all the same."""
+        while not self._done.wait(BEAT_SECONDS):
+            with self._lock:
+                if not self._done.is_set():
+                    self._show()
+
+    def _show(self) -> None:
+        now = self._clock()
+        if now - self._started < AFTER_SECONDS or not self._text:
             return
-        line = text[:78]
+        self._last = now
+        seconds = f"  {now - self._started:.0f} s"
+        line = self._text[: WIDTH - len(seconds)] + seconds
         sys.stderr.write("\r" + line.ljust(self._shown))
         sys.stderr.flush()
         self._shown = len(line)
 
     def clear(self) -> None:
         """Wipe the line."""
-        if self._shown:
-            sys.stderr.write("\r" + " " * self._shown + "\r")
-            sys.stderr.flush()
-            self._shown = 0
+        self._done.set()
+        with self._lock:
+            if self._shown:
+                sys.stderr.write("\r" + " " * self._shown + "\r")
+                sys.stderr.flush()
+                self._shown = 0
 
 
 def progress(quiet: bool) -> Progress | None:

@@ -9,7 +9,7 @@ from budgetfix.optimize import finish, order, recount, worth_rows
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Rounds
+from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report, Rounds
 from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.relax import relaxed
 from budgetfix.optimize.search import Outcome, Search
@@ -32,7 +32,7 @@ def solve(
     seconds: float = 60.0,
     extra: Extra | None = None,
     clock: Callable[[], float],
-    report: Callable[[str], None] | None = None,
+    report: Report | None = None,
     growth: Growth | None = None,
     engine: Engine = "highs",
     depth: Depth = "all",
@@ -40,7 +40,7 @@ def solve(
 ) -> Answer | NoPlan:
     """Choose and place. `seconds` is for proving hazards, points and spend; `clock` gives seconds, rising.
 
-    `growth` is shared between solves of one job. `report` gets one short line a round. `depth`: how many of the
+    `growth` is shared between solves of one job. `report` is told of every round. `depth`: how many of the
     wishes are asked for. `known`: plans of the same problem, to start from where they fit.
     Errors: SolverDisagrees when what the solver claims does not come out again.
     """
@@ -105,9 +105,11 @@ def _ties(search: Search, seconds: float, proven: bool, depth: Depth) -> None:
         if wish != "last":
             search.freeze(wish)
     if done:
+        search.say("ids")
         finish.first_ids(search)
     best = search.best
     if best is not None and depth == "all":
+        search.say("order")
         placed, _ = order.ordered(search.facts, search.growth, best, search.left, search.engine)
         search.best = replace(best, placing=placed)
 

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from budgetfix.optimize.answering import solve
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem
+from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.solver import Engine
 
 MARKS_BELOW, MARKS_ABOVE = 6, 3
@@ -52,7 +52,7 @@ class Asking:
     growth: Growth
     clock: Callable[[], float]
     until: float
-    report: Callable[[str], None] | None = None
+    report: Report | None = None
     engine: Engine = "highs"
     solves: int = 0
     plans: dict[int, Plan] = field(default_factory=dict)
@@ -127,7 +127,7 @@ def curve(
     seconds: float,
     clock: Callable[[], float],
     growth: Growth | None = None,
-    report: Callable[[str], None] | None = None,
+    report: Report | None = None,
     engine: Engine = "highs",
     most: int | None = None,
 ) -> Curve:
@@ -145,7 +145,7 @@ def curve(
     while (gaps := asking.gaps()) and asking.left() > 0 and (most is None or asking.solves < most):
         widest = max(gaps, key=lambda gap: (asking.room(gap), gap.above))
         if report is not None:
-            report(f"other sums of money: {len(asking.plans)} plans, {len(gaps)} gaps")
+            report(Round("curve", len(asking.plans), len(gaps)))
         if not asking.tried(widest.above - 1):
             break
     return Curve(tuple(asking.plans[spent] for spent in sorted(asking.plans)), asking.gaps(), topped)
@@ -200,7 +200,7 @@ def next_point(
         asks = better(best)
     else:
         both = best.hazards + best.points
-        asks = (Extra(points_at_most=both - 1, spend_first=True),) if both else ()
+        asks = (Extra(both_at_most=both - 1, spend_first=True),) if both else ()
     found = [asking.ask(extra) for extra in asks]
     if any(one is None for one in found):
         return None

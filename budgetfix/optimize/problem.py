@@ -168,7 +168,9 @@ class Extra:
 
     hazards_at_most: int | None = None
     points_at_most: int | None = None
-    """Points that may remain (hazard points included when they are not first)."""
+    """Points that may remain, hazard points not counted."""
+    both_at_most: int | None = None
+    """Hazard points and points together that may remain."""
     spend_at_most: int | None = None
     chosen: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
@@ -212,6 +214,25 @@ class Rounds:
 
     inspections: int = 0
     placings: int = 0
+
+
+Phase = Literal["hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not"]
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """How far a search is, once a round. For wishes: what the best plan in hand has of it, and its proven floor.
+
+    "curve": `best` plans for other sums of money, `floor` gaps between them. "why_not": `best` of `floor` answered.
+    """
+
+    phase: Phase
+    best: int | None
+    floor: int | None
+    number: int = 0
+
+
+Report = Callable[[Round], None]
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from budgetfix.optimize.growth import Growth, value
 from budgetfix.optimize.merging import merged
 from budgetfix.optimize.money_rows import b, spend_terms, v
 from budgetfix.optimize.placing import Placer, Placing, given_out
-from budgetfix.optimize.problem import Extra
+from budgetfix.optimize.problem import Extra, Phase, Report, Round
 from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, relaxed, run
 from budgetfix.optimize.wishes import Held, Wish, held, wishes
@@ -42,7 +42,7 @@ class Search:
     growth: Growth
     extra: Extra
     clock: Callable[[], float]
-    report: Callable[[str], None] | None
+    report: Report | None
     until: float
     engine: Engine = "highs"
     horizon: int = 0
@@ -71,11 +71,9 @@ class Search:
         if self.extra.hazards_at_most is not None:
             self.ceilings["hazards"] = self.extra.hazards_at_most
         if self.extra.points_at_most is not None:
-            self.ceilings[self.points_wish] = self.extra.points_at_most
-
-    @property
-    def points_wish(self) -> Wish:
-        return "points" if self.facts.problem.hazards_first else "both"
+            self.ceilings["points"] = self.extra.points_at_most
+        if self.extra.both_at_most is not None:
+            self.ceilings["both"] = self.extra.both_at_most
 
     def left(self) -> float:
         """Seconds left."""
@@ -141,6 +139,7 @@ class Search:
 
         "proven": the plan in hand is best. "none": no plan at all keeps the rows. "stopped": by the clock.
         """
+        self.say(wish)
         while True:
             if not more and self.engine == "highs":
                 self._look_ahead(wish)
@@ -156,7 +155,7 @@ class Search:
             chosen, hands = self._read(program, objective, solved)
             claimed = round(solved.objective) if wish == "spend" and not more else self.money
             outcome = self._settle(chosen, hands, claimed)
-            self._say(wish)
+            self.say(wish)
             if outcome == "settled" and solved.status == "optimal":
                 self._noted(wish, solved.bound if not more else -math.inf)
                 if not more and (self.placed is None or self.placed.measure(wish) > self.floors[wish]):
@@ -186,6 +185,7 @@ class Search:
             if not self.growth.grow_at(stood, self.possible):
                 return
             self.inspections += 1
+            self.say(wish)
 
     def _noted(self, wish: Wish, bound: float) -> bool:
         """Remember a proven floor; True where the plan in hand reaches it."""
@@ -193,12 +193,13 @@ class Search:
             self.floors[wish] = max(self.floors.get(wish, 0), math.ceil(bound - 1e-6))
         return self.best is not None and wish in self.floors and self.best.measure(wish) <= self.floors[wish]
 
-    def _say(self, wish: Wish) -> None:
+    def say(self, phase: Phase) -> None:
+        """Tell how far this is, where somebody listens."""
         if self.report is not None:
-            best = "none yet" if self.best is None else str(self.best.measure(wish))
-            floor = self.floors.get(wish)
-            bound = "" if floor is None else f", at least {floor}"
-            self.report(f"{wish}: best {best}{bound}, round {self.inspections + self.placings}")
+            wish = phase if phase in ("hazards", "points", "both", "spend", "minutes", "last") else None
+            best = self.best.measure(wish) if wish is not None and self.best is not None else None
+            floor = self.floors.get(wish) if wish is not None else None
+            self.report(Round(phase, best, floor, self.inspections + self.placings))
 
     def _read(self, program: Program, objective: Terms, solved: Solved) -> tuple[frozenset[str], dict[str, int]]:
         """The chosen set and its tools, counted again; once more with finer tolerances where they disagree."""

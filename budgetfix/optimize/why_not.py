@@ -15,7 +15,7 @@ from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.curve import Asking
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem
+from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine, Row, relaxed
 from budgetfix.optimize.wishes import Wish
@@ -47,7 +47,7 @@ def why_not(
     seconds: float,
     clock: Callable[[], float],
     growth: Growth | None = None,
-    report: Callable[[str], None] | None = None,
+    report: Report | None = None,
     engine: Engine = "highs",
 ) -> dict[str, WhyNot]:
     """An answer for each of the options that are not in `best` and not impossible, as far as the clock allows."""
@@ -59,7 +59,7 @@ def why_not(
         if asking.left() <= 0:
             break
         if report is not None:
-            report(f"why not the others: {number} of {len(asked)}")
+            report(Round("why_not", number, len(asked)))
         found[id] = _exact(asking, best, id, found[id])
     for id in sorted(found):
         found[id] = _with_more(asking, best, found[id])
@@ -121,7 +121,7 @@ def _lifted(asking: Asking, problem: Problem) -> Asking:
 def _as_good(problem: Problem, best: Plan, id: str) -> Extra:
     if problem.hazards_first:
         return Extra(hazards_at_most=best.hazards, points_at_most=best.points, chosen=(id,), spend_first=True)
-    return Extra(points_at_most=best.hazards + best.points, chosen=(id,), spend_first=True)
+    return Extra(both_at_most=best.hazards + best.points, chosen=(id,), spend_first=True)
 
 
 def _less(problem: Problem, one: Plan, than: Plan) -> bool:

@@ -17,6 +17,7 @@ from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.inspecting import Inspected, inspected
 from budgetfix.pipeline.plans import Chooser, Clock
+from budgetfix.pipeline.telling import telling
 from budgetfix.remedies.candidate import Candidate
 
 ASKS = 300
@@ -35,6 +36,8 @@ class Wish:
 def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     """The best plan of a job as a book, or that no plan keeps every wish."""
     seen = inspected(job)
+    if wish.report is not None:
+        wish.report("Fitting remedies to the faults found")
     first = offered(seen.base)
     _know_musts(job, first)
     chooser = _chooser(seen, first, wish)
@@ -61,7 +64,8 @@ def _know_musts(job: Job, offer: Offered) -> None:
 
 
 def _chooser(seen: Inspected, offer: Offered, wish: Wish) -> Chooser:
-    return Chooser(seen.base, offer.framed, wish.clock, wish.report, Growth(offer.framed.problem, asks=ASKS))
+    report = telling(wish.report, seen.base.brief, seen.points)
+    return Chooser(seen.base, offer.framed, wish.clock, report, Growth(offer.framed.problem, asks=ASKS))
 
 
 def _once_more(

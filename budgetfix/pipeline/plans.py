@@ -10,7 +10,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.curve import an_hour_longer, curve, longer_session, next_hour, next_point
-from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem
+from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report
 from budgetfix.outcome.book import MorePlan, NextStep, Sums
 from budgetfix.outcome.check import checked
 from budgetfix.outcome.make import before, hazards_left, sums
@@ -31,7 +31,7 @@ class Chooser:
     base: Ground
     framed: Framed
     clock: Clock
-    report: Callable[[str], None] | None
+    report: Report | None
     growth: Growth
 
     def best(self, seconds: float, extra: Extra | None = None, depth: Depth = "all") -> Answer | NoPlan:
