@@ -43,6 +43,14 @@ class Curve:
     def complete(self) -> bool:
         return not self.gaps and self.topped
 
+    def after(self, spent_minor: int) -> Plan | NoPlan | None:
+        """The next plan after one that spends so much; NoPlan: there is none; None: that is open."""
+        dearer = [plan for plan in self.plans if plan.spent_minor > spent_minor]
+        if not dearer:
+            return NoPlan() if self.topped else None
+        closed = all(gap.above != dearer[0].spent_minor for gap in self.gaps)
+        return dearer[0] if closed else None
+
 
 @dataclass
 class Asking:

@@ -5,8 +5,6 @@ None of it makes a plan unproven; what was not got done in the time is left out,
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from budgetfix.framing.crumbs import WHOLE
 from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
@@ -18,11 +16,11 @@ from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
-from budgetfix.pipeline.plans import Chooser, free, more_plans, next_step, recommended
+from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
 
 BESIDE = 0.5
 """Share of the seconds that all this may take after the best plan."""
-CURVE = 0.6
+SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
 
@@ -34,8 +32,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         return max(0.0, until - chooser.clock())
 
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, left())
-    step = next_step(chooser, answer, left())
-    more, complete = more_plans(chooser, answer, left() * CURVE)
+    more, step = other_sums(chooser, answer, left() * SUMS)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
     out = left_out(
         chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
@@ -47,7 +44,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         recommended=cheaper,
         free=nothing,
         more=more,
-        next=replace(step, complete=complete),
+        next=step,
         left_out=out,
         notes=_notes(job, offer, answer),
     )

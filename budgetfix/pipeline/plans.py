@@ -9,7 +9,7 @@ from fractions import Fraction
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import Growth, solve
-from budgetfix.optimize.curve import an_hour_longer, curve, longer_session, next_hour, next_point
+from budgetfix.optimize.curve import Curve, an_hour_longer, curve, longer_session, next_hour, next_point
 from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report
 from budgetfix.outcome.book import MorePlan, NextStep, Sums
 from budgetfix.outcome.check import checked
@@ -20,6 +20,8 @@ GOOD_SHARE = Fraction(9, 10)
 """The recommended plan reaches this share of the best plan's improvement."""
 EXACT_UP_TO = 60
 """Options up to which every sum of money is worked out while the clock allows; in larger jobs some marks."""
+CURVE = 0.8
+"""Share of the seconds for other sums of money that goes into the curve; the rest is for one point and one hour."""
 MOST_SOLVES = 24
 """Solves for the marks of a larger job."""
 
@@ -68,38 +70,41 @@ def free(chooser: Chooser, seconds: float) -> Sums | None:
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
 
-def more_plans(chooser: Chooser, best: Answer, seconds: float) -> tuple[tuple[MorePlan, ...], bool]:
-    """Best plans for other sums of money, cheapest first, this one among them; True where there are no others."""
+def other_sums(chooser: Chooser, best: Answer, seconds: float) -> tuple[tuple[MorePlan, ...], NextStep]:
+    """Best plans for other sums of money, cheapest first, this one among them; then one point and one hour more."""
     problem = chooser.framed.problem
     if problem.must_all or not best.proven:
-        return (), False
+        return (), NextStep()
+    until = chooser.clock() + seconds
     found = curve(
         problem,
         best.plan,
-        seconds=seconds,
+        seconds=seconds * CURVE,
         clock=chooser.clock,
         growth=chooser.growth,
         report=chooser.report,
         most=None if len(problem.options) <= EXACT_UP_TO else MOST_SOLVES,
     )
-    return tuple(_row(chooser, best.plan, plan) for plan in found.plans), found.complete
+    rows = tuple(_row(chooser, best.plan, plan) for plan in found.plans)
+    return rows, _next_step(chooser, best.plan, found, until)
 
 
-def next_step(chooser: Chooser, best: Answer, seconds: float) -> NextStep:
-    """One point more and one hour more, each by a solve of its own."""
+def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> NextStep:
+    """One point more, from the curve where that tells it, else by a solve of its own; one hour more."""
     problem = chooser.framed.problem
-    if problem.must_all or not best.proven:
-        return NextStep()
-    until = chooser.clock() + seconds
-    point = next_point(problem, best.plan, seconds=seconds, clock=chooser.clock, growth=chooser.growth)
+    point = found.after(mine.spent_minor)
+    if point is None:
+        left = until - chooser.clock()
+        point = next_point(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     left = until - chooser.clock()
-    hour = next_hour(problem, best.plan, seconds=left, clock=chooser.clock, growth=chooser.growth)
+    hour = next_hour(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     session = longer_session(problem)
     return NextStep(
-        _row(chooser, best.plan, point) if isinstance(point, Plan) else None,
+        _row(chooser, mine, point) if isinstance(point, Plan) else None,
         isinstance(point, NoPlan),
-        _row(chooser, best.plan, hour, an_hour_longer(problem)) if hour is not None else None,
+        _row(chooser, mine, hour, an_hour_longer(problem)) if hour is not None else None,
         0 if session is None else session + 1,
+        found.complete,
     )
 
 

@@ -32,9 +32,9 @@ def words(one: Round, brief: Brief, points: int) -> str:
     """One line, at most 70 characters."""
     number = f", round {one.number}" if one.number else ""
     if one.phase in ("points", "both"):
-        best = "no plan yet" if one.best is None else f"{points - one.best:,} points gone so far"
-        most = f", at most {points - one.floor:,} can" if one.floor is not None else ""
-        return f"Choosing: {best}{most}{number}"
+        gone = "no plan yet" if one.best is None else f"{points - one.best:,} points gone"
+        most = f", at most {points - one.floor:,} can be" if one.floor is not None else ""
+        return f"Choosing: {gone}{most}{number}"
     if one.phase == "hazards":
         best = "no plan yet" if one.best is None else f"{one.best:,} hazard points left"
         least = f", at least {one.floor:,} stay" if one.floor else ""
@@ -44,7 +44,7 @@ def words(one: Round, brief: Brief, points: int) -> str:
         least = f", at least {write_money(one.floor, brief.currency)}" if one.floor is not None else ""
         return f"The same for less: {best}{least}{number}"
     if one.phase == "curve":
-        return f"Other sums of money: {one.best} plans, {one.floor} gaps between them"
+        return f"Other sums of money: {one.best} plans, open gaps between them: {one.floor}"
     if one.phase == "why_not":
         return f"Why not the others: {one.best} of {one.floor}"
     return SETTLING[one.phase] + number

@@ -66,14 +66,14 @@ def test_the_seconds_move_on_during_a_long_solve(monkeypatch: pytest.MonkeyPatch
 
 
 ROUNDS = (
-    (Round("points", 900, 400, 7), "Choosing: 2,100 points gone so far, at most 2,600 can, round 7"),
+    (Round("points", 900, 400, 7), "Choosing: 2,100 points gone, at most 2,600 can be, round 7"),
     (Round("both", None, None, 1), "Choosing: no plan yet, round 1"),
     (Round("hazards", 500, 250, 2), "Choosing: 500 hazard points left, at least 250 stay, round 2"),
     (Round("hazards", 0, 0), "Choosing: 0 hazard points left"),
     (Round("spend", 41500, 39000, 9), "The same for less: 415.00, at least 390.00, round 9"),
     (Round("minutes", 812, 700, 9), "Settling ties: least work, round 9"),
     (Round("order", None, None, 9), "Putting the steps in order, round 9"),
-    (Round("curve", 12, 3), "Other sums of money: 12 plans, 3 gaps between them"),
+    (Round("curve", 12, 3), "Other sums of money: 12 plans, open gaps between them: 3"),
     (Round("why_not", 4, 15), "Why not the others: 4 of 15"),
 )
 

@@ -133,6 +133,11 @@ def test_a_curve_by_hand() -> None:
 
 
 def test_a_gap_is_open_until_it_is_closed() -> None:
-    """A curve with a gap, or without a top, is not complete."""
+    """A curve with a gap, or without a top, is not complete; what comes next is told only where that is known."""
     assert not Curve((), (Gap(0, 100),), topped=True).complete
     assert not Curve((), (), topped=False).complete
+    here, there = (Plan((), (), 0, 0, spent, 0) for spent in (100, 300))
+    assert Curve((here, there), (), topped=True).after(100) == there
+    assert Curve((here, there), (Gap(150, 300),), topped=True).after(100) is None
+    assert Curve((here, there), (), topped=True).after(300) == NoPlan()
+    assert Curve((here, there), (), topped=False).after(300) is None

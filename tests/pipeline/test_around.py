@@ -12,11 +12,11 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.catalog.models import Remedy as CatalogRemedy
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.plan_ticks import touched
-from budgetfix.pipeline.around import BESIDE, CURVE
+from budgetfix.pipeline.around import BESIDE, SUMS
 from budgetfix.pipeline.candidates import offered
 from budgetfix.pipeline.demo_data import SCENARIOS, demo_files
 from budgetfix.pipeline.manual import kinds_text, page_of, paragraphs, rules_objects, rules_text
-from budgetfix.pipeline.plans import EXACT_UP_TO, GOOD_SHARE, MOST_SOLVES
+from budgetfix.pipeline.plans import CURVE, EXACT_UP_TO, GOOD_SHARE, MOST_SOLVES
 from budgetfix.pipeline.starting import STARTERS, starter_files
 from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
 from budgetfix.remedies.candidate import Candidate
@@ -98,6 +98,7 @@ def test_an_earlier_plan_is_written_over_until_somebody_ticks(tmp_path: Path) ->
 def test_the_other_plans_are_asked_for_in_sound_shares() -> None:
     """The recommended plan reaches nine tenths; all that stands beside the best plan takes less time than it may."""
     assert Fraction(9, 10) == GOOD_SHARE
+    assert 0 < SUMS < 1
     assert 0 < CURVE < 1
     assert 0 < BESIDE < 1
 
