@@ -7,7 +7,7 @@ PIP := $(BIN)/python -m pip --quiet --disable-pip-version-check
 PYTHONS := python3.14 python3.13 python3.12 python3.11 python3
 DEMO := reports/demo/renter
 
-.PHONY: help demo test check reports clean
+.PHONY: help demo test check reports bench clean
 .DELETE_ON_ERROR:
 
 help:
@@ -15,6 +15,7 @@ help:
 	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
 	@echo "make check  the quick half of make test"
 	@echo "make reports  writes what stands in reports/ anew"
+	@echo "make bench  measures the chooser for about six minutes, into reports/choice.md"
 	@echo "make clean  takes away .venv, caches and the demo's output"
 
 # The newest python3 that runs, is 3.11 or newer and can make environments.
@@ -82,6 +83,10 @@ check: .venv/ready-to-test
 # The sample report of the renter, made anew; the gate compares it with a fresh run.
 reports: .venv/ready-to-test
 	@$(BIN)/python -m tests.make_reports
+
+# How long choosing takes against other ways of choosing, in ratios; no test, since times depend on the machine.
+bench: .venv/ready-to-test
+	@$(BIN)/python -m tests.benchmarks.bench_choice --write reports/choice.md
 
 clean:
 	rm -rf .venv dist build reports/demo .mypy_cache .ruff_cache .pytest_cache .hypothesis .import_linter_cache

@@ -25,6 +25,11 @@ def one_each(points: Sequence[int], costs: Sequence[float]) -> list[Remedy]:
     ]
 
 
+def with_hours(remedies: list[Remedy], hours: Sequence[float]) -> list[Remedy]:
+    """The same remedies, each with one step of so many hours."""
+    return [{**remedy, "hours": length} for remedy, length in zip(remedies, hours, strict=True)]
+
+
 def write_job(
     folder: Path,
     points: Sequence[int],

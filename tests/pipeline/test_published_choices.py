@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
 
-from tests.pipeline.listed_job import Remedy, ids, one_each, proven_plan, sessions_used, write_job
+from tests.pipeline.listed_job import Remedy, ids, one_each, proven_plan, with_hours, write_job
 
 WEING_VALUES = (
     1898, 440, 22507, 270, 14148, 3100, 4650, 30800, 615, 4975, 1160, 4225, 510, 11880,
@@ -19,17 +18,14 @@ WEING_MONEY = (
 WEING_HOURS = (
     30, 20, 125, 5, 80, 25, 35, 73, 12, 15, 15, 40, 5, 10, 10, 12, 10, 9, 0, 20, 60, 40, 50, 36, 49, 40, 19, 150,
 )  # fmt: skip
-MERTENS = (1, 5, 4, 3, 5, 6, 5)
-MERTENS_ORDER = ((0, 1), (0, 3), (1, 2), (1, 4), (3, 6), (4, 5))
-JACKSON = (6, 2, 5, 7, 1, 2, 3, 6, 5, 5, 4)
-JACKSON_ORDER = (
-    (0, 1), (0, 2), (0, 3), (0, 4), (1, 5), (2, 6), (3, 6), (4, 6), (5, 7), (6, 8), (7, 9), (8, 10), (9, 10),
-)  # fmt: skip
-
-
-def with_hours(remedies: list[Remedy], hours: Sequence[float]) -> list[Remedy]:
-    """The same remedies, each with one step of so many hours."""
-    return [{**remedy, "hours": length} for remedy, length in zip(remedies, hours, strict=True)]
+KHAN_VALUES = (7, 17, 25, 35, 36, 9, 10, 10, 39, 44, 15, 19, 20, 44, 50, 5, 25, 32, 37, 37, 24, 30, 32, 43, 44)
+KHAN_USE = (
+    (1, 1, 4, 4, 6, 0, 0, 1, 9, 8, 2, 2, 3, 6, 9, 0, 2, 5, 6, 7, 4, 4, 5, 5, 9),
+    (3, 4, 3, 5, 8, 0, 0, 1, 1, 7, 0, 3, 1, 7, 5, 1, 2, 5, 3, 9, 0, 8, 2, 5, 2),
+    (1, 9, 9, 8, 3, 4, 1, 6, 2, 0, 5, 2, 6, 5, 9, 3, 7, 6, 6, 7, 7, 9, 7, 9, 2),
+    (1, 9, 8, 0, 0, 4, 8, 0, 2, 8, 5, 6, 4, 6, 2, 8, 0, 1, 9, 2, 0, 0, 2, 5, 2),
+    (6, 3, 2, 6, 7, 2, 7, 6, 4, 2, 5, 2, 7, 9, 2, 0, 8, 9, 1, 3, 2, 0, 0, 2, 3),
+)
 
 
 def test_capital_rationing(tmp_path: Path) -> None:
@@ -148,38 +144,74 @@ def test_two_unequal_sessions(tmp_path: Path) -> None:
     assert [row.minutes_used <= row.minutes_available for row in book.sessions] == [True, True]
 
 
-def line_of_work(folder: Path, hours: Sequence[int], order: Sequence[tuple[int, int]], session: int) -> int:
-    """Sessions that everything takes, each task no earlier than those before it."""
-    before: dict[int, list[str]] = {index: [] for index in range(len(hours))}
-    for first, then in order:
-        before[then].append(f"i{first + 1}")
-    remedies = with_hours(one_each((1,) * len(hours), (0,) * len(hours)), hours)
-    for index, remedy in enumerate(remedies):
-        remedy["needs"] = before[index]
-    brief = {"hours": [session] * len(hours), "must": "all"}
-    write_job(folder, (1,) * len(hours), remedies, brief)
-    book = proven_plan(folder)
-    at = {task.candidate: task.session or 0 for task in book.tasks}
-    assert all(at[f"i{first + 1}"] <= at[f"i{then + 1}"] for first, then in order)
-    return sessions_used(book)
+def test_five_groups_on_five_limits(tmp_path: Path) -> None:
+    """Exactly one of each of five groups under five limits of 25: worth 173.
 
-
-@pytest.mark.parametrize(("session", "best"), [(6, 6), (7, 5), (8, 5), (10, 3), (15, 2), (18, 2)])
-def test_seven_tasks_in_order(tmp_path: Path, session: int, best: int) -> None:
-    """Fewest sessions for the seven tasks of Mertens.
-
-    A. Scholl, Data of assembly line balancing problems, TH Darmstadt 1993.
+    S. Khan, K.F. Li, E.G. Manning, M.M. Akbar, Studia Informatica Universalis 2, 2002 (I01).
     """
-    assert line_of_work(tmp_path, MERTENS, MERTENS_ORDER, session) == best
+    remedies: list[Remedy] = [
+        {"remedy": f"i{item + 1}", "answers": {f"f{item + 1}": 1}, "pick_one": f"group {item // 5}"}
+        for item in range(len(KHAN_VALUES))
+    ]
+    for item, remedy in enumerate(remedies):
+        remedy["spends"] = {f"limit {row}": amounts[item] for row, amounts in enumerate(KHAN_USE)}
+    brief = {"limits": {f"limit {row}": 25 for row in range(5)}, "must": [f"group {group}" for group in range(5)]}
+    write_job(tmp_path, KHAN_VALUES, remedies, brief)
+    book = proven_plan(tmp_path)
+    assert (len(book.chosen), book.improvement) == (5, 173)
 
 
-@pytest.mark.parametrize(("session", "best"), [(7, 8), (9, 6), (10, 5), (13, 4), (14, 4), (21, 3)])
-def test_eleven_tasks_in_order(tmp_path: Path, session: int, best: int) -> None:
-    """Fewest sessions for the eleven tasks of Jackson.
+def test_ten_limits_at_once(tmp_path: Path) -> None:
+    """Six projects on ten yearly limits, the first of them the money: the second, third and sixth for 3800.
 
-    A. Scholl, Data of assembly line balancing problems, TH Darmstadt 1993.
+    C.C. Petersen, Management Science 13, 1967 (first problem of mknap1 in the OR-Library).
     """
-    assert line_of_work(tmp_path, JACKSON, JACKSON_ORDER, session) == best
+    values = (100, 600, 1200, 2400, 500, 2000)
+    money, *years = (
+        (8, 12, 13, 64, 22, 41), (8, 12, 13, 75, 22, 41), (3, 6, 4, 18, 6, 4), (5, 10, 8, 32, 6, 12),
+        (5, 13, 8, 42, 6, 20), (5, 13, 8, 48, 6, 20), (0, 0, 0, 0, 8, 0), (3, 0, 4, 0, 8, 0), (3, 2, 4, 0, 8, 4),
+        (3, 2, 4, 8, 8, 4),
+    )  # fmt: skip
+    limits = (96, 20, 36, 44, 48, 10, 18, 22, 24)
+    remedies = one_each(values, money)
+    for item, remedy in enumerate(remedies):
+        remedy["spends"] = {f"year {year}": amounts[item] for year, amounts in enumerate(years, 2)}
+    brief = {"budget": 80, "limits": {f"year {year}": limit for year, limit in enumerate(limits, 2)}}
+    write_job(tmp_path, values, remedies, brief)
+    book = proven_plan(tmp_path)
+    assert (ids(book), book.improvement, book.spent_minor) == (["i2", "i3", "i6"], 3800, 6_600)
+
+
+def test_three_plants(tmp_path: Path) -> None:
+    """At most one project a plant on a budget of 5: worth 18.
+
+    M. Trick, A Tutorial on Dynamic Programming, capital budgeting (table and value from memory).
+    """
+    values = (5, 6, 8, 9, 12, 4)
+    remedies = one_each(values, (1, 2, 2, 3, 4, 1))
+    for remedy, plant in zip(remedies, (1, 1, 2, 2, 2, 3), strict=True):
+        remedy["pick_one"] = f"plant {plant}"
+    write_job(tmp_path, values, remedies, {"budget": 5})
+    book = proven_plan(tmp_path)
+    assert (book.improvement, book.spent_minor) == (18, 500)
+
+
+@pytest.mark.parametrize(
+    ("values", "hours", "sessions", "best"),
+    [
+        ((110, 150, 70, 80, 30, 5), (40, 60, 30, 40, 20, 5), (65, 85), 345),
+        ((92, 57, 49, 68, 60, 43, 67, 84, 87, 72), (23, 31, 29, 44, 53, 38, 63, 85, 89, 82), (70, 127), 333),
+    ],
+)
+def test_sessions_of_other_lengths(
+    tmp_path: Path, values: tuple[int, ...], hours: tuple[int, ...], sessions: tuple[int, ...], best: int
+) -> None:
+    """Two unequal sessions: 345 of six jobs (adagio), 333 of ten (Burkardt).
+
+    Help page mknapsack of the R package adagio; J. Burkardt, KNAPSACK, printed output.
+    """
+    write_job(tmp_path, values, with_hours(one_each(values, (0,) * len(values)), hours), {"hours": list(sessions)})
+    assert proven_plan(tmp_path).improvement == best
 
 
 @pytest.mark.parametrize(
