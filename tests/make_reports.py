@@ -37,7 +37,7 @@ def make(target: Path) -> None:
         job = Path("renter")
         shutil.copytree(REPO / "catalog_demo" / "renter", job)
         (target / "inspect.txt").write_text(said(["inspect", "renter"]), encoding="utf-8")
-        (target / "plan.txt").write_text(said(["plan", "renter"]), encoding="utf-8")
+        (target / "plan.txt").write_text(said(["plan", "renter", "--seconds", "600"]), encoding="utf-8")
         for name in MADE:
             shutil.copyfile(job / name, target / name)
 

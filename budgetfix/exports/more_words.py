@@ -23,10 +23,12 @@ def next_lines(book: PlanBook) -> tuple[str, ...]:
 
 def _gain(book: PlanBook, row: MorePlan) -> str:
     points, hazards = row.improvement - book.improvement, book.hazards_after - row.hazards_after
-    words = [_count(hazards, "hazard") + " fewer"] if hazards > 0 else []
-    if points or not words:
-        words.append(f"{_count(abs(points), 'point')} {'more' if points >= 0 else 'fewer'}")
-    return " and ".join(words)
+    if hazards <= 0:
+        return f"{_count(points, 'point')} more"
+    fewer = f"{_count(hazards, 'hazard')} fewer"
+    if not points:
+        return fewer
+    return f"{fewer} and {_count(points, 'point')} more" if points > 0 else f"{fewer}, {_count(-points, 'point')} less"
 
 
 def _count(number: int, what: str) -> str:

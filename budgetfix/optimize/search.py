@@ -12,12 +12,13 @@ from budgetfix.optimize.choice_rows import minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, value
+from budgetfix.optimize.linear import relaxed
 from budgetfix.optimize.merging import merged
 from budgetfix.optimize.money_rows import b, spend_terms, v
 from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra, Phase, Report, Round
 from budgetfix.optimize.recount import SolverDisagrees
-from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, relaxed, run
+from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, run
 from budgetfix.optimize.wishes import Held, Wish, held, wishes
 from budgetfix.optimize.worth_rows import Family
 
@@ -65,6 +66,7 @@ class Search:
         self.horizon = self.facts.horizon
         self._now = self.facts
         self.order = wishes(self.facts.problem, self.extra)
+        self.timetable = self.timetable or _long_steps(self.facts)
         self.placer = Placer(self.facts, self.left, self.engine)
         self.possible = frozenset(self.facts.by_id)
         self._known, self._merged = self.growth.read.setdefault(self.possible, ({}, {}))
@@ -321,3 +323,10 @@ class Search:
     def left_over(self, chosen: frozenset[str]) -> tuple[int, int]:
         """(hazard points, points) that remain after a set."""
         return value(self.growth, chosen)
+
+
+def _long_steps(facts: Facts) -> bool:
+    """True where a step takes more than half a session on average: totals then promise what no timetable keeps."""
+    steps = [step.minutes for one in facts.options for step in one.steps if step.minutes]
+    there = [minutes for row in facts.minutes for minutes in row if minutes]
+    return bool(steps and there) and 2 * sum(steps) * len(there) > sum(there) * len(steps)

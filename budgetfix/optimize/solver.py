@@ -10,22 +10,19 @@ import ctypes
 import math
 import os
 import sys
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
-from itertools import accumulate
 from typing import Any, Literal
 
 Terms = tuple[tuple[int, str], ...]
 Engine = Literal["highs", "cbc"]
 GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
+NO_RESTART = {"mip_allow_restart": False}
+"""Starting over once much is fixed costs more than it brings on these programs: half as long without, on houses."""
 FEASIBLE = 2
 """HiGHS's word for a primal solution that holds."""
-NOTHING = 1e-9
-"""A price below it is rounding."""
-SAFE, SAFE_SHARE = 1e-3, 1e-8
-"""How much further than a bound asks for a price must reach, by itself and as a share of the bound."""
 TIGHT = 1e-9
 """Tolerance of a second try, when the first one's rounding was too coarse for large numbers."""
 
@@ -100,7 +97,7 @@ def run(program: Program, objective: Terms, seconds: float, engine: Engine = "hi
     """Minimise. `seconds` is the solver's own limit; at 0 or below nothing is tried."""
     if seconds <= 0:
         return Solved("stopped", None, math.inf, -math.inf)
-    with _quiet():
+    with quiet():
         return _run(program, objective, seconds, engine, tight)
 
 
@@ -113,102 +110,6 @@ def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tig
     problem, columns = built
     problem.solve(_solver(pulp, seconds, engine, tight))
     return _read(pulp, problem, program, columns, engine)
-
-
-@dataclass(frozen=True, slots=True)
-class Relaxed:
-    """What a program is worth when nothing need be whole.
-
-    No solution has an objective below `bound`; none that moves a variable by one from the end where it is cheaper
-    has an objective below `bound` + |`prices[variable]`|.
-    """
-
-    bound: float
-    prices: Mapping[str, float]
-    values: Mapping[str, float]
-
-    def dearer(self, name: str, most: int) -> Literal["up", "down"] | None:
-        """The way a whole variable cannot go in any solution with an objective of at most `most`."""
-        margin = most - self.bound + SAFE + SAFE_SHARE * abs(self.bound)
-        price = self.prices.get(name, 0.0)
-        return "up" if price > margin else "down" if -price > margin else None
-
-
-def relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | None:
-    """The linear relaxation by HiGHS; None where it has no solution or the clock stopped it.
-
-    The bound is put together again from the rows' prices alone, so that it holds however well the solver did.
-    """
-    if seconds <= 0:
-        return None
-    with _quiet():
-        return _relaxed(program, objective, seconds)
-
-
-def _relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | None:
-    names = [name for name, one in program.variables.items() if one.up != 0 or one.low != 0]
-    place = {name: index for index, name in enumerate(names)}
-    costs = [0.0] * len(names)
-    for coefficient, name in objective:
-        if name in place:
-            costs[place[name]] += coefficient
-    rows = [(row, summed) for row in program.rows if (summed := _summed(row.terms, place)) or not _holds(row)]
-    if not all(summed for _, summed in rows):
-        return None
-    model = _linear([program.variables[name] for name in names], costs, rows, seconds)
-    model.run()
-    if model.getModelStatus().name != "kOptimal":
-        return None
-    solution = model.getSolution()
-    bound = 0.0
-    for (row, summed), dual in zip(rows, solution.row_dual, strict=True):
-        price = min(0.0, dual) if row.sense == "<=" else max(0.0, dual) if row.sense == ">=" else dual
-        if price:
-            bound += price * row.right
-            for index, coefficient in summed.items():
-                costs[index] -= price * coefficient
-    for name, price in zip(names, costs, strict=True):
-        end = program.variables[name].low if price >= 0 else program.variables[name].up
-        bound += 0.0 if abs(price) < NOTHING else -math.inf if end is None else price * end
-    return Relaxed(bound, dict(zip(names, costs, strict=True)), dict(zip(names, solution.col_value, strict=True)))
-
-
-def _summed(terms: Terms, place: Mapping[str, int]) -> dict[int, int]:
-    """Coefficients by column; columns that are left out are nothing."""
-    once = {place[name]: coefficient for coefficient, name in terms if name in place}
-    if len(once) == len(terms):
-        return once
-    sums = dict.fromkeys(once, 0)
-    for coefficient, name in terms:
-        if name in place:
-            sums[place[name]] += coefficient
-    return sums
-
-
-def _linear(
-    columns: Sequence[Variable], costs: Sequence[float], rows: Sequence[tuple[Row, dict[int, int]]], seconds: float
-) -> Any:
-    """A linear program handed to HiGHS whole: building it piece by piece costs more than solving it."""
-    import highspy
-    import numpy as np
-
-    endless = highspy.kHighsInf
-    lp = highspy.HighsLp()
-    lp.num_col_, lp.num_row_ = len(columns), len(rows)
-    lp.col_cost_ = np.array(costs, dtype=np.double)
-    lp.col_lower_ = np.array([one.low for one in columns], dtype=np.double)
-    lp.col_upper_ = np.array([endless if one.up is None else one.up for one in columns], dtype=np.double)
-    lp.row_lower_ = np.array([-endless if row.sense == "<=" else row.right for row, _ in rows], dtype=np.double)
-    lp.row_upper_ = np.array([endless if row.sense == ">=" else row.right for row, _ in rows], dtype=np.double)
-    lp.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
-    lp.a_matrix_.start_ = np.array([0, *accumulate(len(summed) for _, summed in rows)], dtype=np.int32)
-    lp.a_matrix_.index_ = np.array([index for _, summed in rows for index in summed], dtype=np.int32)
-    lp.a_matrix_.value_ = np.array([value for _, summed in rows for value in summed.values()], dtype=np.double)
-    model: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-    for option, value in (("output_flag", False), ("threads", 1), ("time_limit", seconds)):
-        model.setOptionValue(option, value)
-    model.passModel(lp)
-    return model
 
 
 def _built(pulp: Any, program: Program, objective: Terms) -> tuple[Any, dict[str, Any]] | None:
@@ -227,7 +128,7 @@ def _built(pulp: Any, program: Program, objective: Terms) -> tuple[Any, dict[str
         pairs = _pairs(columns, row.terms)
         if pairs:
             problem += _condition(_made(pulp, pairs), row)
-        elif not _holds(row):
+        elif not holds(row):
             return None
     return problem, columns
 
@@ -255,7 +156,8 @@ def _condition(total: Any, row: Row) -> Any:
     return total >= row.right if row.sense == ">=" else total == row.right
 
 
-def _holds(row: Row) -> bool:
+def holds(row: Row) -> bool:
+    """Whether a row without columns holds."""
     return {"<=": row.right >= 0, ">=": row.right <= 0, "=": row.right == 0}[row.sense]
 
 
@@ -263,7 +165,7 @@ def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool) -> Any:
     if engine == "cbc":
         return pulp.PULP_CBC_CMD(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds)
     more = {"mip_feasibility_tolerance": TIGHT, "primal_feasibility_tolerance": TIGHT} if tight else {}
-    return pulp.HiGHS(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds, **more)
+    return pulp.HiGHS(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds, **NO_RESTART, **more)
 
 
 def _read(pulp: Any, problem: Any, program: Program, columns: dict[str, Any], engine: Engine) -> Solved:
@@ -304,7 +206,7 @@ def _bound(problem: Any) -> float:
 
 
 @contextmanager
-def _quiet() -> Iterator[None]:
+def quiet() -> Iterator[None]:
     """Send what native code says on file descriptor 1 nowhere: HiGHS greets even when told to be silent."""
     sys.stdout.flush()
     try:

@@ -6,10 +6,11 @@ from collections.abc import Callable, Collection
 from dataclasses import dataclass
 
 from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.linear import relaxed
 from budgetfix.optimize.model import placing
 from budgetfix.optimize.placing import given_out
 from budgetfix.optimize.problem import Placed
-from budgetfix.optimize.solver import Engine, Row, Solved, Terms, relaxed, run
+from budgetfix.optimize.solver import Engine, Row, Solved, Terms, run
 
 LARGE = 1500
 """Open places from which on it is quicker to ask for whole numbers in a part of them first."""

@@ -15,9 +15,10 @@ from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.curve import Asking
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
+from budgetfix.optimize.linear import relaxed_with
 from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.search import Search
-from budgetfix.optimize.solver import Engine, Row, relaxed
+from budgetfix.optimize.solver import Engine, Row
 from budgetfix.optimize.wishes import Wish
 
 
@@ -75,15 +76,12 @@ def _screened(asking: Asking, best: Plan, ids: Iterable[str]) -> dict[str, int]:
     program = search.program()
     if problem.hazards_first:
         program.add([Row("as_safe", worth_rows.hazard_terms(search.families()), "<=", best.hazards + 0.5)])
-    objective = search.terms(wish)
     mine = best.points if problem.hazards_first else best.hazards + best.points
+    floors = relaxed_with(program, search.terms(wish), [x(id) for id in ids], asking.left())
     found = {}
     for id in ids:
-        with_it = program.copy()
-        with_it.fix(x(id), 1)
-        bound = relaxed(with_it, objective, asking.left())
-        floor = 0 if bound is None or not math.isfinite(bound.bound) else math.ceil(bound.bound - 1e-6) - mine
-        found[id] = max(0, floor)
+        floor = floors.get(x(id), 0.0)
+        found[id] = max(0, math.ceil(floor - 1e-6) - mine) if math.isfinite(floor) else 0
     return found
 
 

@@ -7,11 +7,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import typer
 from openpyxl import load_workbook
 from typer.testing import CliRunner, Result
 
 from budgetfix import __version__
 from budgetfix.cli.app import app
+from budgetfix.cli.commands import PlanWords, run_plan
 from budgetfix.inspection.registry import RULES
 from budgetfix.remedies.registry import KINDS
 from tests.pipeline.listed_job import one_each, write_job
@@ -132,6 +134,14 @@ def test_no_plan_says_which_wish_to_relax(more: tuple[str, ...]) -> None:
         "With 5.00 USD more to spend, all the rest can be kept.\n"
     )
     assert names(Path("job")) == before
+
+
+def test_a_minute_is_what_choosing_may_take() -> None:
+    """The usual words of `plan`; a folder that is not there ends it before anything is read."""
+    assert PlanWords().seconds == 60
+    with pytest.raises(typer.Exit) as left:
+        run_plan(Path("nowhere"), PlanWords())
+    assert left.value.exit_code == 2
 
 
 @pytest.mark.parametrize("command", ["plan", "inspect"])

@@ -9,8 +9,9 @@ import pytest
 
 from budgetfix.optimize import search, timetable
 from budgetfix.optimize.answering import solve
+from budgetfix.optimize.linear import relaxed, relaxed_with
 from budgetfix.optimize.problem import Answer, NoPlan
-from budgetfix.optimize.solver import Program, Row, relaxed, run
+from budgetfix.optimize.solver import Program, Row, run
 from tests.optimize.worlds import random_world, still
 
 
@@ -57,6 +58,27 @@ def test_reduced_costs_rule_something_out() -> None:
     assert [found.dearer(name, -90) for name in "abc"] == ["down", None, "up"]
 
 
+@pytest.mark.parametrize("number", range(6))
+def test_a_floor_with_each_thing_taken_is_below_the_truth(number: int) -> None:
+    """One thing at a time in the bag: no choice that holds it does better than its floor; too heavy is no choice."""
+    program, objective, weights, worths, room = _knapsack(number)
+    program.binary("stone")
+    program.add([Row("stone", ((1, "stone"),), "<=", 0)])
+    floors = relaxed_with(program, objective, [*(f"x{place}" for place in range(10)), "stone", "nothing"], 10.0)
+    assert set(floors) == {*(f"x{place}" for place in range(10)), "stone"}
+    assert floors["stone"] == float("inf")
+    alone = relaxed(program, objective, 10.0)
+    assert alone is not None
+    for place in range(10):
+        held = [
+            sum(worth for worth, taken in zip(worths, choice, strict=True) if taken)
+            for choice in product((0, 1), repeat=10)
+            if choice[place] and sum(weight for weight, taken in zip(weights, choice, strict=True) if taken) <= room
+        ]
+        assert alone.bound - 0.01 <= floors[f"x{place}"] <= -max(held)
+    assert relaxed_with(program, objective, ["x1"], 0.0) == {}
+
+
 def test_a_relaxation_without_a_solution_says_nothing() -> None:
     """Rows that no number keeps give no bound; nor does a clock that has run out."""
     program = Program()
@@ -86,6 +108,7 @@ def test_short_cuts_change_no_answer(number: int, monkeypatch: pytest.MonkeyPatc
     plain = solve(problem, clock=still)
     monkeypatch.setattr(timetable, "LARGE", 0)
     monkeypatch.setattr(search, "WORTH_PINNING", 0)
+    monkeypatch.setattr(search, "_long_steps", lambda _: True)
     short = solve(problem, clock=still)
     assert isinstance(short, NoPlan) == isinstance(plain, NoPlan)
     if isinstance(plain, Answer) and isinstance(short, Answer):
