@@ -28,6 +28,8 @@ MORE = (
 )
 BARS = 14
 """Sums of money up to which each has a bar with its figure; more of them are a line."""
+NAMED = 3
+"""Remedies that are named in one row."""
 THIS = "◆ this plan"
 NAME = "What more buys"
 
@@ -77,8 +79,8 @@ def _more(table: Table, row: MorePlan, plan: PlanBook, this: int | None) -> list
     if this is not None:
         own = table.page.ref(this, table.at["Points fixed"])
         against = Formula(f"={points}{table.next_row + 1}-{own}", gain)
-    changes = [f"with {' · '.join(row.with_)}"] if row.with_ else []
-    changes += [f"without {' · '.join(row.without)}"] if row.without else []
+    changes = [f"with {_named(row.with_)}"] if row.with_ else []
+    changes += [f"without {_named(row.without)}"] if row.without else []
     words = THIS if row.this_one else "\n".join(changes) or "the same remedies, done otherwise"
     return [
         table.page.styles.amount(row.spent_minor),
@@ -90,6 +92,12 @@ def _more(table: Table, row: MorePlan, plan: PlanBook, this: int | None) -> list
     ]
 
 
+def _named(names: tuple[str, ...]) -> str:
+    """Some names, and how many more there are."""
+    more = f" and {len(names) - NAMED} more" if len(names) > NAMED else ""
+    return " · ".join(names[:NAMED]) + more
+
+
 def _shown(table: Table) -> str:
     return table.page.styles.money.removesuffix("_)")
 
@@ -98,6 +106,8 @@ def _chart(book: Workbook, table: Table, plan: PlanBook) -> None:
     """Points fixed for each sum of money, with this plan in a colour of its own."""
     chart = _bars(book, table, plan) if len(plan.more) <= BARS else _steps(book, table, plan)
     options = {"description": "Points fixed by the best plan for each sum of money", "object_position": 3}
+    if len(plan.more) > BARS:
+        table.page.sheet.set_h_pagebreaks([table.next_row + 1])
     table.page.sheet.insert_chart(table.next_row + 1, 1, chart, options)
 
 

@@ -13,7 +13,7 @@ from itertools import pairwise
 
 from budgetfix.optimize.answering import solve
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report, Round
+from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.solver import Engine
 
 MARKS_BELOW, MARKS_ABOVE = 6, 3
@@ -62,8 +62,6 @@ class Asking:
     until: float
     report: Report | None = None
     engine: Engine = "highs"
-    depth: Depth = "set"
-    """The unique set, so that what is told of each plan is the same on every machine."""
     solves: int = 0
     plans: dict[int, Plan] = field(default_factory=dict)
     """Best plans by what they spend."""
@@ -86,7 +84,7 @@ class Asking:
             clock=self.clock,
             growth=self.growth,
             engine=self.engine,
-            depth=self.depth,
+            depth="figures",
             known=self.near(extra),
         )
         if isinstance(answer, NoPlan):
@@ -234,7 +232,7 @@ def next_hour(
     longer = an_hour_longer(problem)
     if longer is None or seconds <= 0:
         return None
-    answer = solve(longer, seconds=seconds, clock=clock, growth=growth, engine=engine, depth="set", known=(best,))
+    answer = solve(longer, seconds=seconds, clock=clock, growth=growth, engine=engine, depth="figures", known=(best,))
     return answer.plan if isinstance(answer, Answer) and answer.proven else None
 
 

@@ -93,22 +93,32 @@ class Solved:
     bound: float
 
 
-def run(program: Program, objective: Terms, seconds: float, engine: Engine = "highs", *, tight: bool = False) -> Solved:
-    """Minimise. `seconds` is the solver's own limit; at 0 or below nothing is tried."""
+def run(
+    program: Program,
+    objective: Terms,
+    seconds: float,
+    engine: Engine = "highs",
+    *,
+    tight: bool = False,
+    nodes: int | None = None,
+) -> Solved:
+    """Minimise. `seconds` is the solver's own limit; at 0 or below nothing is tried. `nodes`: HiGHS's, at most."""
     if seconds <= 0:
         return Solved("stopped", None, math.inf, -math.inf)
     with quiet():
-        return _run(program, objective, seconds, engine, tight)
+        return _run(program, objective, seconds, engine, tight, nodes)
 
 
-def _run(program: Program, objective: Terms, seconds: float, engine: Engine, tight: bool) -> Solved:
+def _run(
+    program: Program, objective: Terms, seconds: float, engine: Engine, tight: bool, nodes: int | None = None
+) -> Solved:
     import pulp
 
     built = _built(pulp, program, objective)
     if built is None:
         return Solved("infeasible", None, math.inf, math.inf)
     problem, columns = built
-    problem.solve(_solver(pulp, seconds, engine, tight))
+    problem.solve(_solver(pulp, seconds, engine, tight, nodes))
     return _read(pulp, problem, program, columns, engine)
 
 
@@ -161,10 +171,13 @@ def holds(row: Row) -> bool:
     return {"<=": row.right >= 0, ">=": row.right <= 0, "=": row.right == 0}[row.sense]
 
 
-def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool) -> Any:
+def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool, nodes: int | None = None) -> Any:
     if engine == "cbc":
         return pulp.PULP_CBC_CMD(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds)
-    more = {"mip_feasibility_tolerance": TIGHT, "primal_feasibility_tolerance": TIGHT} if tight else {}
+    more: dict[str, object] = (
+        {"mip_feasibility_tolerance": TIGHT, "primal_feasibility_tolerance": TIGHT} if tight else {}
+    )
+    more |= {} if nodes is None else {"mip_max_nodes": nodes}
     return pulp.HiGHS(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds, **NO_RESTART, **more)
 
 

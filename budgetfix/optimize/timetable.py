@@ -15,6 +15,9 @@ from budgetfix.optimize.solver import Engine, Row, Solved, Terms, run
 LARGE = 1500
 """Open places from which on it is quicker to ask for whole numbers in a part of them first."""
 
+NODES = 2000
+"""Nodes of branch and bound for one wish about the order of steps; usually there are a handful."""
+
 Ladder = tuple[tuple[int, str], ...]
 """(rank, name of the variable) of each place where a step can stand."""
 
@@ -48,12 +51,14 @@ class Timetable:
         )
 
     def least(self, objective: Terms, now: Collection[str]) -> bool:
-        """Minimise what depends on the places in `now`. False where the clock stopped it.
+        """Minimise what depends on the places in `now`. False where the clock, or a count of nodes, stopped it.
+
+        The count stops sets so tight that their order is a bin packing of its own, and at the same place every time.
 
         A large timetable is first asked for whole numbers in `now` alone; where the rest then finds places, that is
         proven as well, and much sooner.
         """
-        solved = self._led(objective, now) or run(self.program, objective, self.left(), self.engine)
+        solved = self._led(objective, now) or run(self.program, objective, self.left(), self.engine, nodes=NODES)
         if solved.status != "optimal" or solved.values is None:
             return False
         self.stand(given_out(self.facts, self.kinds, solved.values))
@@ -67,13 +72,13 @@ class Timetable:
         loose = self.program.copy()
         for cell in rest:
             loose.loosen(cell)
-        first = run(loose, objective, self.left(), self.engine)
+        first = run(loose, objective, self.left(), self.engine, nodes=NODES)
         if first.status != "optimal" or first.values is None:
             return None
         led = self.program.copy()
         for cell in now:
             led.fix(cell, round(first.values[cell]))
-        solved = run(led, (), self.left(), self.engine)
+        solved = run(led, (), self.left(), self.engine, nodes=NODES)
         return solved if solved.status == "optimal" else None
 
     def freeze(self, objective: Terms, reached: int, name: str) -> None:

@@ -20,18 +20,20 @@ from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
 
 BESIDE = 0.5
 """Share of the seconds that all this may take after the best plan."""
+WAIT_SECONDS, WAIT_TIMES = 60.0, 4.0
+"""Nobody waits longer for it than this, or this many times as long as for the best plan, whichever is more."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
 
-def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: float) -> Around:
-    """Everything beside the best plan, in `seconds` times BESIDE."""
-    until = chooser.clock() + seconds * BESIDE
+def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: float, taken: float) -> Around:
+    """Everything beside the best plan, which was to be had in `seconds` and took `taken`."""
+    until = chooser.clock() + min(seconds * BESIDE, max(WAIT_SECONDS, WAIT_TIMES * taken))
 
     def left() -> float:
         return max(0.0, until - chooser.clock())
 
-    cheaper, nothing = recommended(chooser, answer, left()), free(chooser, left())
+    cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
     more, step = other_sums(chooser, answer, left() * SUMS)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
     out = left_out(

@@ -47,7 +47,13 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
         return answer
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     found = checked(seen.base, offer.framed, answer.plan)
-    return make_book(seen.base, offer.framed, answer, found, around(job, offer, chooser, answer, wish.seconds))
+    return make_book(
+        seen.base,
+        offer.framed,
+        answer,
+        found,
+        around(job, offer, chooser, answer, wish.seconds, wish.clock() - started),
+    )
 
 
 def _know_musts(job: Job, offer: Offered) -> None:

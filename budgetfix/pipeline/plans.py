@@ -56,6 +56,8 @@ class Chooser:
 
 def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     """The least spend with the best plan's hazards gone and at least 90 % of its improvement."""
+    if best.plan.spent_minor == 0 and best.proven:
+        return chooser.in_figures(best)
     points = before(chooser.base)[2]
     gained = points - best.plan.points
     least = -(-gained * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gained > 0 else gained
@@ -64,8 +66,10 @@ def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
 
-def free(chooser: Chooser, seconds: float) -> Sums | None:
+def free(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     """The best plan with nothing spent; None where the musts cost money."""
+    if best.plan.spent_minor == 0 and best.proven:
+        return chooser.in_figures(best)
     found = chooser.best(seconds, Extra(spend_at_most=0), depth="set")
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
