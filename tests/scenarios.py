@@ -10,6 +10,7 @@ from datetime import date
 from functools import cache, cached_property
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from unittest.mock import patch
 
 from budgetfix.framing.measured import changed_by
 from budgetfix.inspection.finding import Finding
@@ -64,9 +65,10 @@ def job(name: str) -> Job:
 
 @cache
 def run(name: str) -> Planned:
-    """A demo job planned at its own budget."""
+    """A demo job planned at its own budget, with little time for what stands beside the plan."""
     mine = job(name)
-    book = planned(mine, Wish(60.0, time.monotonic))
+    with patch("budgetfix.pipeline.around.BESIDE", 0.1):
+        book = planned(mine, Wish(60.0, time.monotonic))
     assert isinstance(book, PlanBook)
     before = inspected(mine)
     return Planned(mine, book, before, offered(before.base).framed.candidates)
