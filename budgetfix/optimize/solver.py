@@ -125,14 +125,15 @@ def _run(
 def _built(pulp: Any, program: Program, objective: Terms) -> tuple[Any, dict[str, Any]] | None:
     """The problem and its columns by name; None where a row without columns does not hold.
 
-    Columns that can only be 0 are left out.
+    Columns that can only be 0 are left out. PuLP 3.3 sorts columns by name and 4.x does not: with these names both
+    hand over the same program, and HiGHS takes the same way through it.
     """
     problem = pulp.LpProblem("budgetfix", pulp.LpMinimize)
     columns: dict[str, Any] = {}
     for name, one in program.variables.items():
         if one.up != 0 or one.low != 0:
             sort = pulp.LpInteger if one.whole else pulp.LpContinuous
-            columns[name] = problem.add_variable(f"v{len(columns)}", one.low, one.up, sort)
+            columns[name] = problem.add_variable(f"v{len(columns):07}", one.low, one.up, sort)
     problem.setObjective(_sum(pulp, columns, objective))
     for row in program.rows:
         pairs = _pairs(columns, row.terms)

@@ -119,3 +119,25 @@ def test_a_solver_that_lies_is_found_out(monkeypatch: pytest.MonkeyPatch) -> Non
     monkeypatch.setattr("budgetfix.optimize.search.run", lambda *_, **__: lie)
     with pytest.raises(SolverDisagrees, match="a against b"):
         solve(points_problem(options, {"a": 5, "b": 4}), clock=still)
+
+
+def test_columns_are_handed_over_in_the_order_of_their_making(monkeypatch: pytest.MonkeyPatch) -> None:
+    """PuLP 3.3 sorts columns by name: a hundred and more of them still come in the order in which they were made."""
+    import pulp
+
+    seen: list[list[str]] = []
+    solve_it = pulp.LpProblem.solve
+
+    def listening(problem: pulp.LpProblem, *more: object) -> object:
+        seen.append([str(column.name) for column in problem.variables()])
+        return solve_it(problem, *more)
+
+    monkeypatch.setattr(pulp.LpProblem, "solve", listening)
+    program = Program()
+    for index in range(120):
+        program.binary(f"x{index}")
+    program.add([Row("last_first", tuple((1, f"x{index}") for index in reversed(range(120))), ">=", 1)])
+    assert run(program, ((1, "x119"),), 10.0).status == "optimal"
+    assert len(seen[0]) == 120
+    assert seen[0] == sorted(seen[0])
+    assert [int(name[1:]) for name in seen[0]] == list(range(120))
