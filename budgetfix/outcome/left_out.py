@@ -86,7 +86,7 @@ def _would_add(chosen: Chosen, candidate: Candidate) -> int | None:
     then = [*(id for id in chosen.plan.chosen if id not in rivals), candidate.id]
     if chosen.worth.worsens(then):
         return None
-    return sum(chosen.worth.left(chosen.plan.chosen)) - sum(chosen.worth.left(then))
+    return chosen.worth.gain(chosen.plan.chosen, then)
 
 
 def _rivals(chosen: Chosen, id: str) -> frozenset[str]:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from fractions import Fraction
 
+from budgetfix.brief.models import ListedFault
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
 from budgetfix.framing.measured import MeasuredTree
@@ -17,24 +19,39 @@ class Worth:
     def __init__(self, base: Ground, framed: Framed) -> None:
         self._base = base
         self._framed = framed
+        self._answering: dict[str, list[tuple[str, Fraction]]] = {}
+        for id, one in sorted(framed.candidates.items()):
+            for fault, relief in one.answers:
+                self._answering.setdefault(fault, []).append((id, relief))
 
     def left(self, ids: Iterable[str]) -> tuple[int, int]:
         """(hazard points, points) that remain when these are chosen."""
         chosen = frozenset(id for id in ids if not id.startswith(ERRAND))
-        hazards = points = 0
-        for tree in self._framed.trees:
-            seen = tree.look(_that_matter(tree, chosen))
-            hazards, points = hazards + seen.hazards, points + seen.points
+        hazards, points = self._measured(chosen)
         for fault in self._base.faults:
-            reliefs = [
-                relief
-                for id in sorted(chosen)
-                for name, relief in self._framed.candidates[id].answers
-                if name == fault.fault
-            ]
-            left = remaining(fault, reliefs, self._base.brief)
+            left = self._listed(fault, chosen)
             hazards, points = (hazards + left, points) if fault.safety else (hazards, points + left)
         return hazards, points
+
+    def gain(self, before: Iterable[str], after: Iterable[str]) -> int:
+        """Hazard points and points together that fewer remain when the second set is chosen instead of the first.
+
+        Only listed faults that the two sets answer otherwise are looked at: a house has a thousand others.
+        """
+        old, new = (frozenset(id for id in ids if not id.startswith(ERRAND)) for ids in (before, after))
+        touched = {fault for id in old ^ new for fault, _ in self._framed.candidates[id].answers}
+        listed = sum(
+            self._listed(fault, old) - self._listed(fault, new) for fault in self._base.faults if fault.fault in touched
+        )
+        return sum(self._measured(old)) - sum(self._measured(new)) + listed
+
+    def _measured(self, chosen: frozenset[str]) -> tuple[int, int]:
+        seen = [tree.look(_that_matter(tree, chosen)) for tree in self._framed.trees]
+        return sum(one.hazards for one in seen), sum(one.points for one in seen)
+
+    def _listed(self, fault: ListedFault, chosen: frozenset[str]) -> int:
+        reliefs = [relief for id, relief in self._answering.get(fault.fault, ()) if id in chosen]
+        return remaining(fault, reliefs, self._base.brief)
 
     def worsens(self, ids: Iterable[str]) -> tuple[str, ...]:
         """Titles of findings that the guard forbids with this set: left more than a quarter worse than they were."""
@@ -60,9 +77,7 @@ class Worth:
     def of(self, id: str, chosen: Iterable[str]) -> int:
         """Points and hazard points that would come back if this one alone were dropped; never below 0."""
         whole = frozenset(chosen)
-        with_hazards, with_points = self.left(whole)
-        hazards, points = self.left(whole - {id})
-        return max(0, hazards - with_hazards + points - with_points)
+        return max(0, self.gain(whole - {id}, whole))
 
 
 def _that_matter(tree: MeasuredTree, chosen: frozenset[str]) -> frozenset[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from dataclasses import replace
+from itertools import combinations, product
 
 import pytest
 
@@ -65,6 +66,9 @@ def test_worth_is_what_would_come_back() -> None:
     assert worth.of("paint", ANSWER.plan.chosen) == 300
     assert worth.of("sort", ANSWER.plan.chosen) == 100
     assert worth.worsens(ANSWER.plan.chosen) == ()
+    everything = [frozenset(some) for size in range(4) for some in combinations(sorted(FRAMED.candidates), size)]
+    for one, other in product(everything, repeat=2):
+        assert worth.gain(one, other) == sum(worth.left(one)) - sum(worth.left(other))
 
 
 def test_tasks_stand_in_working_order_with_their_errand_first() -> None:
