@@ -49,7 +49,8 @@ def _hour(book: PlanBook, row: MorePlan, session: int) -> str:
 
 
 def more_note(book: PlanBook) -> str:
-    """What the rows of the sheet are: all there are, or some of them."""
+    """What the rows of the sheet are: all there are, or some of them; and why points may fall with more money."""
+    first = " Hazards go first: points may fall where more of one goes." if book.hazards_before else ""
     if book.next.complete:
-        return "Every sum of money at which more can be done, in the same hours, each with the best plan for it."
-    return "The best plans for some sums of money, in the same hours; between two rows it lies between theirs."
+        return f"Every sum of money at which more can be done, in the same hours, with the best plan for it.{first}"
+    return f"The best plans for some sums of money, in the same hours; between two rows it lies between theirs.{first}"

@@ -50,7 +50,7 @@ def solve(
     search = Search(facts, grown, more, clock, report, clock() + seconds, engine)
     grown.grow_up_front(search.possible, lambda: search.left() < (1 - GROWTH_SHARE) * seconds)
     begin(search, known)
-    outcome = _proven_wishes(search)
+    outcome = _proven_wishes(search, more_follow=depth != "figures")
     if search.best is None and outcome == "stopped":
         search.until = clock() + MUST_SECONDS
         outcome = search.reach("minutes", lambda _: ())
@@ -63,14 +63,15 @@ def solve(
     return _answer(search, proven)
 
 
-def _proven_wishes(search: Search) -> Outcome:
+def _proven_wishes(search: Search, *, more_follow: bool) -> Outcome:
     """The wishes that a proof is about, up to spend, hazards and points all told."""
-    for wish in search.order[: _proof_length(search)]:
+    wishes = search.order[: _proof_length(search)]
+    for wish in wishes:
         outcome = finish.fewest_sessions(search) if wish == "last" else _reach(search, wish)
         if outcome != "proven":
             return outcome
         if wish != "last":
-            search.freeze(wish)
+            search.freeze(wish, pin=more_follow or wish != wishes[-1])
     return "proven"
 
 

@@ -32,7 +32,7 @@ class Gap:
 class Curve:
     """Best plans for rising sums of money, each proven. `gaps` empty and `topped`: there are no others.
 
-    `topped`: more money than the last plan's buys nothing.
+    `topped`: less money than the first plan's has no plan, and more than the last one's buys nothing.
     """
 
     plans: tuple[Plan, ...]
@@ -160,12 +160,13 @@ def curve(
 
 
 def _ends(asking: Asking, best: Plan, budget_minor: int | None) -> bool:
-    """The plans for the least money and for any money at all; True where the latter is known."""
+    """The plans for the least money and for any money at all; True where both are known."""
     least = asking.ask(Extra(spend_at_most=0))
     if isinstance(least, NoPlan):
         least = asking.ask(Extra(spend_first=True))
-    if isinstance(least, Plan):
-        asking.keep(least, least.spent_minor)
+    if not isinstance(least, Plan):
+        return False
+    asking.keep(least, least.spent_minor)
     top = best if budget_minor is None else asking.ask(Extra())
     if not isinstance(top, Plan):
         return False

@@ -286,12 +286,12 @@ class Search:
         self.best = one
         return True
 
-    def freeze(self, wish: Wish) -> None:
-        """Nothing later may be worse than the plan in hand in this wish."""
+    def freeze(self, wish: Wish, *, pin: bool = True) -> None:
+        """Nothing later may be worse than the plan in hand in this wish. `pin`: other wishes follow."""
         if self.best is None:
             raise SolverDisagrees(f"no plan reaches {wish}")
         self.ceilings[wish] = self.best.measure(wish)
-        if len(self.possible) >= WORTH_PINNING and self.engine == "highs":
+        if pin and len(self.possible) >= WORTH_PINNING and self.engine == "highs" and self.terms(wish):
             self._pin(wish)
 
     def _pin(self, wish: Wish) -> None:

@@ -39,4 +39,7 @@ def test_a_hazard_for_some_points() -> None:
 def test_the_sheet_says_whether_the_rows_are_all_there_are() -> None:
     """All sums of money at which more can be done, or some of them."""
     assert "Every sum" in more_note(BOOK)
-    assert "between two rows" in more_note(replace(BOOK, next=NextStep()))
+    assert "Hazards go first" in more_note(BOOK)
+    some = more_note(replace(BOOK, next=NextStep(), hazards_before=0))
+    assert "between two rows" in some
+    assert "Hazards" not in some

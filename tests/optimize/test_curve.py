@@ -132,6 +132,18 @@ def test_a_curve_by_hand() -> None:
     assert next_hour(problem, best, seconds=60, clock=still) is None
 
 
+def test_without_time_or_budget_nothing_is_called_complete() -> None:
+    """No limit of money and no second to look: the one plan in hand is not said to be all there is."""
+    options = tuple(Option(id, cost_minor=cost) for id, cost in (("a", 100), ("b", 200), ("c", 400)))
+    problem = points_problem(options, {"a": 10, "b": 25, "c": 60})
+    best = solved(problem)
+    assert best is not None
+    found = curve(problem, best, seconds=0, clock=still)
+    assert [plan.spent_minor for plan in found.plans] == [700]
+    assert not found.complete
+    assert curve(problem, best, seconds=60, clock=still).complete
+
+
 def test_a_gap_is_open_until_it_is_closed() -> None:
     """A curve with a gap, or without a top, is not complete; what comes next is told only where that is known."""
     assert not Curve((), (Gap(0, 100),), topped=True).complete
