@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from budgetfix.base.money import write_money
 
 if TYPE_CHECKING:
+    from budgetfix.brief.models import Brief
     from budgetfix.intake.job import Job
     from budgetfix.optimize.problem import NoPlan
 
@@ -17,12 +18,16 @@ def no_plan(found: NoPlan, job: Job) -> list[str]:
     """Lines of at most 79 characters, as far as names allow."""
     from budgetfix.outcome.left_out import REASONS
 
+    if not found.proven:
+        return ["No plan was found in the time, nor that there is none: give it more with --seconds."]
     if not found.clash:
-        return ["No plan fits. Which wishes clash was not worked out in the time: give it more with --seconds."]
+        return ["No plan fits. Which wishes clash was not worked out in the time: --seconds gives more."]
     wishes = _Words(job)
     lines = ["No plan keeps these together:", *(f"  {wishes.of(name)}" for name in found.clash)]
     lines += [f"{wishes.name(id)} could never be done: {REASONS.get(why, why)}." for id, why in found.hopeless]
-    if found.relax:
+    if found.open:
+        lines.append("Which of them to give up was not worked out in the time.")
+    elif found.relax:
         lines += [
             "Any one of these, given up, would let a plan exist:",
             *(f"  {wishes.of(name)}" for name in found.relax),
@@ -73,5 +78,20 @@ class _Words:
     def budget(self, least_minor: int) -> str:
         """The budget with which everything else can be kept; what is held back and fixed costs come on top."""
         brief = self._job.brief
-        more = least_minor - ((brief.budget_minor or 0) - brief.held_back_minor() - brief.fixed_minor)
-        return f"With {write_money(more, brief.currency)} {brief.currency} more to spend, all the rest can be kept."
+        wanted, old = enough(brief, least_minor), brief.budget_minor or 0
+        more = f"{write_money(wanted - old, brief.currency)} more"
+        return f"A budget of {write_money(wanted, brief.currency)} {brief.currency} ({more}) would keep all the rest."
+
+
+def enough(brief: Brief, least_minor: int) -> int:
+    """The smallest budget that leaves so much to spend, after what is held back and fixed costs; minor units."""
+
+    def leaves(budget: int) -> int:
+        return budget - brief.model_copy(update={"budget_minor": budget}).held_back_minor() - brief.fixed_minor
+
+    sure = least_minor + brief.fixed_minor + brief.contingency_minor
+    share = 1 - brief.contingency_share
+    budget = int(sure / share) if share > 0 else sure
+    while leaves(budget) < least_minor and share > 0:
+        budget += 1
+    return budget

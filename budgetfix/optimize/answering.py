@@ -56,7 +56,9 @@ def solve(
         outcome = search.reach("minutes", lambda _: ())
         outcome = "none" if outcome == "none" else "stopped"
     if search.best is None:
-        return relaxed(problem, seconds, clock, engine) if outcome == "none" and more == Extra() else NoPlan()
+        if outcome == "none" and more == Extra():
+            return relaxed(problem, seconds, clock, engine, report)
+        return NoPlan(proven=outcome == "none")
     proven = outcome == "proven"
     if depth != "figures":
         _ties(search, seconds, proven, depth)

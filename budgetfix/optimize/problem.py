@@ -216,7 +216,7 @@ class Rounds:
     placings: int = 0
 
 
-Phase = Literal["hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not"]
+Phase = Literal["hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "clash"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,7 +255,8 @@ class NoPlan:
 
     `clash`: the fewest wishes that cannot stand together; empty where the clock left that open. `least_minor`: the
     budget with which all other wishes can be kept, where giving up the budget would do. `hopeless`: options of
-    clashing musts that could never be chosen, with the words of `impossible`.
+    clashing musts that could never be chosen, with the words of `impossible`. `proven` False: the clock ended before
+    any plan was found or ruled out. `open`: the clock left clash or relax unanswered.
     Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "sessions", "last_session".
     """
 
@@ -263,3 +264,5 @@ class NoPlan:
     clash: tuple[str, ...] = ()
     least_minor: int | None = None
     hopeless: tuple[tuple[str, str], ...] = ()
+    proven: bool = True
+    open: bool = False

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field, replace
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Extra, NoPlan, Problem
+from budgetfix.optimize.problem import Extra, NoPlan, Problem, Report, Round
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine, Program, Row, run
 from budgetfix.optimize.wishes import Held
@@ -26,8 +26,12 @@ class _OutOfTime(Exception):
     """The clock stopped a question whose answer is needed."""
 
 
-def relaxed(problem: Problem, seconds: float, clock: Callable[[], float], engine: Engine) -> NoPlan:
+def relaxed(
+    problem: Problem, seconds: float, clock: Callable[[], float], engine: Engine, report: Report | None = None
+) -> NoPlan:
     """What clashes, and what to give up; as far as the clock allows."""
+    if report is not None:
+        report(Round("clash", None, None))
     wishes = _Wishes(problem, clock, clock() + min(seconds, SECONDS), engine)
     clash: tuple[str, ...] = ()
     try:
@@ -35,7 +39,7 @@ def relaxed(problem: Problem, seconds: float, clock: Callable[[], float], engine
         relax = tuple(name for name in clash if wishes.plan(set(wishes.names) - {name}) is not None)
         money = _least_money(wishes) if "budget" in relax else None
     except _OutOfTime:
-        return NoPlan((), clash)
+        return NoPlan((), clash, None, _hopeless(problem, clash), open=True)
     return NoPlan(relax, clash, money, _hopeless(problem, clash))
 
 

@@ -27,16 +27,19 @@ class WhyNot:
     """What holding one option would come to.
 
     `held`: the best plan that holds it, within the same money, hours and limits. `nothing`: no plan there holds it.
-    `enough`: the cheapest plan that holds it and does at least as much as the plan in hand, with more money.
-    `barred`: no plan holds it, however much money, time and room there is. `worse`: how many points more would
-    remain, at least (hazard points and points together); exact where `held` is there.
+    `enough`: the cheapest plan that holds it and does at least as much as the plan in hand, with more money. `dear`:
+    where there is none, the cheapest that holds it at all, with more money. `barred`: no plan holds it, however much
+    money, time and room there is. `open`: the clock ended before one of these was known. `worse`: with `held`, how
+    many points and hazard points more remain; without, how many points more at least, in plans that are as safe.
     """
 
     id: str
     held: Plan | None = None
     nothing: bool = False
     enough: Plan | None = None
+    dear: Plan | None = None
     barred: bool = False
+    open: bool = False
     worse: int | None = None
 
 
@@ -102,24 +105,37 @@ def _with_more(asking: Asking, best: Plan, known: WhyNot) -> WhyNot:
         return known
     problem = asking.problem
     if problem.budget_minor is not None:
-        enough = _lifted(asking, replace(problem, budget_minor=None)).ask(_as_good(problem, best, known.id))
-        if isinstance(enough, Plan):
-            return replace(known, enough=enough)
-    if known.nothing:
-        free = replace(problem, budget_minor=None, limits=(), sessions=None, last_session=None, must=())
-        anything = _lifted(asking, free).ask(Extra(chosen=(known.id,)))
-        return replace(known, barred=isinstance(anything, NoPlan))
-    return known
+        lifted = _lifted(asking, replace(problem, budget_minor=None))
+        found = [lifted.ask(extra) for extra in _as_good(problem, best, known.id)]
+        plans = [one for one in found if isinstance(one, Plan)]
+        if None in found:
+            return replace(known, open=True)
+        if plans:
+            return replace(known, enough=min(plans, key=lambda one: (one.spent_minor, one.hazards, one.points)))
+        if known.nothing and (dear := lifted.ask(Extra(chosen=(known.id,), spend_first=True))) is not None:
+            return replace(known, dear=dear) if isinstance(dear, Plan) else _ever(asking, known)
+        return replace(known, open=known.nothing)
+    return _ever(asking, known) if known.nothing else known
+
+
+def _ever(asking: Asking, known: WhyNot) -> WhyNot:
+    """Whether any plan holds it when money, time and room are no matter."""
+    free = replace(asking.problem, budget_minor=None, limits=(), sessions=None, last_session=None, must=())
+    anything = _lifted(asking, free).ask(Extra(chosen=(known.id,)))
+    return replace(known, barred=isinstance(anything, NoPlan), open=anything is None)
 
 
 def _lifted(asking: Asking, problem: Problem) -> Asking:
     return Asking(problem, asking.growth, asking.clock, asking.until, engine=asking.engine)
 
 
-def _as_good(problem: Problem, best: Plan, id: str) -> Extra:
-    if problem.hazards_first:
-        return Extra(hazards_at_most=best.hazards, points_at_most=best.points, chosen=(id,), spend_first=True)
-    return Extra(both_at_most=best.hazards + best.points, chosen=(id,), spend_first=True)
+def _as_good(problem: Problem, best: Plan, id: str) -> tuple[Extra, ...]:
+    """Plans that hold it and do at least as much: as safe with as few points, or safer."""
+    if not problem.hazards_first:
+        return (Extra(both_at_most=best.hazards + best.points, chosen=(id,), spend_first=True),)
+    as_good = Extra(hazards_at_most=best.hazards, points_at_most=best.points, chosen=(id,), spend_first=True)
+    safer = Extra(hazards_at_most=best.hazards - 1, chosen=(id,), spend_first=True)
+    return (as_good, safer) if best.hazards else (as_good,)
 
 
 def _less(problem: Problem, one: Plan, than: Plan) -> bool:

@@ -104,11 +104,13 @@ def _rivals(chosen: Chosen, id: str) -> frozenset[str]:
 
 def _why(chosen: Chosen, candidate: Candidate, why: WhyNot) -> str:
     if chosen.framed.problem.must_all:
-        return f"instead of it: {chosen.names(_rivals(chosen, candidate.id))}"
+        rivals = chosen.names(_rivals(chosen, candidate.id))
+        return f"instead of it: {rivals}" if rivals else "adds nothing to what must be done"
     if why.nothing:
         return _no_room(chosen, candidate, why)
     if why.held is None:
-        return f"would cost at least {why.worse:,} points elsewhere" if why.worse else NOT_LOOKED_AT
+        unsafe = ", or leave more hazards" if chosen.brief.hazards_first and chosen.worth.hazards else ""
+        return f"would cost at least {why.worse:,} points elsewhere{unsafe}" if why.worse else NOT_LOOKED_AT
     hazards, points = why.held.hazards - chosen.plan.hazards, why.held.points - chosen.plan.points
     if not chosen.brief.hazards_first:
         hazards, points = 0, hazards + points
@@ -121,6 +123,10 @@ def _no_room(chosen: Chosen, candidate: Candidate, why: WhyNot) -> str:
     """No plan within the money, the hours and the limits holds it."""
     if why.enough is not None:
         return f"{_missing(chosen, why.enough)} more is needed"
+    if why.dear is not None:
+        return f"{_missing(chosen, why.dear)} more is needed, for less than is done now"
+    if why.open:
+        return "no plan with it fits; what it would take was not worked out in the time"
     if not why.barred:
         return "no plan with it fits the hours and the limits"
     worse = chosen.worth.worsens([candidate.id, *(need for need in candidate.needs)])

@@ -24,6 +24,12 @@ class Worth:
             for fault, relief in one.answers:
                 self._answering.setdefault(fault, []).append((id, relief))
 
+    @property
+    def hazards(self) -> bool:
+        """Whether there is any hazard at all in the job."""
+        listed = any(fault.safety for fault in self._base.faults)
+        return listed or any(one.safety for seen in self._base.seen for one in seen.findings)
+
     def left(self, ids: Iterable[str]) -> tuple[int, int]:
         """(hazard points, points) that remain when these are chosen."""
         chosen = frozenset(id for id in ids if not id.startswith(ERRAND))

@@ -13,6 +13,7 @@ SETTLING = {
     "last": "Settling ties: earliest finish",
     "ids": "Settling ties: is there another plan as good?",
     "order": "Putting the steps in order",
+    "clash": "No plan fits: which wishes clash?",
 }
 
 

@@ -131,7 +131,7 @@ def test_no_plan_says_which_wish_to_relax(more: tuple[str, ...]) -> None:
         f"No plan keeps these together:\n{both}"
         "i1 could never be done: it costs more than the whole budget.\n"
         f"Any one of these, given up, would let a plan exist:\n{both}"
-        "With 5.00 USD more to spend, all the rest can be kept.\n"
+        "A budget of 10.00 USD (5.00 more) would keep all the rest.\n"
     )
     assert names(Path("job")) == before
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
-from budgetfix.cli.no_plan import no_plan
+from budgetfix.brief.models import Brief
+from budgetfix.cli.no_plan import enough, no_plan
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.pipeline.reading import JobOptions, read
 from tests.pipeline.listed_job import TODAY, Remedy, chosen_plan, write_job
+from tests.scenarios import job
 
 
 def said(folder: Path, remedies: list[Remedy], **brief: object) -> str:
@@ -37,7 +40,7 @@ def test_two_musts_and_the_money(tmp_path: Path) -> None:
         "  must: Wider rod (rod)\n"
         "  must: New rug (rug)\n"
         "  the budget of 110.00 USD, 10.00 of it held back\n"
-        "With 30.00 USD more to spend, all the rest can be kept."
+        "A budget of 140.00 USD (30.00 more) would keep all the rest."
     )
 
 
@@ -71,8 +74,20 @@ def test_finish_by_and_everything(tmp_path: Path) -> None:
     assert "  finish_by\n" in text
 
 
-def test_the_clock_leaves_it_open() -> None:
-    """No clash is claimed that was not worked out."""
-    from tests.scenarios import job
+def test_a_share_that_is_held_back_grows_with_the_budget(tmp_path: Path) -> None:
+    """A tenth held back: what costs 100.00 needs 111.11, of which 11.11 stays back."""
+    text = said(
+        tmp_path, [{"remedy": "a", "answers": {"f1": 1}, "cost": 100}], budget=50, contingency="10%", must=["a"]
+    )
+    assert "A budget of 111.11 USD (61.11 more) would keep all the rest." in text
+    assert enough(Brief(contingency_share=Fraction(1, 10)), 10000) == 11111
+    assert enough(Brief(contingency_minor=500), 10000) == 10500
 
-    assert "--seconds" in no_plan(NoPlan(), job("renter"))[0]
+
+def test_the_clock_leaves_it_open() -> None:
+    """No clash is claimed that was not worked out, nor that there is no plan."""
+    mine = job("renter")
+    assert "--seconds" in no_plan(NoPlan(), mine)[0]
+    assert no_plan(NoPlan(proven=False), mine)[0].startswith("No plan was found in the time, nor")
+    lines = no_plan(NoPlan((), ("budget", "sessions"), open=True), mine)
+    assert lines[-1] == "Which of them to give up was not worked out in the time."

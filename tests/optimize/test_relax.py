@@ -113,6 +113,20 @@ def test_everything_is_one_wish() -> None:
 
 
 def test_without_time_nothing_is_named() -> None:
-    """The clock leaves it open: no clash is claimed."""
-    problem = points_problem((Option("a", cost_minor=9),), {"a": 5}, budget_minor=5, must=(("a",),))
-    assert relaxed(problem, 1.0, ticking(1.0), "highs") == NoPlan()
+    """Wherever the clock stops: what is not worked out is said to be open, and nothing false is claimed."""
+    options = (Option("a", cost_minor=9), Option("b", cost_minor=1))
+    problem = points_problem(options, {"a": 5, "b": 5}, budget_minor=5, must=(("a",),))
+    why = (("a", "over-budget"),)
+    whole = NoPlan(("must:a", "budget"), ("must:a", "budget"), 9, why)
+    found = [relaxed(problem, 10.0, ticking(10.0 / count), "highs") for count in range(1, 60)]
+    assert whole in found
+    assert {replace(one, least_minor=9) for one in found if not one.open} == {whole}
+    assert {one.clash for one in found if one.open} <= {(), whole.clash}
+    assert all(one.relax == () for one in found if one.open)
+    assert all(one.hopeless == why for one in found if one.clash)
+    assert not any(isinstance(one, NoPlan) and one.proven for one in [stopped_at_once(problem)])
+
+
+def stopped_at_once(problem: Problem) -> object:
+    """A solve that the clock stops before anything is known."""
+    return solve(problem, seconds=0, clock=ticking(100.0))

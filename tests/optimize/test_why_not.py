@@ -50,7 +50,11 @@ def test_every_answer_is_what_trying_everything_finds(number: int) -> None:
         as_good = [money for money, left in every if left <= key(world, best)]
         if why.enough is not None:
             assert why.enough.spent_minor == min(as_good) > (problem.budget_minor or 0)
-        if why.barred:
+        assert not why.open
+        if why.dear is not None:
+            assert why.dear.spent_minor == min(money for money, _ in every) > (problem.budget_minor or 0)
+            assert not as_good
+        if why.nothing and why.enough is None and why.dear is None:
             assert not every
 
 
