@@ -12,8 +12,8 @@ from budgetfix.optimize import SolverDisagrees, solve
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.merging import merged
-from budgetfix.optimize.problem import Extra, Option, Problem
-from budgetfix.optimize.solver import Program, Row, Solved, lp_text, run
+from budgetfix.optimize.problem import Answer, Extra, Option, Problem
+from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, lp_text, run
 from budgetfix.optimize.start import least, with_needs
 from budgetfix.optimize.worth_rows import families
 from tests.optimize.worlds import points_problem, still, table_tree
@@ -141,3 +141,23 @@ def test_columns_are_handed_over_in_the_order_of_their_making(monkeypatch: pytes
     assert len(seen[0]) == 120
     assert seen[0] == sorted(seen[0])
     assert [int(name[1:]) for name in seen[0]] == list(range(120))
+
+
+def test_coarse_tolerances_are_not_the_last_word(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A set that breaks a ceiling, as sums of millions can within tolerances: asked again with finer ones."""
+    options = tuple(Option(id, cost_minor=cost) for id, cost in (("a", 300), ("b", 500)))
+    problem = points_problem(options, {"a": 1_000_000, "b": 2_000_000})
+    honest, asked = run, list[bool]()
+
+    def blurred(program: Program, objective: Terms, seconds: float, engine: Engine, **more: bool) -> Solved:
+        asked.append(more.get("tight", False))
+        found = honest(program, objective, seconds, engine, tight=asked[-1])
+        if asked[-1] or found.values is None:
+            return found
+        return Solved("optimal", {**found.values, "x[a]": 1.0, "x[b]": 0.0}, found.objective, found.bound)
+
+    monkeypatch.setattr("budgetfix.optimize.search.run", blurred)
+    answer = solve(problem, clock=still, extra=Extra(points_at_most=1_000_000, spend_first=True))
+    assert isinstance(answer, Answer)
+    assert answer.plan.chosen == ("b",)
+    assert asked[:2] == [False, True]
