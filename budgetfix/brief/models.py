@@ -109,10 +109,11 @@ class Brief(Frozen):
 
     def held_back_minor(self) -> int:
         """The contingency in minor units, halves up; 0 without a budget."""
-        if self.budget_minor is None:
-            return 0
-        share = self.contingency_share * self.budget_minor
-        return self.contingency_minor + int((share * 2 + 1) // 2)
+        return 0 if self.budget_minor is None else self.held_back_of(self.budget_minor)
+
+    def held_back_of(self, budget_minor: int) -> int:
+        """What would be held back of a budget, in minor units, halves up."""
+        return self.contingency_minor + half_up(self.contingency_share * budget_minor)
 
     def priority(self, *names: str) -> Fraction:
         """Product of the priorities that name any of these (rule, family, thing or listed fault)."""

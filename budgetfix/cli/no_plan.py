@@ -87,7 +87,7 @@ def enough(brief: Brief, least_minor: int) -> int:
     """The smallest budget that leaves so much to spend, after what is held back and fixed costs; minor units."""
 
     def leaves(budget: int) -> int:
-        return budget - brief.model_copy(update={"budget_minor": budget}).held_back_minor() - brief.fixed_minor
+        return budget - brief.held_back_of(budget) - brief.fixed_minor
 
     sure = least_minor + brief.fixed_minor + brief.contingency_minor
     share = 1 - brief.contingency_share
