@@ -115,6 +115,20 @@ class Brief(Frozen):
         """What would be held back of a budget, in minor units, halves up."""
         return self.contingency_minor + half_up(self.contingency_share * budget_minor)
 
+    def budget_for(self, spend_minor: int) -> int:
+        """The smallest budget that leaves so much for remedies, after what is held back and fixed costs; minor units.
+
+        With all of it held back no budget does: then the sum itself is given.
+        """
+        kept = 1 - self.contingency_share
+        wanted = spend_minor + self.fixed_minor + self.contingency_minor
+        if kept <= 0:
+            return wanted
+        budget = int(wanted / kept)
+        while budget - self.held_back_of(budget) - self.fixed_minor < spend_minor:
+            budget += 1
+        return budget
+
     def priority(self, *names: str) -> Fraction:
         """Product of the priorities that name any of these (rule, family, thing or listed fault)."""
         found = dict(self.priorities)

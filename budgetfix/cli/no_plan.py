@@ -7,15 +7,18 @@ from typing import TYPE_CHECKING
 from budgetfix.base.money import write_money
 
 if TYPE_CHECKING:
-    from budgetfix.brief.models import Brief
     from budgetfix.intake.job import Job
     from budgetfix.optimize.problem import NoPlan
 
-WIDTH = 79
-
 
 def no_plan(found: NoPlan, job: Job) -> list[str]:
-    """Lines of at most 79 characters, as far as names allow."""
+    """Lines as wide as the screen's; later lines of one sentence stand further in."""
+    from budgetfix.exports.lines import wrapped
+
+    return [line for text in _sentences(found, job) for line in wrapped(text, 4)]
+
+
+def _sentences(found: NoPlan, job: Job) -> list[str]:
     from budgetfix.outcome.left_out import REASONS
 
     if not found.proven:
@@ -78,20 +81,6 @@ class _Words:
     def budget(self, least_minor: int) -> str:
         """The budget with which everything else can be kept; what is held back and fixed costs come on top."""
         brief = self._job.brief
-        wanted, old = enough(brief, least_minor), brief.budget_minor or 0
+        wanted, old = brief.budget_for(least_minor), brief.budget_minor or 0
         more = f"{write_money(wanted - old, brief.currency)} more"
         return f"A budget of {write_money(wanted, brief.currency)} {brief.currency} ({more}) would keep all the rest."
-
-
-def enough(brief: Brief, least_minor: int) -> int:
-    """The smallest budget that leaves so much to spend, after what is held back and fixed costs; minor units."""
-
-    def leaves(budget: int) -> int:
-        return budget - brief.held_back_of(budget) - brief.fixed_minor
-
-    sure = least_minor + brief.fixed_minor + brief.contingency_minor
-    share = 1 - brief.contingency_share
-    budget = int(sure / share) if share > 0 else sure
-    while leaves(budget) < least_minor and share > 0:
-        budget += 1
-    return budget

@@ -108,11 +108,11 @@ def _ties(search: Search, seconds: float, proven: bool, depth: Depth) -> None:
         if wish != "last":
             search.freeze(wish)
     if done:
-        search.say("ids")
+        search.tell("ids")
         finish.first_ids(search)
     best = search.best
     if best is not None and depth == "all":
-        search.say("order")
+        search.tell("order")
         placed, _ = order.ordered(search.facts, search.growth, best, search.left, search.engine)
         search.best = replace(best, placing=placed)
 

@@ -11,9 +11,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
-from budgetfix.optimize.answering import solve
+from budgetfix.optimize.asking import Asking, doing
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem, Report, Round
+from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.solver import Engine
 
 MARKS_BELOW, MARKS_ABOVE = 6, 3
@@ -53,54 +53,13 @@ class Curve:
 
 
 @dataclass
-class Asking:
-    """One problem, asked again and again with the same growth and the plans found so far."""
+class _Curving(Asking):
+    """The efficient plans found so far."""
 
-    problem: Problem
-    growth: Growth
-    clock: Callable[[], float]
-    until: float
-    report: Report | None = None
-    engine: Engine = "highs"
-    solves: int = 0
     plans: dict[int, Plan] = field(default_factory=dict)
-    """Best plans by what they spend."""
+    """By what they spend."""
     upto: dict[int, int] = field(default_factory=dict)
     """The largest sum for which each of them is proven best."""
-
-    def left(self) -> float:
-        """Seconds left."""
-        return self.until - self.clock()
-
-    def ask(self, extra: Extra) -> Plan | NoPlan | None:
-        """The proven best; None when the clock stopped it."""
-        if self.left() <= 0:
-            return None
-        self.solves += 1
-        answer = solve(
-            self.problem,
-            seconds=self.left(),
-            extra=extra,
-            clock=self.clock,
-            growth=self.growth,
-            engine=self.engine,
-            depth="figures",
-            known=self.near(extra),
-        )
-        if isinstance(answer, NoPlan):
-            return answer if self.left() > 0 else None
-        return answer.plan if answer.proven else None
-
-    def near(self, extra: Extra) -> tuple[Plan, ...]:
-        """Plans found before that fit what is asked and do most."""
-        most = extra.spend_at_most
-        fitting = [
-            plan
-            for plan in self.plans.values()
-            if (most is None or plan.spent_minor <= most) and set(extra.chosen) <= set(plan.chosen)
-        ]
-        fitting.sort(key=lambda plan: (plan.hazards, plan.points, plan.spent_minor))
-        return tuple(fitting[:2])
 
     def tried(self, most: int) -> bool:
         """Work out what is best for at most so much; False when the clock stopped it."""
@@ -144,7 +103,7 @@ def curve(
     `most`: after so many solves what is still open stays open.
     """
     lifted = replace(problem, budget_minor=None)
-    asking = Asking(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine)
+    asking = _Curving(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine, [best])
     asking.keep(best, best.spent_minor if problem.budget_minor is None else problem.budget_minor)
     topped = _ends(asking, best, problem.budget_minor)
     for mark in _marks(asking, best):
@@ -159,7 +118,7 @@ def curve(
     return Curve(tuple(asking.plans[spent] for spent in sorted(asking.plans)), asking.gaps(), topped)
 
 
-def _ends(asking: Asking, best: Plan, budget_minor: int | None) -> bool:
+def _ends(asking: _Curving, best: Plan, budget_minor: int | None) -> bool:
     """The plans for the least money and for any money at all; True where both are known."""
     least = asking.ask(Extra(spend_at_most=0))
     if isinstance(least, NoPlan):
@@ -175,19 +134,12 @@ def _ends(asking: Asking, best: Plan, budget_minor: int | None) -> bool:
     return True
 
 
-def _marks(asking: Asking, best: Plan) -> list[int]:
+def _marks(asking: _Curving, best: Plan) -> list[int]:
     """Even steps of money, from the plan's own downwards, then from its budget upwards."""
     below = [best.spent_minor * step // MARKS_BELOW for step in range(MARKS_BELOW - 1, 0, -1)]
     floor, top = asking.upto[best.spent_minor], max(asking.plans)
     above = [floor + (top - floor) * step // (MARKS_ABOVE + 1) for step in range(1, MARKS_ABOVE + 1)]
     return [*below, *above] if top > floor else below
-
-
-def better(plan: Plan) -> tuple[Extra, ...]:
-    """What one point more than a plan asks for: fewer hazard points, or as few and fewer points; least spend."""
-    points = Extra(hazards_at_most=plan.hazards, points_at_most=plan.points - 1, spend_first=True)
-    hazards = Extra(hazards_at_most=plan.hazards - 1, spend_first=True)
-    return tuple(one for one, able in ((points, plan.points > 0), (hazards, plan.hazards > 0)) if able)
 
 
 def next_point(
@@ -203,18 +155,9 @@ def next_point(
 
     NoPlan: no money would. None: the clock stopped it.
     """
-    asking = Asking(replace(problem, budget_minor=None), growth or Growth(problem), clock, clock() + seconds)
-    asking.engine = engine
-    if problem.hazards_first:
-        asks = better(best)
-    else:
-        both = best.hazards + best.points
-        asks = (Extra(both_at_most=both - 1, spend_first=True),) if both else ()
-    found = [asking.ask(extra) for extra in asks]
-    if any(one is None for one in found):
-        return None
-    plans = [one for one in found if isinstance(one, Plan)]
-    return min(plans, key=lambda one: (one.spent_minor, one.hazards, one.points)) if plans else NoPlan()
+    lifted = replace(problem, budget_minor=None)
+    asking = Asking(lifted, growth or Growth(problem), clock, clock() + seconds, engine=engine)
+    return asking.least(doing(problem, best, more=1))
 
 
 def next_hour(
@@ -231,10 +174,11 @@ def next_hour(
     It may be no better than `best`. None: there are no sessions, or the clock stopped it.
     """
     longer = an_hour_longer(problem)
-    if longer is None or seconds <= 0:
+    if longer is None:
         return None
-    answer = solve(longer, seconds=seconds, clock=clock, growth=growth, engine=engine, depth="figures", known=(best,))
-    return answer.plan if isinstance(answer, Answer) and answer.proven else None
+    asking = Asking(longer, growth or Growth(longer), clock, clock() + seconds, engine=engine, seen=[best])
+    found = asking.ask(Extra())
+    return found if isinstance(found, Plan) else None
 
 
 def longer_session(problem: Problem) -> int | None:

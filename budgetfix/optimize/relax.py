@@ -51,7 +51,7 @@ class _Wishes:
     clock: Callable[[], float]
     until: float
     engine: Engine
-    names: tuple[str, ...] = ()
+    names: tuple[str, ...] = field(init=False)
     growth: Growth = field(init=False)
 
     def __post_init__(self) -> None:

@@ -206,12 +206,13 @@ class Search:
             self.floors[wish] = max(self.floors.get(wish, 0), math.ceil(bound - 1e-6))
         return self.best is not None and wish in self.floors and self.best.measure(wish) <= self.floors[wish]
 
-    def say(self, phase: Phase) -> None:
+    def say(self, wish: Wish) -> None:
+        """Tell how far a wish is."""
+        self.tell(wish, None if self.best is None else self.best.measure(wish), self.floors.get(wish))
+
+    def tell(self, phase: Phase, best: int | None = None, floor: int | None = None) -> None:
         """Tell how far this is, where somebody listens."""
         if self.report is not None:
-            wish = phase if phase in ("hazards", "points", "both", "spend", "minutes", "last") else None
-            best = self.best.measure(wish) if wish is not None and self.best is not None else None
-            floor = self.floors.get(wish) if wish is not None else None
             self.report(Round(phase, best, floor, self.inspections + self.placings))
 
     def _read(self, program: Program, objective: Terms, solved: Solved) -> tuple[frozenset[str], dict[str, int]]:

@@ -10,9 +10,9 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 from budgetfix.optimize import worth_rows
+from budgetfix.optimize.asking import Asking, doing
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.choice_rows import x
-from budgetfix.optimize.curve import Asking
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.linear import relaxed_with
@@ -95,7 +95,6 @@ def _exact(asking: Asking, best: Plan, id: str, known: WhyNot) -> WhyNot:
         return known
     if isinstance(held, NoPlan):
         return replace(known, nothing=True, worse=None)
-    asking.plans[len(asking.plans)] = held
     return replace(known, held=held, worse=held.hazards - best.hazards + held.points - best.points)
 
 
@@ -106,15 +105,14 @@ def _with_more(asking: Asking, best: Plan, known: WhyNot) -> WhyNot:
     problem = asking.problem
     if problem.budget_minor is not None:
         lifted = _lifted(asking, replace(problem, budget_minor=None))
-        found = [lifted.ask(extra) for extra in _as_good(problem, best, known.id)]
-        plans = [one for one in found if isinstance(one, Plan)]
-        if None in found:
-            return replace(known, open=True)
-        if plans:
-            return replace(known, enough=min(plans, key=lambda one: (one.spent_minor, one.hazards, one.points)))
-        if known.nothing and (dear := lifted.ask(Extra(chosen=(known.id,), spend_first=True))) is not None:
-            return replace(known, dear=dear) if isinstance(dear, Plan) else _ever(asking, known)
-        return replace(known, open=known.nothing)
+        enough = lifted.least(doing(problem, best, more=0, chosen=(known.id,)))
+        if isinstance(enough, Plan):
+            return replace(known, enough=enough)
+        if enough is None or not known.nothing:
+            return replace(known, open=enough is None)
+        dear = lifted.ask(Extra(chosen=(known.id,), spend_first=True))
+        if not isinstance(dear, NoPlan):
+            return replace(known, dear=dear, open=dear is None)
     return _ever(asking, known) if known.nothing else known
 
 
@@ -127,15 +125,6 @@ def _ever(asking: Asking, known: WhyNot) -> WhyNot:
 
 def _lifted(asking: Asking, problem: Problem) -> Asking:
     return Asking(problem, asking.growth, asking.clock, asking.until, engine=asking.engine)
-
-
-def _as_good(problem: Problem, best: Plan, id: str) -> tuple[Extra, ...]:
-    """Plans that hold it and do at least as much: as safe with as few points, or safer."""
-    if not problem.hazards_first:
-        return (Extra(both_at_most=best.hazards + best.points, chosen=(id,), spend_first=True),)
-    as_good = Extra(hazards_at_most=best.hazards, points_at_most=best.points, chosen=(id,), spend_first=True)
-    safer = Extra(hazards_at_most=best.hazards - 1, chosen=(id,), spend_first=True)
-    return (as_good, safer) if best.hazards else (as_good,)
 
 
 def _less(problem: Problem, one: Plan, than: Plan) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from unittest import mock
 
 from budgetfix.optimize import Growth, solve
-from budgetfix.optimize.curve import Asking
+from budgetfix.optimize.asking import Asking
 from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem
 from budgetfix.optimize.why_not import WhyNot, why_not
 from tests.benchmarks.figures import Line, Part, steady, timed

@@ -6,7 +6,7 @@ from fractions import Fraction
 from pathlib import Path
 
 from budgetfix.brief.models import Brief
-from budgetfix.cli.no_plan import enough, no_plan
+from budgetfix.cli.no_plan import no_plan
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.pipeline.reading import JobOptions, read
 from tests.pipeline.listed_job import TODAY, Remedy, chosen_plan, write_job
@@ -80,14 +80,27 @@ def test_a_share_that_is_held_back_grows_with_the_budget(tmp_path: Path) -> None
         tmp_path, [{"remedy": "a", "answers": {"f1": 1}, "cost": 100}], budget=50, contingency="10%", must=["a"]
     )
     assert "A budget of 111.11 USD (61.11 more) would keep all the rest." in text
-    assert enough(Brief(contingency_share=Fraction(1, 10)), 10000) == 11111
-    assert enough(Brief(contingency_minor=500), 10000) == 10500
+    for spend in (0, 1, 4321, 10000):
+        budget = Brief(contingency_share=Fraction(1, 10), contingency_minor=50).budget_for(spend)
+        brief = Brief(budget_minor=budget, contingency_share=Fraction(1, 10), contingency_minor=50)
+        assert budget - brief.held_back_minor() >= spend
+        assert budget - 1 - brief.held_back_of(budget - 1) < spend
+    assert Brief(contingency_minor=500).budget_for(10000) == 10500
+    assert Brief(contingency_share=Fraction(1)).budget_for(10000) == 10000
+
+
+def test_long_names_are_broken_into_lines(tmp_path: Path) -> None:
+    """A remedy whose name fills the line, with its reason: no line is wider than the screen."""
+    name = "The very wide rug along the sofa, with a pad cut to size and a tape to hold it"
+    text = said(tmp_path, [{"remedy": "rug", "name": name, "answers": {"f1": 1}, "cost": 100}], budget=50, must=["rug"])
+    assert " ".join(text.split()).count(f"{name} (rug)") == 3
 
 
 def test_the_clock_leaves_it_open() -> None:
     """No clash is claimed that was not worked out, nor that there is no plan."""
     mine = job("renter")
-    assert "--seconds" in no_plan(NoPlan(), mine)[0]
+    assert "--seconds" in " ".join(no_plan(NoPlan(), mine))
     assert no_plan(NoPlan(proven=False), mine)[0].startswith("No plan was found in the time, nor")
+    assert max(len(line) for line in no_plan(NoPlan(proven=False), mine)) <= 79
     lines = no_plan(NoPlan((), ("budget", "sessions"), open=True), mine)
     assert lines[-1] == "Which of them to give up was not worked out in the time."
