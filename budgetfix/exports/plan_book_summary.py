@@ -47,6 +47,9 @@ def verdict(plan: PlanBook) -> str:
     hours = "no limit of hours" if plan.sessions is None else "these hours"
     room = f"{plan.room_words}. " if plan.room_words else ""
     if plan.proven:
+        if plan.everything:
+            sooner = "costs less" if plan.sessions is None else "ends sooner, or as soon for less"
+            return f"{room}No other way to do everything {sooner}, with {money} and {hours}."
         tried = count(plan.candidates, "remedy", "remedies")
         return f"{room}No other set of these {tried} takes away more, with {money} and {hours}."
     more = plan.bound - plan.improvement

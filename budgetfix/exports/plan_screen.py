@@ -148,6 +148,9 @@ def _proof(book: PlanBook) -> list[str]:
         more = book.bound - book.improvement
         return wrapped(f"STOPPED after {book.seconds_limit:g} s: at most {more:,} points more exist.", 6)
     said = f"PROOF no other set of these {book.candidates} remedies takes away more{within}."
+    if book.everything:
+        sooner = "costs less" if book.sessions is None else "ends sooner, or as soon for less,"
+        said = f"PROOF no other way to do everything {sooner}{within}."
     return [*wrapped(said, 6), *_again(book)]
 
 

@@ -192,6 +192,8 @@ class PlanBook:
     best: Sums
     recommended: Sums | None
     free: Sums | None
+    everything: bool = False
+    """The brief asks for everything: sooner and cheaper come before points, and that is what is proven."""
     notes: tuple[str, ...] = ()
     """Lines a reader must know: example prices, what was not got done in time, which survey was read."""
     cautions: tuple[str, ...] = ()

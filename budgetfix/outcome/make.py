@@ -101,6 +101,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         best=sums(plan, brief.fixed_minor, points, after),
         recommended=around.recommended,
         free=around.free,
+        everything=brief.must_all,
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
     )

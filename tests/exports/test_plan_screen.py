@@ -120,6 +120,14 @@ def test_more_money_that_only_takes_hazards_away_is_told() -> None:
     assert "MORE  1 hazard fewer for 17.28 more than this plan, what is held back" in text
 
 
+def test_doing_everything_is_proven_to_be_soonest_and_cheapest() -> None:
+    """Where everything is asked for, points are not what the proof is about."""
+    text = " ".join(plan_text(replace(BOOK, everything=True), ()).split())
+    assert "PROOF no other way to do everything ends sooner, or as soon for less, within 150.00 EUR" in text
+    assert "takes away more" not in text
+    assert "everything costs less within" in " ".join(plan_text(replace(NO_HOURS, everything=True), ()).split())
+
+
 def test_nothing_more_is_told_as_well() -> None:
     """No money buys a point in these hours, and an hour buys nothing, or makes it cheaper."""
     same = MorePlan(14172, 953, 0, 320, (), ())
