@@ -151,7 +151,8 @@ def test_the_sentence_says_how_sure_it_is() -> None:
         "14 ft by 12 ft. No other set of these 16 remedies takes away more, with this money and these hours."
     )
     assert verdict(replace(BOOK, everything=True)) == (
-        "14 ft by 12 ft. No other way to do everything ends sooner, or as soon for less, with this money and these hours."
+        "14 ft by 12 ft. No other way to do everything ends sooner, or as soon for less, "
+        "with this money and these hours."
     )
     assert verdict(replace(NO_LIMIT, proven=False, bound=960, sessions=None)) == (
         "14 ft by 12 ft. Stopped after 60 s, not proven: at best 7 points more exist."
