@@ -156,7 +156,7 @@ def _steps(book: Workbook, table: Table, plan: PlanBook) -> Chart:
         own = (table.area(heading, at, at, away=True) for heading in ("Spend", "Points fixed"))
         spend, points = own
         large = {"type": "diamond", "size": 11, "fill": {"color": palette.TEAL}, "border": {"color": palette.INK}}
-        label = {"series_name": True, "value": False, "position": "right", "font": font}
+        label = {"series_name": True, "value": False, "position": "above", "font": font}
         chart.add_series(
             {"name": THIS, "categories": f"={spend}", "values": f"={points}", "marker": large, "data_labels": label}
         )

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from budgetfix.optimize.answering import solve
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan, Problem, Report
+from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report
 from budgetfix.optimize.solver import Engine
 
 STARTS = 2
@@ -16,7 +16,7 @@ STARTS = 2
 
 @dataclass
 class Asking:
-    """Answers in figures, each proven; nothing is asked any more from `until` on."""
+    """Answers that are proven; nothing is asked any more from `until` on."""
 
     problem: Problem
     growth: Growth
@@ -26,6 +26,7 @@ class Asking:
     engine: Engine = "highs"
     seen: list[Plan] = field(default_factory=list)
     """Plans to start from where they fit."""
+    depth: Depth = "figures"
     solves: int = 0
 
     def left(self) -> float:
@@ -44,7 +45,7 @@ class Asking:
             clock=self.clock,
             growth=self.growth,
             engine=self.engine,
-            depth="figures",
+            depth=self.depth,
             known=self._near(extra),
         )
         if not answer.proven:

@@ -103,7 +103,7 @@ def curve(
     `most`: after so many solves what is still open stays open.
     """
     lifted = replace(problem, budget_minor=None)
-    asking = _Curving(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine, [best])
+    asking = _Curving(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine, [best], "set")
     asking.keep(best, best.spent_minor if problem.budget_minor is None else problem.budget_minor)
     topped = _ends(asking, best, problem.budget_minor)
     for mark in _marks(asking, best):
@@ -156,7 +156,7 @@ def next_point(
     NoPlan: no money would. None: the clock stopped it.
     """
     lifted = replace(problem, budget_minor=None)
-    asking = Asking(lifted, growth or Growth(problem), clock, clock() + seconds, engine=engine)
+    asking = Asking(lifted, growth or Growth(problem), clock, clock() + seconds, engine=engine, depth="set")
     return asking.least(doing(problem, best, more=1))
 
 
@@ -176,7 +176,7 @@ def next_hour(
     longer = an_hour_longer(problem)
     if longer is None:
         return None
-    asking = Asking(longer, growth or Growth(longer), clock, clock() + seconds, engine=engine, seen=[best])
+    asking = Asking(longer, growth or Growth(longer), clock, clock() + seconds, engine=engine, seen=[best], depth="set")
     found = asking.ask(Extra())
     return found if isinstance(found, Plan) else None
 
