@@ -43,7 +43,7 @@ def _line(name: str) -> Line:
 
 PART = Part(
     "The exact curve: solves for each efficient point",
-    "The best plan for every sum of money: most points for at most so much, then the least spend for those points, then "
-    "its unique set (minutes, last session, ids). Solves that place a set count too, linear relaxations do not.",
+    "The best plan for every sum of money: most points for at most so much, then the least spend for those points, "
+    "then its unique set (minutes, last session, ids). Solves that place a set count too, linear relaxations do not.",
     lines,
 )
