@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from budgetfix.room.survey import Survey
+
 
 @dataclass(frozen=True, slots=True)
 class MoneyLine:
@@ -25,6 +27,13 @@ class MoneyLine:
     """Names of the chosen remedies that it is for."""
     lead_days: int = 0
     example: bool = False
+    most_minor: int | None = None
+    """The most to pay for the line in all before another plan is better; None where that was not worked out."""
+    take_along: str = ""
+    return_by: date | None = None
+    """The last day to give it back, where the shop's days are known."""
+    bag: str = ""
+    """The bag (A, B, ...) that the goods of one task go into."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +64,8 @@ class Task:
     """What it costs without shared goods, plus its own packs; on its first step only."""
     leaves: str = ""
     """What it leaves in the walls (pins, strips, plugs, ...), on its first step only; empty for nothing."""
+    bag: str = ""
+    """The bag that holds its goods, on its first step only."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,6 +167,36 @@ class Sums:
 
 
 @dataclass(frozen=True, slots=True)
+class Stop:
+    """The best plan for one sum of money with lists of its own, by rising spend; `this_one` is the book's plan."""
+
+    sums: Sums
+    hazard_points_after: int
+    money: tuple[MoneyLine, ...]
+    tasks: tuple[Task, ...]
+    sessions: tuple[SessionRow, ...] | None
+    faults: tuple[FaultRow, ...]
+    this_one: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A thing that the plan changes, adds or takes away, and the tasks (from 1, as listed) that do it."""
+
+    item: str
+    tasks: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What drawings show: the rooms as surveyed, as the plan leaves them, and what changed."""
+
+    before: Survey
+    after: Survey
+    marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlanBook:
     """One plan, whole. Money in minor units of `currency`; hazards are counts, `hazard_points` their points."""
 
@@ -197,6 +238,9 @@ class PlanBook:
     notes: tuple[str, ...] = ()
     """Lines a reader must know: example prices, what was not got done in time, which survey was read."""
     cautions: tuple[str, ...] = ()
+    stops: tuple[Stop, ...] = ()
+    drawn: Drawn | None = None
+    """None for a job of listed faults."""
 
     @property
     def improvement(self) -> int:
