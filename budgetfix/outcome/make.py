@@ -11,6 +11,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, NextStep, PlanBook, Sums
+from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
@@ -68,6 +69,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
     unit = base.survey.household.unit if base.survey is not None else "mm"
+    listed = tasks(brief, base.catalog, framed, plan, each)
     return PlanBook(
         title=around.title,
         room_words=around.room_words,
@@ -91,7 +93,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         seconds_limit=around.seconds_limit,
         people=tuple(person.name for person in brief.people),
         money=money(base, found.bill, found.chosen),
-        tasks=tasks(brief, base.catalog, framed, plan, each),
+        tasks=listed,
         sessions=session_rows(brief, framed, plan, found.used),
         faults=fault_rows(base, found.findings, found.listed_after),
         chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
@@ -104,6 +106,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         everything=brief.must_all,
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
+        drawn=drawn(base.survey, found.room, found.chosen, listed),
     )
 
 
