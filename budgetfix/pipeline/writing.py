@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from budgetfix.exports.calendar import plan_ics
 from budgetfix.exports.files import write_whole
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
@@ -20,7 +21,12 @@ class Touched(Exception):
 def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
     """Write the lists; returns the paths as JOB joined with the names. Errors: Touched."""
     refuse_touched(folder)
-    made = {PLAN: plan_book(book), "buy.csv": buy_csv(book), "do.csv": do_csv(book)}
+    made = {
+        PLAN: plan_book(book),
+        "plan.ics": plan_ics(book),
+        "buy.csv": buy_csv(book),
+        "do.csv": do_csv(book),
+    }
     write_whole(folder, made)
     return tuple(str(folder / name) for name in made)
 
