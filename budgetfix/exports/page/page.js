@@ -102,6 +102,7 @@
     all(document, ".bars rect").forEach((bar, place) => { bar.classList.toggle("on", place === at); });
     all(document, "[data-stop]").forEach((jump) => { jump.setAttribute("aria-pressed", Number(jump.dataset.stop) === at); });
     all(document, ".shown").forEach((name) => { name.textContent = stop.money; });
+    document.body.classList.toggle("elsewhere", at !== plans.own);
     all(document, ".away").forEach((line) => { line.hidden = at === plans.own; });
     fill("buy", stop.buy, stop.no_buy);
     fill("do", stop.do, stop.no_do);

@@ -17,9 +17,9 @@ from jinja2 import Environment, StrictUndefined
 
 from budgetfix.base.fingerprint import fingerprint
 from budgetfix.exports import palette
-from budgetfix.exports.lettering import SIGNS
 from budgetfix.exports.more_words import next_lines
 from budgetfix.exports.page import words
+from budgetfix.exports.page.rows import hazard_row
 from budgetfix.exports.page.stops import Lists, StopView, all_stops, as_data, stop_view
 from budgetfix.exports.plan_book_faults import DOUBT, RISE
 from budgetfix.inspection.registry import RULES
@@ -65,6 +65,7 @@ def plan_page(book: PlanBook, pictures: tuple[Drawn, ...] = ()) -> bytes:
         script=_read("page.js"),
         data=_data(book, own, views, lists),
         mine=mine,
+        hazards=[hazard_row(book, row) for row in book.faults if row.safety],
         own=own,
         stops=views,
         jumps=_jumps(book, stops, own),
@@ -72,7 +73,6 @@ def plan_page(book: PlanBook, pictures: tuple[Drawn, ...] = ()) -> bytes:
         lists=lists,
         why=_reasons(lists),
         more=next_lines(book),
-        signs=SIGNS,
         remarks=_remarks(stops),
     )
     return _with_policy(made).encode("utf-8")
@@ -109,7 +109,7 @@ def job_of(book: PlanBook) -> str:
 
 def _jumps(book: PlanBook, stops: tuple[Stop, ...], own: int) -> list[tuple[str, int]]:
     """Short ways to stops that have a name."""
-    named = (("Free plan", book.free), ("Nine tenths of the good", book.recommended))
+    named = (("Free plan", book.free), ("Nine tenths as good", book.recommended))
     found = [(name, at) for name, sums in named for at, stop in enumerate(stops) if at != own and _same(stop, sums)]
     return [*found, ("This plan", own)]
 

@@ -43,6 +43,7 @@ class DoRow:
     part: str
     minutes: str
     lines: tuple[str, ...]
+    done: str
     details: tuple[Detail, ...]
     cares: tuple[str, ...]
 
@@ -86,16 +87,16 @@ def buy_row(book: PlanBook, line: MoneyLine, tick: str) -> BuyRow:
     most = "" if line.most_minor is None else f"{money_words(book, line.most_minor)} in all"
     each = line.unit_price_minor if (line.packs or 0) > 1 else None
     details = (
-        ("label", line.label),
-        ("takes", line.accepts),
-        ("each", "" if each is None else money_words(book, each)),
-        ("pay at most", most),
-        ("or else", line.second_choice),
-        ("take along", line.take_along),
-        ("give back by", "" if line.return_by is None else long_day(line.return_by)),
-        ("comes", f"{count(line.lead_days, 'day')} after the order" if line.lead_days else ""),
-        ("bag", line.bag),
-        ("for", "" if line.kind in ON_TOP else "; ".join(line.tasks)),
+        ("Label", line.label),
+        ("Takes", line.accepts),
+        ("Each", "" if each is None else money_words(book, each)),
+        ("Pay at most", most),
+        ("Or else", line.second_choice),
+        ("Take along", line.take_along),
+        ("Give back by", "" if line.return_by is None else long_day(line.return_by)),
+        ("Comes", f"{count(line.lead_days, 'day')} after the order" if line.lead_days else ""),
+        ("Bag", line.bag),
+        ("For", "" if line.kind in ON_TOP else "; ".join(line.tasks)),
         ("", "example price" if line.example else ""),
     )
     return BuyRow(
@@ -114,10 +115,9 @@ def do_row(task: Task, people: int) -> DoRow:
     who = f"{listed(task.who)}" if people > 1 else ""
     details = (
         ("", " · ".join(part for part in (who or hands, badly) if part)),
-        ("tools", ", ".join(task.tools)),
-        ("bag", task.bag),
-        ("done when", task.done_when),
-        ("leaves in the wall", task.leaves),
+        ("Tools", ", ".join(task.tools)),
+        ("Bag", task.bag),
+        ("Leaves in the wall", task.leaves),
     )
     text = task.text if task.text != task.name else ""
     return DoRow(
@@ -126,6 +126,7 @@ def do_row(task: Task, people: int) -> DoRow:
         f"part {task.step} of {task.steps}" if task.steps > 1 else "",
         f"{task.minutes} min" if task.minutes else "",
         tuple(part for part in text.replace("\n", "; ").split("; ") if part),
+        task.done_when,
         tuple(Detail(label, said) for label, said in details if said),
         task.cares,
     )
@@ -142,6 +143,38 @@ def fault_seen(row: FaultRow, rooms: bool) -> FaultSeen:
 def fault_now(row: FaultRow) -> FaultNow:
     """What became of it, with a sign beside the colour."""
     return FaultNow(row.after, f"{row.points_after:,}", f"{SIGNS[row.state]} {row.state}", row.state.replace(" ", "-"))
+
+
+@dataclass(frozen=True, slots=True)
+class HazardRow:
+    """A hazard and what became of it; `by` names the steps that cure it. `look` is a class name."""
+
+    state: str
+    look: str
+    title: str
+    subject: str
+    words: str
+    by: str
+
+
+def hazard_row(book: PlanBook, row: FaultRow) -> HazardRow:
+    """A hazard of the book's own plan: gone and by which steps, or left and what would be sound."""
+    title = row.title[:1].upper() + row.title[1:]
+    if row.state == "fixed":
+        return HazardRow(f"{SIGNS['fixed']} Gone", "gone", title, row.subject, row.before, _cured_by(book, row.fault))
+    state = {"better": "Better, not gone", "new": "New"}.get(row.state, "Still there")
+    found = row.after if row.after else row.before
+    words = f"{found}; sound is {row.sound}" if row.sound else found
+    return HazardRow(f"! {state}", "left", title, row.subject, words, "")
+
+
+def _cured_by(book: PlanBook, fault: str) -> str:
+    """`Step 3 cures it: Fix the bookcase to the wall`; a remedy of several steps cures with its last."""
+    cures = {row.id: row.name for row in book.chosen if fault in row.answers}
+    last = {task.candidate: number for number, task in enumerate(book.tasks, 1) if task.candidate in cures}
+    steps = sorted((number, cures[id]) for id, number in last.items())
+    parts = [f"Step {number} cures it: {name}" for number, name in steps]
+    return "; ".join(parts)
 
 
 def buy_ticks(money: tuple[MoneyLine, ...]) -> list[str]:

@@ -41,7 +41,7 @@ def money_words(book: PlanBook, minor: int) -> str:
 def price_words(book: PlanBook, spent_minor: int, minutes: int) -> tuple[str, str]:
     """What a plan takes, as (money, time); empty for neither."""
     time = f"{span(minutes)} of work" if minutes else ""
-    return (money_words(book, spent_minor) if spent_minor else "nothing" if minutes else ""), time
+    return (money_words(book, spent_minor) if spent_minor else "no money" if minutes else ""), time
 
 
 def does_words(book: PlanBook, faults: tuple[FaultRow, ...], hazards_after: int) -> str:
