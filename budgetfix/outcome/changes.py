@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from budgetfix.base.tape import write_length
 from budgetfix.outcome.book import Drawn, Mark, Task
 from budgetfix.remedies.candidate import Candidate
-from budgetfix.room.items import Curtain, Item, Opening
+from budgetfix.room.items import Curtain, Hung, Item, Opening
 from budgetfix.room.survey import Survey, Value
 
 LENGTHS = {
@@ -57,6 +57,10 @@ WORDS = {
     "switch": "switched by {}",
     "drawers": "drawers {}",
 }
+
+
+PLACING = ("wall", "width", "depth", "height", "from_left", "gap", "bottom")
+"""What is said of a thing that comes or goes."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +126,7 @@ def _differing(old: Item | None, new: Item | None) -> tuple[str, ...]:
     if old is not None and new is not None and type(old) is type(new):
         was, now = dict(old), dict(new)
         return tuple(name for name in (*LENGTHS, *FLAGS, *WORDS) if name in was and was[name] != now[name])
-    return ("wall", *LENGTHS)
+    return tuple(name for name in PLACING if not (isinstance(old or new, Hung) and name == "depth"))
 
 
 def said(item: Item | None, fields: Iterable[str], unit: str) -> str:
@@ -139,6 +143,8 @@ def _words(name: str, value: Value, unit: str) -> str:
         return FLAGS[name][0 if value else 1]
     if value is None or value == "":
         return ""
+    if name == "gap" and value == 0:
+        return "against the wall"
     if name in LENGTHS:
         return LENGTHS[name].format(write_length(float(value), unit))
     number = f"{value:g}" if isinstance(value, float) else str(value)
