@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from budgetfix.catalog.bill import BillLine
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, NextStep, PlanBook, Sums
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
+from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
@@ -31,6 +33,10 @@ class Around:
     next: NextStep
     left_out: tuple[LeftOutRow, ...]
     notes: tuple[str, ...]
+    prices: Mapping[str, Ceiling] = field(default_factory=dict)
+    """By product: how dear it may get, and the best plan without it."""
+    accepts: Mapping[str, str] = field(default_factory=dict)
+    """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
 
 
 def sums(plan: Plan, fixed_minor: int, points_before: int, hazards_after: int) -> Sums:
@@ -68,6 +74,11 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
     unit = base.survey.household.unit if base.survey is not None else "mm"
+    lines, todo = shopped(
+        Shopped(base, framed, plan, found.room, around.prices, around.accepts),
+        money(base, found.bill, found.chosen),
+        tasks(brief, base.catalog, framed, plan, each),
+    )
     return PlanBook(
         title=around.title,
         room_words=around.room_words,
@@ -90,8 +101,8 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         candidates=len(framed.candidates),
         seconds_limit=around.seconds_limit,
         people=tuple(person.name for person in brief.people),
-        money=money(base, found.bill, found.chosen),
-        tasks=tasks(brief, base.catalog, framed, plan, each),
+        money=lines,
+        tasks=todo,
         sessions=session_rows(brief, framed, plan, found.used),
         faults=fault_rows(base, found.findings, found.listed_after),
         chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
