@@ -14,6 +14,7 @@ from budgetfix.optimize.why_not import WhyNot, why_not
 from budgetfix.outcome.left_out import Chosen, left_out
 from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
+from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
@@ -48,7 +49,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         more=more,
         next=step,
         left_out=out,
-        notes=_notes(job, offer, answer),
+        notes=_notes(job, offer, chooser, answer),
     )
 
 
@@ -69,7 +70,7 @@ def _why_not(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, WhyN
     )
 
 
-def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
+def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer) -> tuple[str, ...]:
     """What a reader must know beside the plan."""
     used = {
         product
@@ -84,6 +85,7 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
             f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
         )
     notes += _no_better_layout(offer)
+    notes += _asked(offer, chooser, answer)
     if any(
         work.low != work.high
         for id in answer.plan.chosen
@@ -92,6 +94,15 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
     ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
     return tuple(notes)
+
+
+def _asked(offer: Offered, chooser: Chooser, answer: Answer) -> list[str]:
+    """The figures left blank on which most of the plan hangs."""
+    base, ids = chooser.base, [id for id in answer.plan.chosen if not id.startswith(ERRAND)]
+    if base.survey is None:
+        return []
+    asked = asked_of_plan(base, offer.framed, ids)
+    return [f"Measure this before you start: {words(one, base.survey)}." for one in asked]
 
 
 def _no_better_layout(offer: Offered) -> list[str]:
