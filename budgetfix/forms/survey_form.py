@@ -122,9 +122,9 @@ SHEETS = (
     Sheet("Curtains", "curtains", "One line for each rod. Measure the rod from the left corner of its wall, "
           "and the cloth lying flat.", CURTAINS, 12),
     Sheet("Furniture", "furniture", "Everything that stands on the floor, heaters and plants too. Face the wall it is "
-          "nearest to, and measure from the corner on your left.", FURNITURE, 34),
+          "nearest to, and measure from the corner on your left.", FURNITURE, 26),
     Sheet("On the walls", "pictures", "Pictures, mirrors, screens, shelves, alarms: face the wall, outer edges, "
-          "and the bottom edge above the floor.", PICTURES, 24),
+          "and the bottom edge above the floor.", PICTURES, 22),
     Sheet("Rugs", "rugs", "The real size, not the label. Face the nearest wall and measure from the corner "
           "on your left.", RUGS, 10),
     Sheet("Lights", "lights", "Every lamp that can be switched on. Lumens and kelvin are printed on the lamp "
