@@ -63,7 +63,7 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     elif not quiet:
         shown = Inspection(
             title(job), room_words(job.survey), seen.findings, job.faults, seen.points, seen.hazards, seen.rules,
-            unit, str(folder), job.notes,
+            unit, str(folder), job.notes, seen.asked,
         )  # fmt: skip
         say.out(inspect_text(shown, unicode=say.can_unicode()))
 

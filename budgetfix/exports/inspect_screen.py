@@ -28,6 +28,8 @@ class Inspection:
     unit: str
     job: str
     notes: tuple[str, ...] = ()
+    asked: tuple[str, ...] = ()
+    """Sentences on the figures that were left blank and on which most hangs."""
 
 
 def inspect_text(seen: Inspection, *, unicode: bool = True) -> str:
@@ -44,6 +46,9 @@ def inspect_text(seen: Inspection, *, unicode: bool = True) -> str:
               f"{_count(sound, 'check')} found nothing wrong."]  # fmt: skip
     if any(not one.certain for one in faults):
         lines.append("~ too close to call with a tape, or a figure was filled in for you.")
+    if seen.asked:
+        lines += ["", "MEASURE THESE NEXT"]
+        lines += [line for words in seen.asked for line in wrapped(f"  {words}.", 4)]
     lines += _next(seen, faults)
     return plain("\n".join(lines), unicode)
 

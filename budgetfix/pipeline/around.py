@@ -15,6 +15,7 @@ from budgetfix.optimize.why_not import WhyNot, why_not
 from budgetfix.outcome.left_out import Chosen, left_out
 from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
+from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
@@ -56,7 +57,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         more=others.rows,
         next=others.next,
         left_out=out,
-        notes=(*_notes(job, offer, answer), *_not_priced(answer, prices)),
+        notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),
         stops=slider,
         prices=prices,
     )
@@ -98,7 +99,7 @@ def _not_priced(answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
     )
 
 
-def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
+def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer) -> tuple[str, ...]:
     """What a reader must know beside the plan."""
     used = {
         product
@@ -113,6 +114,7 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
             f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
         )
     notes += _no_better_layout(offer)
+    notes += _asked(offer, chooser, answer)
     if any(
         work.low != work.high
         for id in answer.plan.chosen
@@ -121,6 +123,15 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
     ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
     return tuple(notes)
+
+
+def _asked(offer: Offered, chooser: Chooser, answer: Answer) -> list[str]:
+    """The figures left blank on which most of the plan hangs."""
+    base, ids = chooser.base, [id for id in answer.plan.chosen if not id.startswith(ERRAND)]
+    if base.survey is None:
+        return []
+    asked = asked_of_plan(base, offer.framed, ids)
+    return [f"Measure this before you start: {words(one, base.survey)}." for one in asked]
 
 
 def _no_better_layout(offer: Offered) -> list[str]:
