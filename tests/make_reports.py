@@ -20,7 +20,7 @@ from budgetfix.pipeline.manual import rule_book
 REPO = Path(__file__).resolve().parent.parent
 REPORTS = REPO / "reports" / "renter"
 RULE_BOOK = REPO / "reports" / "rules.md"
-MADE = ("plan.xlsx", "buy.csv", "do.csv")
+MADE = ("plan.xlsx", "plan.ics", "buy.csv", "do.csv")
 
 
 def said(words: list[str]) -> str:

@@ -10,7 +10,20 @@ from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Answer, Plan
-from budgetfix.outcome.book import ChosenRow, LeftOutRow, MoneyLine, MorePlan, NextStep, PlanBook, Sums
+from budgetfix.outcome.book import (
+    ChosenRow,
+    FaultRow,
+    LeftOutRow,
+    MoneyLine,
+    MorePlan,
+    NextStep,
+    PlanBook,
+    SessionRow,
+    Stop,
+    Sums,
+    Task,
+)
+from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
@@ -31,6 +44,29 @@ class Around:
     next: NextStep
     left_out: tuple[LeftOutRow, ...]
     notes: tuple[str, ...]
+    stops: tuple[Stop, ...] = ()
+
+
+@dataclass(frozen=True)
+class Lists:
+    """What one plan buys, does and leaves, in the words that people read."""
+
+    money: tuple[MoneyLine, ...]
+    tasks: tuple[Task, ...]
+    sessions: tuple[SessionRow, ...] | None
+    faults: tuple[FaultRow, ...]
+
+
+def lists(base: Ground, framed: Framed, plan: Plan, found: Checked, worth: Worth) -> Lists:
+    """The lists of a checked plan."""
+    ids = tuple(one.id for one in found.chosen)
+    each = {id: worth.of(id, ids) for id in ids}
+    return Lists(
+        money(base, found.bill, found.chosen),
+        tasks(base.brief, base.catalog, framed, plan, each),
+        session_rows(base.brief, framed, plan, found.used),
+        fault_rows(base, found.findings, found.listed_after),
+    )
 
 
 def sums(plan: Plan, fixed_minor: int, points_before: int, hazards_after: int) -> Sums:
@@ -63,7 +99,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
     ids = tuple(one.id for one in found.chosen)
-    each = {id: worth.of(id, ids) for id in ids}
+    made = lists(base, framed, plan, found, worth)
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
@@ -90,10 +126,10 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         candidates=len(framed.candidates),
         seconds_limit=around.seconds_limit,
         people=tuple(person.name for person in brief.people),
-        money=money(base, found.bill, found.chosen),
-        tasks=tasks(brief, base.catalog, framed, plan, each),
-        sessions=session_rows(brief, framed, plan, found.used),
-        faults=fault_rows(base, found.findings, found.listed_after),
+        money=made.money,
+        tasks=made.tasks,
+        sessions=made.sessions,
+        faults=made.faults,
         chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
         left_out=around.left_out,
         more=around.more,
@@ -104,6 +140,8 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         everything=brief.must_all,
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
+        drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
+        stops=around.stops,
     )
 
 

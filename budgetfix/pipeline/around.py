@@ -17,6 +17,7 @@ from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
+from budgetfix.pipeline.stops import stops
 
 BESIDE = 0.5
 """Share of the seconds that all this may take after the best plan."""
@@ -34,7 +35,8 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         return max(0.0, until - chooser.clock())
 
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
-    more, step = other_sums(chooser, answer, left() * SUMS)
+    others = other_sums(chooser, answer, left() * SUMS)
+    slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
     out = left_out(
         chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
@@ -45,10 +47,11 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         seconds_limit=seconds,
         recommended=cheaper,
         free=nothing,
-        more=more,
-        next=step,
+        more=others.rows,
+        next=others.next,
         left_out=out,
         notes=_notes(job, offer, answer),
+        stops=slider,
     )
 
 

@@ -26,6 +26,6 @@ def cells(path: Path) -> list[tuple[str, str, object]]:
 def test_the_renters_report_is_fresh(tmp_path: Path) -> None:
     """Texts and lists to the byte, the workbook cell by cell; `make reports` writes them anew."""
     make(tmp_path)
-    for name in ("inspect.txt", "plan.txt", "buy.csv", "do.csv"):
+    for name in ("inspect.txt", "plan.txt", "plan.ics", "buy.csv", "do.csv"):
         assert (tmp_path / name).read_bytes() == (REPORTS / name).read_bytes(), f"{name} is stale: make reports"
     assert cells(tmp_path / "plan.xlsx") == cells(REPORTS / "plan.xlsx"), "plan.xlsx is stale: make reports"

@@ -11,12 +11,12 @@ import json
 import re
 from dataclasses import dataclass
 from importlib.resources import files
-from typing import Protocol
 
 from jinja2 import Environment, StrictUndefined
 
 from budgetfix.base.fingerprint import fingerprint
 from budgetfix.exports import palette
+from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.more_words import next_lines
 from budgetfix.exports.page import words
 from budgetfix.exports.page.rows import hazard_row
@@ -30,17 +30,6 @@ NAMES = ("INK", "QUIET", "TEAL", "WHITE", "STRAW", "LINE", "WARN", "WARN_GROUND"
 """Colours of the palette that the style sheet knows as `--ink`, `--warn-ground`, ..."""
 
 
-class Drawn(Protocol):
-    """A drawing: one `<svg>` element, and what it shows in words for those who cannot see it."""
-
-    @property
-    def title(self) -> str: ...
-    @property
-    def svg(self) -> str: ...
-    @property
-    def words(self) -> str: ...
-
-
 @dataclass(frozen=True, slots=True)
 class Bar:
     """One bar of the picture above the slider: a place from 0, and a height from 0 to 100."""
@@ -49,7 +38,7 @@ class Bar:
     height: float
 
 
-def plan_page(book: PlanBook, pictures: tuple[Drawn, ...] = ()) -> bytes:
+def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     """The page of a plan as UTF-8; the drawings are of the book's own plan. Same book, same bytes."""
     lists = Lists()
     stops = all_stops(book)
