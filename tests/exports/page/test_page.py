@@ -4,10 +4,11 @@ import base64
 import hashlib
 import json
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import pytest
 
+from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.stops import FREE
 from budgetfix.outcome.book import PlanBook
@@ -30,20 +31,18 @@ from tests.exports.sample_book import (
 HEBREW = "וילון ארוך לחלון הגדול"
 
 
-@dataclass(frozen=True)
-class Drawing:
-    """A drawing as the page asks for it."""
-
-    title: str
-    svg: str
-    words: str
-
-
-PLAN = Drawing(
+PLAN = Picture(
+    "front room",
+    "floor",
+    "after",
     "The room from above",
-    '<svg viewBox="0 0 90 60"><defs><pattern id="hatch" width="4" height="4"/></defs>'
+    '<svg viewBox="0 0 90 60" role="img" aria-labelledby="p0-title p0-words"><title id="p0-title">The room</title>'
+    '<desc id="p0-words">The TV comes lower.</desc><defs><pattern id="hatch" width="4" height="4"/></defs>'
     '<rect width="90" height="60" fill="url(#hatch)"/><text x="5" y="9">Sofa</text></svg>',
     "The TV comes 12 in lower <on> wall B.",
+    90,
+    60,
+    ((2, "Lower the TV by 12 in"),),
 )
 
 
