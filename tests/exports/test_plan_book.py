@@ -236,7 +236,7 @@ def test_a_price_above_the_most_to_pay_is_said_in_words(tmp_path: Path) -> None:
         made[name] = data.getvalue()
     saved = through_libreoffice(tmp_path, made)
     said = {
-        name: [text for text in values(sheet(book, "Buy")).values() if "paid above" in str(text)]
+        name: [text for text in values(sheet(book, "Buy")).values() if "▲▲" in str(text)]
         for name, book in saved.items()
     }
     assert said["fine"] == []
