@@ -69,6 +69,7 @@ LOOKS = step "ruff format" $(BIN)/ruff format --check .; \
 VERDICT = missing=; \
   command -v soffice >/dev/null || missing=LibreOffice; \
   command -v pdftotext >/dev/null || missing="$${missing:+$$missing, }poppler"; \
+  command -v chromium >/dev/null || command -v chromium-browser >/dev/null || missing="$${missing:+$$missing, }Chromium"; \
   printf "$$notes"; \
   if [ -n "$$missing" ]; then missing=" (NOT RUN: tests that need $$missing)"; fi; \
   if [ -n "$$first" ]; then echo "GATE SHUT: fix $$first first$$missing"; exit 1; fi; \

@@ -10,6 +10,7 @@ import pytest
 PROGRAMS = {
     "libreoffice": ("LibreOffice", ("soffice", "libreoffice")),
     "poppler": ("poppler", ("pdftotext",)),
+    "chromium": ("Chromium", ("chromium", "chromium-browser")),
 }
 
 

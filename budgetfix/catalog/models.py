@@ -27,6 +27,10 @@ class Product(Frozen):
     unit: str = ""
     on_hand: Fraction = Fraction(0)
     lead_days: int = 0
+    return_days: int | None = None
+    """Days after it has come within which it can be given back; None: as its shop has it."""
+    take_along: str = ""
+    """What to have in the bag at the shop, in words; empty: as budgetfix would say it."""
     example: bool = False
     """The price is an example of ours, not a shop's."""
     label: str = ""
@@ -119,6 +123,8 @@ class Shop(Frozen):
     free_over_minor: int | None = None
     tax: Fraction = Fraction(0)
     markup: Fraction = Fraction(0)
+    return_days: int | None = None
+    """Days after goods have come within which they can be given back; None: not known."""
 
 
 class WorkStep(Frozen):

@@ -87,7 +87,7 @@ def _yes(value: bool) -> Value:
 
 def _product(product: Product, unit: str, digits: int) -> Cells:
     sizes = ("width", "width_to", "depth", "height", "drop", "lead")
-    words = ("product", "name", "what", "label", "shop", "unit", "heading", "cloth")
+    words = ("product", "name", "what", "label", "shop", "unit", "heading", "cloth", "take_along")
     return {
         **{field: getattr(product, field) or None for field in words},
         **{field: _number(getattr(product, field)) for field in ("pack", "lumens", "kelvin", "carries")},
@@ -95,6 +95,7 @@ def _product(product: Product, unit: str, digits: int) -> Cells:
         "price": _money(product.price_minor, digits),
         "on_hand": _number(product.on_hand) or None,
         "lead_days": product.lead_days or None,
+        "return_days": product.return_days,
         "example": _yes(product.example),
         "round": _yes(product.round),
     }
@@ -133,6 +134,7 @@ def _tool(tool: Tool, digits: int) -> Cells:
 def _shop(shop: Shop, digits: int) -> Cells:
     money = {"delivery": _money(shop.delivery_minor or None, digits), "free_over": _money(shop.free_over_minor, digits)}
     shares = {"tax": _number(shop.tax) or None, "markup": _number(shop.markup) or None}
+    shares["return_days"] = shop.return_days
     return {"shop": shop.shop, "name": shop.name, **money, **shares}
 
 

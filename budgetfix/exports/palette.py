@@ -19,6 +19,12 @@ WARN = "#8C2F1B"
 WARN_GROUND = "#F7D9C4"
 BAR = "#B9CFC9"
 """Bars behind figures."""
+CHANGED = "#DCE9E4"
+"""Ground of what changes in a drawing, below its hatch."""
+GLASS = "#EAF1F3"
+"""Window panes and mirrors in a drawing."""
+SCREEN = "#3B4947"
+"""The dark of a screen in a drawing; words on it have a white ground of their own."""
 AMBER = "#7A5200"
 """Better, yet not gone."""
 
@@ -27,6 +33,7 @@ PAIRS = (
     (INK, STRAW),
     (INK, YOURS),
     (INK, BAR),
+    (INK, CHANGED),
     (QUIET, WHITE),
     (QUIET, STRAW),
     (WHITE, TEAL),

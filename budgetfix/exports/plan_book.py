@@ -12,9 +12,12 @@ from datetime import date, datetime, time
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.base.fingerprint import PROPERTY, fingerprint
+from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.plan_book_buy import buy_sheet
 from budgetfix.exports.plan_book_do import do_sheet
+from budgetfix.exports.plan_book_drawings import drawings_sheet
 from budgetfix.exports.plan_book_faults import faults_sheet
+from budgetfix.exports.plan_book_kept import kept_sheet
 from budgetfix.exports.plan_book_more import left_out_sheet, more_sheet
 from budgetfix.exports.plan_book_page import BASE, Styles, clean
 from budgetfix.exports.plan_book_summary import Links, fill_summary, summary_page
@@ -24,8 +27,11 @@ LONG_AGO = date(2000, 1, 1)
 """The date of creation where the brief names none: the clock would change the bytes."""
 
 
-def plan_book(plan: PlanBook) -> bytes:
-    """The workbook of a plan: Summary, Buy, Do, Before and after, Left out, What more buys."""
+def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
+    """The workbook of a plan: Summary, Buy, Do, Before and after, Left out, What more buys.
+
+    Drawings and how everything was follow, for a measured room that changes.
+    """
     data = io.BytesIO()
     safe = {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
     book = Workbook(data, {"in_memory": True, "default_format_properties": dict(BASE), **safe})
@@ -38,6 +44,8 @@ def plan_book(plan: PlanBook) -> bytes:
     faults = faults_sheet(book, styles, plan)
     left_out_sheet(book, styles, plan)
     more_sheet(book, styles, plan)
+    drawings_sheet(book, styles, plan, pictures)
+    kept_sheet(book, styles, plan)
     fill_summary(first, plan, Links(buy, do, faults))
     for name, place in first.names.items():
         if " " not in name:

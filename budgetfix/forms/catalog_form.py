@@ -48,6 +48,8 @@ PRODUCTS = (
     Column("unit", "Unit", "piece, L, pair", wide=9),
     Column("on_hand", "At home", "units", "number", wide=9),
     Column("lead_days", "Days to come", "0 = take it along", "count", wide=12),
+    Column("return_days", "Days to return", "if not the shop's", "count", wide=13),
+    Column("take_along", "Take along", "to the shop", wide=24),
     Column("example", "Example price", "ours, not a shop's", "yes-no", wide=13),
     Column("width", "Width", "real size", "length"),
     Column("width_to", "Width up to", "if it extends", "length"),
@@ -76,6 +78,7 @@ SHOPS = (
     Column("free_over", "Free from", "of goods", "number"),
     Column("tax", "Tax", "such as 8.25%", "percent"),
     Column("markup", "Mark-up", "on each line, to a client", "percent", wide=13),
+    Column("return_days", "Days to return", "once it has come", "count", wide=13),
 )
 
 CATALOG_SHEETS = (

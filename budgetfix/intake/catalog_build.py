@@ -23,6 +23,7 @@ from budgetfix.room.survey import Survey
 T = TypeVar("T")
 EXTRA = {"remedies": ("steps", "minutes"), "steps": ("hours", "minutes")}
 SIZES = ("width", "width_to", "depth", "height", "drop", "lead")
+WORDS = ("name", "unit", "label", "what", "heading", "cloth", "take_along")
 FIGURES = ("lumens", "kelvin", "carries")
 
 
@@ -96,6 +97,7 @@ def _shop(record: Record, currency: str) -> Shop:
         free_over_minor=record.money("free_over", currency),
         tax=record.read("tax", Fraction(0), as_share, "a share such as 8.25%"),
         markup=record.read("markup", Fraction(0), as_share, "a share such as 15%"),
+        return_days=_days(record, "return_days"),
     )
 
 
@@ -108,7 +110,7 @@ def _product(record: Record, currency: str, unit: str) -> Product:
         record.problem("pack", "a number above 0")
     given: dict[str, Any] = {name: _length(record, name, unit) for name in SIZES}
     given |= {name: float(record.number(name, Fraction(0))) if record.has(name) else None for name in FIGURES}
-    given |= {name: record.text(name) for name in ("name", "unit", "label", "what", "heading", "cloth")}
+    given |= {name: record.text(name) for name in WORDS}
     if given["what"] and given["what"] not in WHATS:
         record.problem("what", f"one of: {', '.join(WHATS)}", close_to(given["what"], list(WHATS)))
     return Product(
@@ -118,10 +120,15 @@ def _product(record: Record, currency: str, unit: str) -> Product:
         pack=pack if pack > 0 else Fraction(1),
         on_hand=record.number("on_hand", Fraction(0)),
         lead_days=record.whole("lead_days", 0),
+        return_days=_days(record, "return_days"),
         example=record.yes("example"),
         round=record.yes("round"),
         **given,
     )
+
+
+def _days(record: Record, field: str) -> int | None:
+    return record.whole(field, 0) if record.has(field) else None
 
 
 def _length(record: Record, field: str, unit: str) -> float | None:

@@ -69,9 +69,17 @@ class Asking:
         fitting = [
             plan
             for plan in self.seen
-            if (most is None or plan.spent_minor <= most) and set(extra.chosen) <= set(plan.chosen)
+            if (most is None or plan.spent_minor <= most)
+            and set(extra.chosen) <= set(plan.chosen)
+            and _few(plan, extra)
         ]
         return sorted(fitting, key=lambda plan: (plan.hazards, plan.points, plan.spent_minor))[:STARTS]
+
+
+def _few(plan: Plan, extra: Extra) -> bool:
+    """True where a plan buys no more packs than is asked for."""
+    packs = dict(plan.packs)
+    return all(packs.get(id, 0) <= most for id, most in extra.packs_at_most)
 
 
 def doing(problem: Problem, plan: Plan, *, more: int, chosen: tuple[str, ...] = ()) -> tuple[Extra, ...]:

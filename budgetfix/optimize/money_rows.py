@@ -13,7 +13,7 @@ from budgetfix.base.numbers import ceil_div
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.hire_counts import least_sessions
-from budgetfix.optimize.problem import Product, Shop
+from budgetfix.optimize.problem import Extra, Product, Shop
 from budgetfix.optimize.solver import Program, Row, Terms
 
 
@@ -110,6 +110,15 @@ def one_pack_at_least(facts: Facts) -> Iterator[Row]:
             least = ceil_div(amount - product.on_hand, product.pack)
             if least:
                 yield Row(f"packs_{id}_{name[2:-1]}", ((1, q(id)), (-least, name)), ">=", 0)
+
+
+def packs_at_most(facts: Facts, extra: Extra) -> Iterator[Row]:
+    """What is asked for uses no more of a product than is on hand and in so many packs."""
+    for id, count in extra.packs_at_most:
+        terms = _use(facts, id)
+        if terms:
+            product = facts.products[id]
+            yield smaller(Row(f"at_most_{id}", terms, "<=", product.on_hand + product.pack * count))
 
 
 def no_spare_pack(facts: Facts) -> Iterator[Row]:

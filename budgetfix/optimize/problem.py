@@ -174,6 +174,8 @@ class Extra:
     spend_at_most: int | None = None
     chosen: tuple[str, ...] = ()
     refused: tuple[str, ...] = ()
+    packs_at_most: tuple[tuple[str, int], ...] = ()
+    """(product id, packs of it that may be bought); what is on hand may be used as well."""
     spend_first: bool = False
     """True: spend is the first wish, before hazards and points."""
 
@@ -216,14 +218,17 @@ class Rounds:
     placings: int = 0
 
 
-Phase = Literal["hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "clash"]
+Phase = Literal[
+    "hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "ceilings", "clash"
+]
 
 
 @dataclass(frozen=True, slots=True)
 class Round:
     """How far a search is, once a round. For wishes: what the best plan in hand has of it, and its proven floor.
 
-    "curve": `best` plans for other sums of money, `floor` gaps between them. "why_not": `best` of `floor` answered.
+    "curve": `best` plans for other sums of money, `floor` gaps between them. "why_not", "ceilings": `best` of `floor`
+    answered.
     """
 
     phase: Phase

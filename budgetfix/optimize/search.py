@@ -238,7 +238,9 @@ class Search:
         facts = self.facts.within(0)
         words = recount.choice_broken(facts, chosen)
         words += [f"without {id}" for id in self.extra.chosen if id not in chosen]
-        least = recount.bill(facts, chosen, ()).spent_minor
+        cost = recount.bill(facts, chosen, ())
+        least, packs = cost.spent_minor, dict(cost.packs)
+        words += [f"too many packs of {id}" for id, most in self.extra.packs_at_most if packs.get(id, 0) > most]
         return (*words, *(("budget",) if self.money is not None and least > self.money else ()))
 
     def _settle(

@@ -9,6 +9,7 @@ from budgetfix.framing.crumbs import WHOLE
 from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
 from budgetfix.optimize import impossible
+from budgetfix.optimize.ceilings import Ceiling, ceilings
 from budgetfix.optimize.problem import Answer
 from budgetfix.optimize.why_not import WhyNot, why_not
 from budgetfix.outcome.left_out import Chosen, left_out
@@ -18,11 +19,16 @@ from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
+from budgetfix.pipeline.stops import stops
 
 BESIDE = 0.5
 """Share of the seconds that all this may take after the best plan."""
 WAIT_SECONDS, WAIT_TIMES = 60.0, 4.0
 """Nobody waits longer for it than this, or this many times as long as for the best plan, whichever is more."""
+GOODS = 0.3
+"""Share of the seconds for how dear goods may get and what else would do; on top, so that nothing else lacks."""
+GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES = 20.0, 1.5
+"""Nobody waits longer for that than this, or this many times as long as for the best plan, whichever is more."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
@@ -35,21 +41,25 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         return max(0.0, until - chooser.clock())
 
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
-    more, step = other_sums(chooser, answer, left() * SUMS)
+    others = other_sums(chooser, answer, left() * SUMS)
+    slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
     out = left_out(
         chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
     )
+    prices = _prices(chooser, answer, min(seconds * GOODS, max(GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES * taken)))
     return Around(
         title=title(job),
         room_words=room_words(job.survey),
         seconds_limit=seconds,
         recommended=cheaper,
         free=nothing,
-        more=more,
-        next=step,
+        more=others.rows,
+        next=others.next,
         left_out=out,
-        notes=_notes(job, offer, chooser, answer),
+        notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),
+        stops=slider,
+        prices=prices,
     )
 
 
@@ -67,6 +77,25 @@ def _why_not(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, WhyN
         clock=chooser.clock,
         growth=chooser.growth,
         report=chooser.report,
+    )
+
+
+def _prices(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, Ceiling]:
+    """By product; nothing for a plan that is not proven."""
+    if not answer.proven:
+        return {}
+    problem, growth = chooser.framed.problem, chooser.growth
+    return ceilings(problem, answer.plan, seconds=seconds, clock=chooser.clock, growth=growth, report=chooser.report)
+
+
+def _not_priced(answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
+    """Says for how many goods the most to pay is left open; nothing where it has no meaning."""
+    goods = [id for id, _ in answer.plan.packs]
+    left = [id for id in goods if id not in prices or (prices[id].more_minor is None and not prices[id].any_price)]
+    if not left:
+        return ()
+    return (
+        f"The most to pay is left open for {len(left)} of {len(goods)} products: there was no time to work it out.",
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from budgetfix.framing.frame import Framed, Ground
@@ -74,11 +74,20 @@ def free(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
 
 
-def other_sums(chooser: Chooser, best: Answer, seconds: float) -> tuple[tuple[MorePlan, ...], NextStep]:
+@dataclass(frozen=True)
+class Others:
+    """The best plans for other sums of money, cheapest first, the one in hand among them; and the next step up."""
+
+    plans: tuple[Plan, ...] = ()
+    rows: tuple[MorePlan, ...] = ()
+    next: NextStep = field(default_factory=NextStep)
+
+
+def other_sums(chooser: Chooser, best: Answer, seconds: float) -> Others:
     """Best plans for other sums of money, cheapest first, this one among them; then one point and one hour more."""
     problem = chooser.framed.problem
     if problem.must_all or not best.proven:
-        return (), NextStep()
+        return Others()
     until = chooser.clock() + seconds
     found = curve(
         problem,
@@ -90,7 +99,7 @@ def other_sums(chooser: Chooser, best: Answer, seconds: float) -> tuple[tuple[Mo
         most=None if len(problem.options) <= EXACT_UP_TO else MOST_SOLVES,
     )
     rows = tuple(_row(chooser, best.plan, plan) for plan in found.plans)
-    return rows, _next_step(chooser, best.plan, found, until)
+    return Others(found.plans, rows, _next_step(chooser, best.plan, found, until))
 
 
 def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> NextStep:
@@ -114,10 +123,8 @@ def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> Next
 
 def _row(chooser: Chooser, mine: Plan, plan: Plan, problem: Problem | None = None) -> MorePlan:
     """A plan in figures, and how it differs from the one in hand; checked anew like that one."""
-    within = problem or chooser.framed.problem
-    if within.budget_minor is not None:
-        within = replace(within, budget_minor=max(within.budget_minor, plan.spent_minor))
-    found = checked(chooser.base, replace(chooser.framed, problem=within), plan)
+    framed = replace(chooser.framed, problem=with_money_for(problem or chooser.framed.problem, plan))
+    found = checked(chooser.base, framed, plan)
     names = {id: one.name for id, one in chooser.framed.candidates.items()}
     here, there = ({id for id in one.chosen if not id.startswith(ERRAND)} for one in (mine, plan))
     return MorePlan(
@@ -129,3 +136,10 @@ def _row(chooser: Chooser, mine: Plan, plan: Plan, problem: Problem | None = Non
         tuple(names[id] for id in sorted(here - there)),
         plan.spent_minor == mine.spent_minor and here == there,
     )
+
+
+def with_money_for(problem: Problem, plan: Plan) -> Problem:
+    """The same problem with a budget that is no smaller than what the plan spends."""
+    if problem.budget_minor is None:
+        return problem
+    return replace(problem, budget_minor=max(problem.budget_minor, plan.spent_minor))

@@ -48,4 +48,6 @@ def words(one: Round, brief: Brief, points: int) -> str:
         return f"Other sums of money: {one.best} plans, open gaps between them: {one.floor}"
     if one.phase == "why_not":
         return f"Why not the others: {one.best} of {one.floor}"
+    if one.phase == "ceilings":
+        return f"How dear goods may get, and what else would do: {one.best} of {one.floor}"
     return SETTLING[one.phase] + number

@@ -5,7 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 from budgetfix.exports.calendar import plan_ics
+from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.files import write_whole
+from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
 from budgetfix.intake.plan_ticks import touched
@@ -21,8 +23,10 @@ class Touched(Exception):
 def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
     """Write the lists; returns the paths as JOB joined with the names. Errors: Touched."""
     refuse_touched(folder)
+    drawn = pictures(book)
     made = {
-        PLAN: plan_book(book),
+        PLAN: plan_book(book, drawn),
+        "plan.html": plan_page(book, drawn),
         "plan.ics": plan_ics(book),
         "buy.csv": buy_csv(book),
         "do.csv": do_csv(book),

@@ -75,6 +75,7 @@ ROUNDS = (
     (Round("order", None, None, 9), "Putting the steps in order, round 9"),
     (Round("curve", 12, 3), "Other sums of money: 12 plans, open gaps between them: 3"),
     (Round("why_not", 4, 15), "Why not the others: 4 of 15"),
+    (Round("ceilings", 2, 12), "How dear goods may get, and what else would do: 2 of 12"),
 )
 
 

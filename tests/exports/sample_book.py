@@ -14,6 +14,7 @@ from budgetfix.outcome.book import (
     NextStep,
     PlanBook,
     SessionRow,
+    Stop,
     Sums,
     Task,
 )
@@ -199,3 +200,25 @@ LONG_TEXT = replace(
     notes=("=1+1", "007", "1e5", "TRUE", "6/6/2026"),
 )
 """Texts that programs like to tidy up."""
+
+LEFT_AS_IT_IS = tuple(
+    replace(row, after=row.before, points_after=row.points_before, severity_after=row.severity_before,
+            state="still there")
+    for row in FAULTS if row.state != "new"
+)  # fmt: skip
+"""The room's faults before anything is done."""
+TV_LOWER = tuple(FAULTS[3] if row.rule == "screen-off-eye-level" else row for row in LEFT_AS_IT_IS)
+TV_AND_ANCHOR = tuple(FAULTS[0] if row.rule == "tall-piece-loose" else row for row in TV_LOWER)
+BASKET = MoneyLine("product", "basket", "Basket, 40 cm", "mill", "Mill Lane Home", 1, 2800, 2800,
+                   tasks=("Stand a basket beside the console",))  # fmt: skip
+STAND = Task("basket", "Stand a basket beside the console", 1, 1, 2, "Left edge 12 in from the left corner.", 5, 5, 5,
+             5, 1, ("Ben",), worth=267, cost_minor=2800)  # fmt: skip
+STOPS = (
+    Stop(Sums(0, 350, 1, 90, ("lower-tv",)), 500, (), TASKS[1:2], SESSIONS[:1], TV_LOWER),
+    Stop(Sums(980, 350, 0, 115, ("anchor", "lower-tv")), 0, MONEY[1:2], TASKS[1:3], SESSIONS[:1], TV_AND_ANCHOR),
+    Stop(BOOK.best, 0, MONEY, TASKS, SESSIONS, FAULTS, this_one=True),
+    Stop(Sums(16972, 1220, 0, 325, (*IDS, "basket")), 0, (*MONEY[:4], BASKET, *MONEY[4:]), (*TASKS, STAND), SESSIONS,
+         FAULTS),
+)  # fmt: skip
+"""Four plans by rising spend, as a slider has them: nothing to buy, one screw, the book's own, one basket more."""
+WITH_STOPS = replace(BOOK, stops=STOPS)

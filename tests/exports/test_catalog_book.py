@@ -21,7 +21,7 @@ F = Fraction
 CATALOG = Catalog(
     currency="EUR",
     tools=(Tool(tool="drill", name="cordless drill", own=True, buy_minor=5900, hire_minor=1400),),
-    shops=(Shop(shop="mill", name="=Mill", delivery_minor=590, free_over_minor=6000, tax=F(33, 400)),),
+    shops=(Shop(shop="mill", name="=Mill", delivery_minor=590, free_over_minor=6000, tax=F(33, 400), return_days=30),),
     products=(
         Product(product="paint", name="wall paint", shop="mill", price_minor=2250, pack=F(5, 2), unit="L"),
         Product(
@@ -33,6 +33,8 @@ CATALOG = Catalog(
             example=True,
             on_hand=F(1),
             lead_days=4,
+            return_days=0,
+            take_along="the tape; the width of the stairs",
         ),
     ),
     remedies=(
@@ -98,8 +100,8 @@ def test_cells() -> None:
         "Products", "Currency", "EUR", "A bare number means", "cm",
     ]  # fmt: skip
     assert [cell.value for cell in page[4]] == [column.heading for column in CATALOG_SHEETS[0].columns]
-    assert [page[cell].value for cell in ("A6", "B6", "F6", "G6", "K6", "A7", "L7", "N7")] == [
-        "paint", "wall paint", 22.5, 2.5, None, "rug", 228, 158.75,
+    assert [page[cell].value for cell in ("A6", "B6", "F6", "G6", "M6", "A7", "K7", "N7", "P7")] == [
+        "paint", "wall paint", 22.5, 2.5, None, "rug", 0, 228, 158.75,
     ]  # fmt: skip
     assert book["Remedies"]["O6"].value == "pad = yes; width = 228"
     assert [cell.value for cell in book["Steps"][6]][:5] == ["m1", None, 30, 45, 90]

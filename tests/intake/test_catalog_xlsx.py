@@ -63,7 +63,7 @@ def test_columns_are_found_by_heading(tmp_path: Path) -> None:
     """Someone may swap two columns; units on top hold for bare numbers."""
     catalog, problems = read(
         tmp_path,
-        {"Products": {"A4": "Price", "F4": "Product", "A6": 5, "F6": "rug", "L6": 160, "M6": "7 ft", "E3": "in"}},
+        {"Products": {"A4": "Price", "F4": "Product", "A6": 5, "F6": "rug", "N6": 160, "O6": "7 ft", "E3": "in"}},
     )
     assert problems == []
     assert (catalog.products[0].product, catalog.products[0].price_minor) == ("rug", 500)

@@ -53,6 +53,21 @@ def read(folder: Path, text: str, unit: str = "mm", currency: str = "USD") -> tu
     return catalog, [str(problem) for problem in sorted(problems)]
 
 
+def test_days_to_return_and_what_to_take_along(tmp_path: Path) -> None:
+    """A shop's days stand for its goods, a product may have its own, and no days is not the same as none known."""
+    text = (
+        "shops: [{shop: mill, return_days: 30}, {shop: fair}]\n"
+        "products: [{product: rug, price: 9, shop: mill, return_days: 0, take_along: the tape}]\n"
+    )
+    catalog, problems = read(tmp_path, text)
+    assert problems == []
+    assert [shop.return_days for shop in catalog.shops] == [30, None]
+    assert (catalog.products[0].return_days, catalog.products[0].take_along) == (0, "the tape")
+    _, problems = read(tmp_path, text.replace("return_days: 30", "return_days: a month"))
+    assert len(problems) == 1
+    assert "found 'a month'" in problems[0]
+
+
 def remedy(folder: Path, fields: str) -> Remedy:
     """One remedy that has no problems."""
     catalog, problems = read(folder, f"remedies:\n  - {{remedy: m, kind: rug-pad, on: rug, {fields}}}\n")

@@ -15,7 +15,7 @@ from tests.laws.source import REPO, plant
 PLANTED = '''import pytest
 
 
-@pytest.mark.libreoffice
+@pytest.mark.{mark}
 def test_book():
     """A book opens."""
 '''
@@ -23,12 +23,13 @@ def test_book():
 
 @pytest.mark.parametrize(
     ("promised", "code", "words"),
-    [("", 0, "NOT RUN: LibreOffice is missing"), ("1", 1, "LibreOffice is missing, and the gate promised it")],
+    [("", 0, "NOT RUN: {} is missing"), ("1", 1, "{} is missing, and the gate promised it")],
     ids=["elsewhere", "in the gate"],
 )
-def test_a_missing_program_is_said(promised: str, code: int, words: str, tmp_path: Path) -> None:
-    """Without LibreOffice on the path a marked test is skipped with a reason, or fails with one."""
-    plant(tmp_path, {"test_planted.py": PLANTED})
+@pytest.mark.parametrize(("mark", "name"), [("libreoffice", "LibreOffice"), ("chromium", "Chromium")])
+def test_a_missing_program_is_said(mark: str, name: str, promised: str, code: int, words: str, tmp_path: Path) -> None:
+    """Without the program on the path a marked test is skipped with a reason, or fails with one."""
+    plant(tmp_path, {"test_planted.py": PLANTED.format(mark=mark)})
     shutil.copy(REPO / "tests" / "conftest.py", tmp_path)
     shutil.copy(REPO / "pyproject.toml", tmp_path)
     done = subprocess.run(
@@ -39,5 +40,5 @@ def test_a_missing_program_is_said(promised: str, code: int, words: str, tmp_pat
         text=True,
         timeout=120,
     )
-    assert words in done.stdout
+    assert words.format(name) in done.stdout
     assert done.returncode == code

@@ -97,6 +97,9 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "choice_rows.forced": lambda: choice_rows.forced(_facts(), Extra(chosen=("rug", "gone"), refused=("paper",))),
     "money_rows.enough_packs": lambda: money_rows.enough_packs(_facts()),
     "money_rows.one_pack_at_least": lambda: money_rows.one_pack_at_least(_facts()),
+    "money_rows.packs_at_most": lambda: money_rows.packs_at_most(
+        _facts(), Extra(packs_at_most=(("filler", 0), ("rug", 0), ("tin", 2)))
+    ),
     "money_rows.no_spare_pack": lambda: money_rows.no_spare_pack(_facts()),
     "money_rows.one_order": lambda: money_rows.one_order(_facts()),
     "money_rows.free_delivery": lambda: money_rows.free_delivery(_facts()),

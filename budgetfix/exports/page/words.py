@@ -1,0 +1,117 @@
+"""The page's sentences about one plan: the verdict, what a stop of the slider is, when a session is."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+
+from budgetfix.base.money import write_money_long
+from budgetfix.exports.lettering import clock, count, span
+from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums
+
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
+
+
+def long_day(on: date) -> str:
+    """`Saturday 6 June`, the same in every locale."""
+    return f"{WEEKDAYS[on.weekday()]} {on.day} {MONTHS[on.month - 1]}"
+
+
+def listed(names: Sequence[str]) -> str:
+    """`Ann, Ben and Cleo`."""
+    return " and ".join(part for part in (", ".join(names[:-1]), *names[-1:]) if part)
+
+
+def fixed_of(faults: tuple[FaultRow, ...]) -> tuple[int, int]:
+    """(faults fixed, faults there were); hazards are counted apart, what is new is no fault there was."""
+    plain = [row for row in faults if not row.safety and row.state != "new"]
+    return sum(1 for row in plain if row.state == "fixed"), len(plain)
+
+
+def money_words(book: PlanBook, minor: int) -> str:
+    """A sum of the book with its currency's sign."""
+    return write_money_long(minor, book.currency)
+
+
+def price_words(book: PlanBook, spent_minor: int, minutes: int) -> tuple[str, str]:
+    """What a plan takes, as (money, time); empty for neither."""
+    time = f"{span(minutes)} of work" if minutes else ""
+    return (money_words(book, spent_minor) if spent_minor else "no money" if minutes else ""), time
+
+
+def does_words(book: PlanBook, faults: tuple[FaultRow, ...], hazards_after: int) -> str:
+    """`4 of 7 faults go, and the one hazard is gone`."""
+    fixed, of = fixed_of(faults)
+    parts = [f"{fixed} of {count(of, 'fault')} {'goes' if of == 1 else 'go'}"] if of else []
+    if book.hazards_before or hazards_after:
+        parts.append(_hazards_go(book.hazards_before, hazards_after))
+    new = sum(1 for row in faults if row.state == "new")
+    parts += [f"{count(new, 'new one comes', 'new ones come')}"] if new else []
+    return listed(parts) or "no fault was found"
+
+
+def _hazards_go(before: int, after: int) -> str:
+    if not after:
+        return "the one hazard is gone" if before == 1 else f"all {before} hazards are gone"
+    if after >= before:
+        return "the one hazard stays" if after == 1 else f"{after} hazards stay"
+    return f"{before - after} of {count(before, 'hazard')} {'is' if before - after == 1 else 'are'} gone"
+
+
+def proof_words(book: PlanBook) -> str:
+    """What is proven of the plan, or how far from the best it can be."""
+    means = []
+    if book.budget_minor is not None:
+        means.append(money_words(book, book.budget_minor - book.held_back_minor))
+    if book.sessions is not None:
+        means.append("these hours")
+    within = f" within {listed(means)}" if means else ""
+    if not book.proven:
+        more = book.bound - book.improvement
+        rest = f"at most {count(more, 'point')} more exist" if more > 0 else "its points cannot be beaten"
+        return f"the search stopped after {book.seconds_limit:g} s: {rest}"
+    if book.everything:
+        sooner = "costs less" if book.sessions is None else "ends sooner, or as soon for less,"
+        return f"proven: no other way to do everything {sooner}{within}"
+    tried = f"no other set of these {book.candidates} remedies" if book.candidates > 1 else "no other choice"
+    return f"proven: {tried} takes away more{within}"
+
+
+def again_words(book: PlanBook) -> str:
+    """What the second inspection found; empty for listed faults, which nobody can inspect."""
+    if all(row.listed for row in book.faults):
+        return ""
+    odd = [f"{row.state}: {row.title} ({row.subject})" for row in book.faults if row.state in ("new", "worse")]
+    return f"The changed room was inspected again: {'; '.join(odd) or 'nothing new, nothing worse'}."
+
+
+def stop_words(book: PlanBook, sums: Sums, faults: tuple[FaultRow, ...]) -> str:
+    """What the slider says aloud at a stop: `€137.80, 12 of 17 faults fixed, 3 h 25 min`."""
+    fixed, of = fixed_of(faults)
+    parts = [money_words(book, sums.spent_minor), f"{fixed} of {count(of, 'fault')} fixed", span(sums.minutes)]
+    if book.hazards_before or sums.hazards_after:
+        parts.append(f"{count(sums.hazards_after, 'hazard')} left")
+    return ", ".join(parts)
+
+
+def left_words(book: PlanBook, spent_minor: int) -> str:
+    """What is left of the budget, or how far above it a plan is."""
+    if book.budget_minor is None:
+        return ""
+    left = book.budget_minor - book.held_back_minor - spent_minor
+    budget = money_words(book, book.budget_minor)
+    held = f", {money_words(book, book.held_back_minor)} of it held back" if book.held_back_minor else ""
+    if left < 0:
+        return f"{money_words(book, -left)} more than there is (budget {budget}{held})"
+    return f"{money_words(book, left)} left of {budget}{held}"
+
+
+def session_words(row: SessionRow) -> tuple[str, str]:
+    """A session's heading, and how full it is."""
+    when = f", {long_day(row.on)}, {clock(row.start_minute)}" if row.on is not None else ""
+    return f"Session {row.number}{when}", f"{span(row.minutes_used)} of {span(row.minutes_available)}"

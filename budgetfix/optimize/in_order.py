@@ -1,0 +1,37 @@
+"""A plan's steps put into their one order: most worth early, then each step as early as can be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from budgetfix.optimize import order
+from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.growth import Growth
+from budgetfix.optimize.placing import Placing
+from budgetfix.optimize.problem import Plan, Problem
+from budgetfix.optimize.recount import bill
+from budgetfix.optimize.solver import Engine
+from budgetfix.optimize.wishes import held
+
+
+def in_order(
+    problem: Problem,
+    plan: Plan,
+    *,
+    seconds: float,
+    clock: Callable[[], float],
+    growth: Growth | None = None,
+    engine: Engine = "highs",
+) -> Plan:
+    """The same set for the same money within the same sessions; as far as the clock allows.
+
+    The budget of the problem is no matter: a plan for another sum of money may be handed in.
+    """
+    until = clock() + seconds
+    facts = Facts.of(replace(problem, budget_minor=None))
+    chosen = frozenset(plan.chosen)
+    placing = Placing(plan.placed, bill(facts, chosen, plan.placed))
+    mine = held(facts, chosen, placing, (plan.hazards, plan.points))
+    placed, _ = order.ordered(facts, growth or Growth(problem), mine, lambda: until - clock(), engine)
+    return replace(mine, placing=placed).plan()

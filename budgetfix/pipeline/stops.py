@@ -1,0 +1,51 @@
+"""The plans for other sums of money with lists of their own, so that a reader may slide from one to the next."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+
+from budgetfix.optimize.in_order import in_order
+from budgetfix.optimize.problem import Plan
+from budgetfix.outcome.book import Stop
+from budgetfix.outcome.check import checked
+from budgetfix.outcome.make import before, hazards_left, lists, sums
+from budgetfix.outcome.worth import Worth
+from budgetfix.pipeline.plans import Chooser, with_money_for
+
+
+def stops(chooser: Chooser, mine: Plan, plans: Iterable[Plan], left: Callable[[], float]) -> tuple[Stop, ...]:
+    """One stop a plan, by rising spend; `mine` stands as it is. Each is checked anew.
+
+    Where the clock (`left`: seconds) ends before all are made, what is left out is left out from the dear end, and
+    the plan in hand stays.
+    """
+    worth = Worth(chooser.base, chooser.framed)
+    made = []
+    for plan in plans:
+        this_one = (plan.spent_minor, plan.chosen) == (mine.spent_minor, mine.chosen)
+        if this_one or left() > 0:
+            made.append(_stop(chooser, mine if this_one else _placed(chooser, plan, left), worth, this_one))
+    return tuple(made)
+
+
+def _placed(chooser: Chooser, plan: Plan, left: Callable[[], float]) -> Plan:
+    return in_order(
+        with_money_for(chooser.framed.problem, plan), plan, seconds=left(), clock=chooser.clock, growth=chooser.growth
+    )
+
+
+def _stop(chooser: Chooser, plan: Plan, worth: Worth, this_one: bool) -> Stop:
+    base = chooser.base
+    framed = replace(chooser.framed, problem=with_money_for(chooser.framed.problem, plan))
+    found = checked(base, framed, plan)
+    made = lists(base, framed, plan, found, worth)
+    return Stop(
+        sums(plan, base.brief.fixed_minor, before(base)[2], hazards_left(base, found)),
+        plan.hazards,
+        made.money,
+        made.tasks,
+        made.sessions,
+        made.faults,
+        this_one,
+    )
