@@ -65,7 +65,7 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
             title(job), room_words(job.survey), seen.findings, job.faults, seen.points, seen.hazards, seen.rules,
             unit, str(folder), job.notes, seen.asked,
         )  # fmt: skip
-        say.out(inspect_text(shown, unicode=say.can_unicode()))
+        say.out(inspect_text(shown, unicode=say.can_unicode(), width=say.columns()))
 
 
 def run_plan(folder: Path, words: PlanWords) -> None:

@@ -31,7 +31,7 @@ _LOOKS: dict[str, dict[str, object]] = {
     "applies": {**_CELL, "bold": True, "bg_color": STRAW, "text_wrap": True, "align": "center"},
     "hint": {"font_color": SOFT, "italic": True, "font_size": 8, "text_wrap": True, "align": "center",
              "bottom": 1, "bottom_color": TEAL},
-    "text": {**_CELL, "align": "left", "num_format": "_(@_)", "shrink": True},
+    "text": {**_CELL, "align": "left", "num_format": "_(@_)"},
     "number": {**_CELL, "align": "right", "num_format": PADDED},
     "mark": {**_CELL, "align": "center"},
     "live": {"font_size": 9, "font_color": LEAF, "shrink": True},

@@ -8,7 +8,7 @@ from budgetfix.forms.column import Column
 
 LIVE_WIDE = 16
 """Width of column A, in characters."""
-HEADED = 1.0
+HEADED = 0.9
 """Inches above a table for its title."""
 HEADINGS = 3
 """The row of headings, counted from 0; hints stand below."""
@@ -24,11 +24,11 @@ def pages(columns: tuple[Column, ...]) -> int:
 def print_table(page: Worksheet, columns: tuple[Column, ...], title: str, how: str, last: int) -> None:
     """One table, as large as fits; column A and the names stand on each page, the second page follows the first.
 
-    The title is a header, whole on each page too. The program that prints decides where to cut: how wide letters
-    are is known to nobody else. `last`: the last row, counted from 0.
+    The title is a header, whole on each page too; one line, since a break in it does not survive a marked copy.
+    Whoever prints decides where to cut: how wide letters are is known to nobody else. `last`: the last row, from 0.
     """
     print_page(page, pages(columns), HEADED)
-    page.set_header(f"&L&B&18{plain(title)}\n&B&10{plain(how)}")
+    page.set_header(f"&L&B&16{plain(title)}&B&10    {plain(how)}")
     page.print_area(HEADINGS, 0, last, len(columns))
     page.repeat_rows(HEADINGS, HEADINGS + 1)
     if pages(columns) > 1:

@@ -6,7 +6,7 @@ from budgetfix.base.twin import Twin
 from budgetfix.forms.column import Column, Default
 
 ROOM = Column("room", "Room", "if several", "name", names=("rooms",), wide=11)
-NAME = Column("name", "Name", "yours, used once", "text", needed=True, wide=18)
+NAME = Column("name", "Name", "yours, used once", "text", needed=True, wide=20)
 WALL = Column("wall", "Wall", "its letter", "wall", needed=True, wide=8)
 
 WHAT_OPENS = ("door", "opening", "window", "closet")
@@ -64,7 +64,7 @@ PICTURES = (
     Column("diagonal", "Diagonal", "of a screen, instead", "length", positive=True, model=False, wide=13),
     Column("over", "Hangs over", "a piece of furniture", "name", names=("furniture",), wide=14),
     Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=14),
-    Column("group", "Group", "same word = one group", "text", wide=12),
+    Column("group", "Group", "same word = one group", "text", wide=18),
     Column("depth", "Stands out", "from the wall", "length", wide=10),
     Column("leaned", "Leaned", "not hung?", "yes-no", wide=9),
     Column("weight", "Weight", "kilograms", "number", wide=9),

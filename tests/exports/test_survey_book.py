@@ -120,6 +120,9 @@ def test_print_and_drop_downs(tmp_path: Path) -> None:
         assert (page.page_setup.fitToWidth, page.page_setup.fitToHeight) == (across, 0)
         assert page.oddFooter is not None
         assert page.oddFooter.right.text == "page &P of &N"
+        assert page.oddHeader is not None
+        assert sheet.how in page.oddHeader.left.text
+        assert "\n" not in page.oddHeader.left.text
         assert page.freeze_panes == "C6"
         asked = {rule.formula1: rule for rule in page.data_validations.dataValidation}
         lists = sum(1 for c in sheet.columns if c.choices or c.kind in ("yes-no", "yes-no-unknown", "wall", "name"))
