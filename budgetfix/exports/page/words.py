@@ -60,11 +60,7 @@ def _hazards_go(before: int, after: int) -> str:
         number = {1: "the one hazard is", 2: "both hazards are"}.get(before, f"all {before} hazards are")
         return f"{number} gone"
     if after >= before:
-        return (
-            "the one hazard stays"
-            if before == after == 1
-            else f"{count(after, 'hazard')} {'is' if after == 1 else 'are'} there"
-        )
+        return "the one hazard stays" if before == after == 1 else f"{count(after, 'hazard')} left"
     return f"{before - after} of {before} hazards {'is' if before - after == 1 else 'are'} gone"
 
 
