@@ -114,7 +114,8 @@ def do_row(task: Task, people: int) -> DoRow:
     hands = f"{task.people} people" if task.people > 1 else ""
     who = f"{listed(task.who)}" if people > 1 else ""
     details = (
-        ("", " · ".join(part for part in (who or hands, badly) if part)),
+        ("Who", who or hands),
+        ("", badly),
         ("Tools", ", ".join(task.tools)),
         ("Bag", task.bag),
         ("Leaves in the wall", task.leaves),

@@ -51,16 +51,17 @@ def does_words(book: PlanBook, faults: tuple[FaultRow, ...], hazards_after: int)
     if book.hazards_before or hazards_after:
         parts.append(_hazards_go(book.hazards_before, hazards_after))
     new = sum(1 for row in faults if row.state == "new")
-    parts += [f"{count(new, 'new one comes', 'new ones come')}"] if new else []
+    parts += [f"{count(new, 'new fault comes', 'new faults come')}"] if new else []
     return listed(parts) or "no fault was found"
 
 
 def _hazards_go(before: int, after: int) -> str:
     if not after:
-        return "the one hazard is gone" if before == 1 else f"all {before} hazards are gone"
+        number = {1: "the one hazard is", 2: "both hazards are"}.get(before, f"all {before} hazards are")
+        return f"{number} gone"
     if after >= before:
-        return "the one hazard stays" if after == 1 else f"{after} hazards stay"
-    return f"{before - after} of {count(before, 'hazard')} {'is' if before - after == 1 else 'are'} gone"
+        return "the one hazard stays" if before == after == 1 else f"{count(after, 'hazard')} left"
+    return f"{before - after} of {before} hazards {'is' if before - after == 1 else 'are'} gone"
 
 
 def proof_words(book: PlanBook) -> str:
