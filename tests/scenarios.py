@@ -67,7 +67,7 @@ def job(name: str) -> Job:
 def run(name: str) -> Planned:
     """A demo job planned at its own budget, with little time for what stands beside the plan."""
     mine = job(name)
-    with patch("budgetfix.pipeline.around.BESIDE", 0.1):
+    with patch("budgetfix.pipeline.around.BESIDE", 0.1), patch("budgetfix.pipeline.around.GOODS", 0.02):
         book = planned(mine, Wish(60.0, time.monotonic))
     assert isinstance(book, PlanBook)
     before = inspected(mine)
