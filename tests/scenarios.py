@@ -12,6 +12,8 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from unittest.mock import patch
 
+import pytest
+
 from budgetfix.framing.measured import changed_by
 from budgetfix.inspection.finding import Finding
 from budgetfix.intake.job import Job
@@ -25,6 +27,10 @@ from budgetfix.remedies.fit import candidates
 from budgetfix.room.survey import Survey
 
 SCENARIOS = ("renter", "stager", "couple")
+EACH = pytest.mark.parametrize("name", [pytest.param(name, marks=pytest.mark.xdist_group(name)) for name in SCENARIOS])
+"""A test of every demo plan; tests of one plan run in one process, which makes it once."""
+RENTER = pytest.mark.xdist_group("renter")
+"""A test of the renter's plan alone."""
 DEMO = Path(__file__).resolve().parent.parent / "catalog_demo"
 TODAY = date(2026, 6, 1)
 

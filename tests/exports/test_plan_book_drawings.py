@@ -21,7 +21,7 @@ from budgetfix.outcome.changes import altered
 from budgetfix.remedies.candidate import Leaves
 from tests.exports.plan_sheets import opened, rows, sheet
 from tests.exports.sample_book import BOOK
-from tests.scenarios import SCENARIOS, run
+from tests.scenarios import EACH, RENTER, run
 
 
 @cache
@@ -43,7 +43,7 @@ def test_without_a_room_there_are_no_such_sheets() -> None:
     assert kept_sheet.__doc__
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_all_drawings_are_in_the_book_with_their_words(name: str) -> None:
     """As many pictures as there are drawings, each with alternative text; none is stretched."""
     drawn = pictures(run(name).book)
@@ -62,7 +62,7 @@ def _drawing_of(book: zipfile.ZipFile) -> str:
     return next(Path(part).name for part in parts if b"<xdr:pic>" in book.read(part))
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_no_pair_is_cut_in_two_by_the_end_of_a_page(name: str) -> None:
     """Between two breaks there is never more than a page holds."""
     page, drawn = page_of(name, "Drawings"), pictures(run(name).book)
@@ -78,7 +78,7 @@ def test_no_pair_is_cut_in_two_by_the_end_of_a_page(name: str) -> None:
     assert page.page_setup.scale == SCALE
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_how_everything_was_is_kept(name: str) -> None:
     """One row for each thing that changes, in the words of the tape; a tenant's sheet is named for moving out."""
     book = run(name).book
@@ -100,6 +100,7 @@ def test_each_way_of_holding_says_how_it_goes_again() -> None:
     assert set(BACK) == set(Leaves.__args__) - {"nothing"}  # type: ignore[attr-defined]
 
 
+@RENTER
 def test_an_owner_is_not_told_about_a_lease() -> None:
     """In one's own home the sheet is called as it was."""
     book = run("renter").book
@@ -112,6 +113,7 @@ def test_an_owner_is_not_told_about_a_lease() -> None:
     assert names[-1] == "As it was"
 
 
+@RENTER
 @pytest.mark.libreoffice
 @pytest.mark.poppler
 def test_printed_pages_are_complete(tmp_path: Path) -> None:

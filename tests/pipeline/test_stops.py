@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import pytest
-
 from budgetfix.pipeline.stops import stops
-from tests.scenarios import SCENARIOS, run
+from tests.scenarios import EACH, run
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_each_stop_adds_up(name: str) -> None:
     """Money, minutes and points of its lists are those of its figures; one stop is the book's own plan."""
     book = run(name).book
@@ -25,7 +23,7 @@ def test_each_stop_adds_up(name: str) -> None:
         assert names == set(stop.sums.chosen)
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_the_stops_are_the_rows_of_what_more_buys(name: str) -> None:
     """The slider and the workbook speak of the same plans."""
     book = run(name).book
