@@ -12,7 +12,7 @@ from budgetfix.exports.drawings.lanes import Dim, Lanes, Side
 from budgetfix.exports.drawings.pen import OLD, SIZE, SMALL, STAYS, Look, Pen, Point, wide
 
 WIDTH = 360.0
-MARGIN = 46.0
+MARGIN = 49.0
 """Room for a wall's thickness and three dimension lanes on each side."""
 TAG = 6.8
 TINY = 7.5
