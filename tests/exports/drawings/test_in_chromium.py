@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import shutil
 from itertools import combinations
-from pathlib import Path
 
 import pytest
-from playwright.sync_api import sync_playwright
 
 from budgetfix.exports.drawings.draw import pictures
+from tests.exports.conftest import Opener
 from tests.exports.drawings.reading_svg import Box, overlap
 from tests.scenarios import EACH, run
 
@@ -19,32 +17,27 @@ BOXES = """() => [...document.querySelectorAll('svg')].map(svg => {
   const box = one => { const r = one.getBoundingClientRect(); return [r.left, r.top, r.right, r.bottom]; };
   return [box(svg), [...svg.querySelectorAll('text')].map(text => [text.textContent, box(text)])];
 })"""
+PAGE = "<!doctype html><meta charset=utf-8><style>{}</style>{}"
 FONTS = ("", "*{font-family:serif}", "*{font-family:monospace}")
 """The drawings' own letters, and two that a viewer may put in their place."""
 SMALLEST = 6.9
 """Pixels that the smallest letters are high on a phone of 375 pixels."""
 
 
-def seen(html: str, wide: int, folder: Path) -> list[tuple[Box, list[tuple[str, Box]]]]:
+def seen(open_page: Opener, html: str, wide: int) -> list[tuple[Box, list[tuple[str, Box]]]]:
     """Every drawing of a page with the ground of its texts, in pixels."""
-    (folder / "drawings.html").write_text(html, encoding="utf-8")
-    with sync_playwright() as play:
-        browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
-        page = browser.new_page(viewport={"width": wide, "height": 900})
-        page.goto((folder / "drawings.html").as_uri())
-        found = page.evaluate(BOXES)
-        browser.close()
+    found = open_page(html.encode(), wide).page.evaluate(BOXES)
     return [(tuple(frame), [(text, tuple(box)) for text, box in words]) for frame, words in found]
 
 
 @EACH
-def test_no_label_leaves_its_picture_or_lies_on_another(name: str, tmp_path: Path) -> None:
+def test_no_label_leaves_its_picture_or_lies_on_another(name: str, open_page: Opener) -> None:
     """Measured by Chromium with its own letters, at 375 and 1,200 pixels, whatever font it takes."""
     body = "".join(f"<div>{one.svg}</div>" for one in pictures(run(name).book))
     for style in FONTS:
         for wide in (375, 1200):
             css = f"svg{{width:{343 if wide == 375 else 540}px}}{style}"
-            for frame, words in seen(f"<!doctype html><meta charset=utf-8><style>{css}</style>{body}", wide, tmp_path):
+            for frame, words in seen(open_page, PAGE.format(css, body), wide):
                 scale = (frame[2] - frame[0]) / 360
                 for text, box in ((text, _ink(box)) for text, box in words):
                     inside = (
@@ -68,9 +61,9 @@ def _ink(box: Box) -> Box:
 
 
 @pytest.mark.xdist_group("renter")
-def test_letters_are_large_enough_on_a_phone(tmp_path: Path) -> None:
+def test_letters_are_large_enough_on_a_phone(open_page: Opener) -> None:
     """The smallest words of a drawing stay readable at 343 pixels of width."""
     body = "".join(f"<div>{one.svg}</div>" for one in pictures(run("renter").book))
     css = "svg{width:343px}"
-    for _, words in seen(f"<!doctype html><meta charset=utf-8><style>{css}</style>{body}", 375, tmp_path):
+    for _, words in seen(open_page, PAGE.format(css, body), 375):
         assert min(min(box[2] - box[0], box[3] - box[1]) for text, box in words if len(text) > 2) >= SMALLEST
