@@ -28,10 +28,8 @@ WAIT_SECONDS, WAIT_TIMES = 60.0, 4.0
 """Nobody waits longer for it than this, or this many times as long as for the best plan, whichever is more."""
 GOODS = 0.3
 """Share of the seconds for how dear goods may get and what else would do; on top, so that nothing else lacks."""
-GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES = 20.0, 1.5
-"""Nobody waits longer for that than this, or this many times as long as for the best plan, whichever is more."""
-SIZES, SIZES_WAIT_SECONDS = 0.1, 15.0
-"""Share of the seconds for sizes that would do as well, and how long anybody waits for them."""
+SIZES = 0.1
+"""Share of the seconds for sizes that would do as well; their inspections are counted, so it is seldom used up."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
@@ -50,7 +48,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
     out = left_out(
         chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
     )
-    prices = _prices(chooser, answer, min(seconds * GOODS, max(GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES * taken)))
+    prices = _prices(chooser, answer, min(seconds * GOODS, max(WAIT_SECONDS, WAIT_TIMES * taken)))
     return Around(
         title=title(job),
         room_words=room_words(job.survey),
@@ -63,7 +61,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),
         stops=slider,
         prices=prices,
-        accepts=_accepts(chooser, answer, min(seconds * SIZES, SIZES_WAIT_SECONDS)),
+        accepts=_accepts(chooser, answer, seconds * SIZES),
     )
 
 
