@@ -9,7 +9,7 @@ edge, and a few sizes between are looked at as well, since more of a size may do
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from itertools import product as every
 
 from budgetfix.base.tape import write_length
@@ -30,7 +30,7 @@ STEP_MM = {"in": 6.35}
 METRIC_STEP_MM = 5.0
 FARTHEST = 0.25
 """Sizes are tried up to this share above and below the planned one."""
-BETWEEN = 5
+BETWEEN = 4
 """Sizes looked at between the planned one and each edge."""
 MOST_LOOKS = 400
 """Inspections for one plan, at most."""
@@ -40,9 +40,20 @@ AT = {"width": "from_left", "rod_width": "rod_from_left"}
 STANDS_ON: tuple[Table, ...] = ("pictures", "lights")
 
 
+@dataclass(frozen=True, slots=True)
+class Alike:
+    """Things of one size that one product becomes: their names, and the sizes that are set."""
+
+    table: Table
+    things: tuple[str, ...]
+    planned: tuple[tuple[str, float], ...]
+    round: bool = False
+    """As wide as deep and round: one size."""
+
+
 @dataclass
 class Trying:
-    """The room as a plan leaves it, with one thing made larger or smaller. `enough`: the time is up."""
+    """The room as a plan leaves it, with a thing made larger or smaller. `enough`: the time is up."""
 
     base: Ground
     room: Survey
@@ -56,13 +67,15 @@ class Trying:
         """True where nothing more is looked at."""
         return self.looks >= MOST_LOOKS or self.enough()
 
-    def fits(self, table: Table, thing: Item, sizes: Mapping[str, float]) -> bool:
+    def fits(self, alike: Alike, sizes: Mapping[str, float]) -> bool:
         """True where nothing is worse with these sizes than with the planned ones."""
-        key = (thing.name, *sorted(sizes.items()))
+        key = (alike, *sorted(sizes.items()))
         if key not in self._known:
             self.looks += 1
-            changed = self.room.changed(_sized(self.room, table, thing, sizes))
-            self._known[key] = self._as_good(changed, thing.room)
+            things = [self.room.named[name][1] for name in alike.things]
+            changes = [change for thing in things for change in _sized(self.room, alike.table, thing, sizes)]
+            changed = self.room.changed(changes)
+            self._known[key] = all(self._as_good(changed, room) for room in sorted({one.room for one in things}))
         return self._known[key]
 
     def _as_good(self, changed: Survey, room: str) -> bool:
@@ -133,41 +146,55 @@ def _of(trying: Trying, one: Candidate) -> list[tuple[str, str]]:
     """(product, range in words) of each thing that one remedy sets."""
     products = {product.product: product for product in trying.base.catalog.products}
     used: list[Product] = [products[id] for id, units in one.uses if units > 0]
-    found = []
+    found: dict[str, list[Alike]] = {}
     for change in one.changes:
         if change.item not in trying.room.named or change.remove:
             continue
         thing = trying.room.named[change.item][1]
         said = dict(change.set) if change.add is None else dict(change.add)
         for names in SIZES.get(change.table, ()):
-            sizes = {name: value for name in names if isinstance(value := said.get(name), float)}
-            product = sized_by(used, change.table, sizes, trying.room.household.unit)
-            words = _range(trying, change.table, thing, tuple(sizes)) if product is not None and not trying.over else ""
-            if product is not None and words:
-                found.append((product.product, words))
-    return found
+            sizes = tuple((name, value) for name in names if isinstance(value := said.get(name), float))
+            product = sized_by(used, change.table, dict(sizes), trying.room.household.unit)
+            if product is not None:
+                found.setdefault(product.product, []).append(
+                    Alike(change.table, (thing.name,), sizes, len(sizes) > 1 and _across(thing))
+                )
+    joined = {id: _joined(ones) for id, ones in found.items()}
+    ranges = {id: _range(trying, alike) for id, alike in joined.items() if alike is not None and not trying.over}
+    return [(id, words) for id, words in ranges.items() if words]
 
 
-def _range(trying: Trying, table: Table, thing: Item, names: tuple[str, ...]) -> str:
+def _joined(ones: list[Alike]) -> Alike | None:
+    """All things that a product becomes, made larger together; None where they are not of one size."""
+    if len({(one.table, one.planned, one.round) for one in ones}) > 1:
+        return None
+    return replace(ones[0], things=tuple(name for one in ones for name in one.things))
+
+
+def _range(trying: Trying, alike: Alike) -> str:
     """The ranges of a thing's sizes in words; empty where the time ran out."""
     unit = trying.room.household.unit
     step = STEP_MM.get(unit, METRIC_STEP_MM)
-    joined = "width" in names and "depth" in names and _across(thing)
-    fields = [("width", "depth")] if joined else [(name,) for name in names]
+    sizes = dict(alike.planned)
+    fields: list[tuple[str, ...]] = [("width", "depth")] if alike.round else []
+    fields += [(name,) for name in sizes if not (alike.round and name in ("width", "depth"))]
     ends: list[tuple[tuple[str, ...], float, float]] = []
     for group in fields:
-        planned = getattr(thing, group[0])
-        low, high = (_edge(trying, table, thing, group, planned, way * step) for way in (-1, 1))
+        low, high = (_edge(trying, alike, group, sizes[group[0]], way * step) for way in (-1, 1))
         ends.append((group, low, high))
+    together = all(trying.fits(alike, corner) for corner in _corners(ends))
     if trying.over:
         return ""
-    wide = [(group, low, high) for group, low, high in ends if low < high]
-    corners = every(*(((group, low), (group, high)) for group, low, high in wide))
-    together = all(
-        trying.fits(table, thing, {name: value for group, value in corner for name in group}) for corner in corners
-    )
     words = [f"{_word(group)} {_between(low, high, unit)}" for group, low, high in ends]
     return ", ".join(words) if together else f"{' or '.join(words)}, the rest as planned"
+
+
+def _corners(ends: list[tuple[tuple[str, ...], float, float]]) -> list[dict[str, float]]:
+    """All sizes at once at one of their ends."""
+    return [
+        {name: value for (group, _, _), value in zip(ends, values, strict=True) for name in group}
+        for values in every(*(dict.fromkeys((low, high)) for _, low, high in ends))
+    ]
 
 
 def _across(thing: Item) -> bool:
@@ -188,13 +215,11 @@ def _between(low: float, high: float, unit: str) -> str:
     return f"{first.removesuffix(unit).strip()} to {last}"
 
 
-def _edge(
-    trying: Trying, table: Table, thing: Item, group: tuple[str, ...], planned: float, step: float
-) -> float:  # fmt: skip
+def _edge(trying: Trying, alike: Alike, group: tuple[str, ...], planned: float, step: float) -> float:
     """The size farthest from the planned one, in the direction of `step`, up to which all that was looked at fits."""
 
     def fits(count: int) -> bool:
-        return not trying.over and trying.fits(table, thing, dict.fromkeys(group, planned + count * step))
+        return not trying.over and trying.fits(alike, dict.fromkeys(group, planned + count * step))
 
     most, good, stride = int(planned * FARTHEST / abs(step)), 0, 1
     while good < most:
