@@ -123,7 +123,7 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
         say.out(f"\n$ budgetfix plan {folder}")
     run_plan(folder, PlanWords(quiet=quiet))
     if not quiet:
-        say.out(f"\nOpen {folder / 'plan.xlsx'}")
+        say.out(f"\nOpen {folder / 'plan.html'}")
 
 
 def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:
