@@ -12,6 +12,7 @@ from budgetfix.optimize import impossible
 from budgetfix.optimize.ceilings import Ceiling, ceilings
 from budgetfix.optimize.problem import Answer
 from budgetfix.optimize.why_not import WhyNot, why_not
+from budgetfix.outcome.accepts import accepted
 from budgetfix.outcome.left_out import Chosen, left_out
 from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
@@ -29,6 +30,8 @@ GOODS = 0.3
 """Share of the seconds for how dear goods may get and what else would do; on top, so that nothing else lacks."""
 GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES = 20.0, 1.5
 """Nobody waits longer for that than this, or this many times as long as for the best plan, whichever is more."""
+SIZES, SIZES_WAIT_SECONDS = 0.1, 15.0
+"""Share of the seconds for sizes that would do as well, and how long anybody waits for them."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
@@ -60,6 +63,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),
         stops=slider,
         prices=prices,
+        accepts=_accepts(chooser, answer, min(seconds * SIZES, SIZES_WAIT_SECONDS)),
     )
 
 
@@ -86,6 +90,12 @@ def _prices(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, Ceili
         return {}
     problem, growth = chooser.framed.problem, chooser.growth
     return ceilings(problem, answer.plan, seconds=seconds, clock=chooser.clock, growth=growth, report=chooser.report)
+
+
+def _accepts(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, str]:
+    """By product, the sizes that would do as well, where a remedy of the user's set them."""
+    until = chooser.clock() + seconds
+    return accepted(chooser.base, chooser.framed, answer.plan, lambda: chooser.clock() > until)
 
 
 def _not_priced(answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:

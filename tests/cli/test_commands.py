@@ -80,11 +80,12 @@ def test_a_plan_is_printed_and_written() -> None:
     done = typed("plan", "job")
     assert done.exit_code == 0
     assert done.stdout.splitlines()[0] == "Job: 10.00 USD to spend, 4 h in 2 sessions."
-    assert done.stdout.splitlines()[-1] == "Wrote job/plan.xlsx, job/plan.html, job/plan.ics, job/buy.csv, job/do.csv"
+    assert done.stdout.splitlines()[-1] == ("Wrote job/plan.xlsx, job/plan.html, job/plan.ics, job/buy.csv, job/do.csv")
     assert "PROOF no other set of these 2 remedies takes away more" in done.stdout
     assert done.stderr == ""
     assert names(Path("job")) == [
-        "brief.yaml", "buy.csv", "catalog.yaml", "do.csv", "faults.csv", "plan.html", "plan.ics", "plan.xlsx",
+        "brief.yaml", "buy.csv", "catalog.yaml", "do.csv", "faults.csv", "plan.html", "plan.ics",
+        "plan.xlsx",
     ]  # fmt: skip
 
 

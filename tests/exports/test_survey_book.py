@@ -121,8 +121,9 @@ def test_print_and_drop_downs(tmp_path: Path) -> None:
         assert page.oddFooter is not None
         assert page.oddFooter.right.text == "page &P of &N"
         assert page.oddHeader is not None
-        assert sheet.how in page.oddHeader.left.text
-        assert "\n" not in page.oddHeader.left.text
+        said = page.oddHeader.left.text or ""
+        assert sheet.how in said
+        assert "\n" not in said
         assert page.freeze_panes == "C6"
         asked = {rule.formula1: rule for rule in page.data_validations.dataValidation}
         lists = sum(1 for c in sheet.columns if c.choices or c.kind in ("yes-no", "yes-no-unknown", "wall", "name"))

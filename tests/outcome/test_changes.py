@@ -7,7 +7,7 @@ from budgetfix.outcome.changes import FLAGS, LENGTHS, WORDS, altered, drawn, sai
 from budgetfix.room.items import ITEM_OF, Curtain, Piece
 from budgetfix.room.survey import Survey
 from tests.inspection.rooms import room
-from tests.scenarios import SCENARIOS, run
+from tests.scenarios import EACH, run
 
 
 def test_every_field_of_a_thing_can_be_said() -> None:
@@ -54,14 +54,14 @@ def test_inches_are_told_in_eighths() -> None:
     assert said(rod, ("rod_height",), "in") == "rod 85 1/4 in above the floor"
 
 
-def test_every_mark_of_a_demo_plan_has_words() -> None:
+@EACH
+def test_every_mark_of_a_demo_plan_has_words(name: str) -> None:
     """Nothing that a plan changes is left unsaid, in any of the three demos."""
-    for name in SCENARIOS:
-        book = run(name).book
-        assert book.drawn is not None
-        rows = altered(book.drawn)
-        assert [row.item for row in rows] == [mark.item for mark in book.drawn.marks]
-        assert all(row.was != row.now for row in rows)
+    book = run(name).book
+    assert book.drawn is not None
+    rows = altered(book.drawn)
+    assert [row.item for row in rows] == [mark.item for mark in book.drawn.marks]
+    assert all(row.was != row.now for row in rows)
 
 
 def test_listed_faults_change_nothing_that_can_be_drawn() -> None:

@@ -216,9 +216,12 @@ def _labels(sheet: Sheet, floor: Floor, survey: Survey, room: str, marks: Marks,
     """Names, and (with `gone`) the numbers of the tasks on all that changes."""
     standing = _on_floor(floor, survey, room)
     if gone is not None:
-        for name, box in (*standing, *_at_walls(floor, survey, room), *gone):
+        for name, box in (*standing, *_at_walls(floor, survey, room)):
             if marks.get(name):
                 sheet.tag(box, marks[name])
+        for name, box in gone:
+            if marks.get(name):
+                sheet.tag_gone(box, marks[name])
     flat = {rug.name for rug in survey.rugs}
     solid = [box for name, box in standing if name not in flat]
     for name, box in sorted(standing, key=lambda pair: (pair[0] in flat, _area(pair[1]), pair[0])):

@@ -219,9 +219,12 @@ def _dim(sheet: Sheet, face: Face, seen: Seen, field: str, unit: str) -> None:
 
 def _labels(sheet: Sheet, things: list[Seen], marks: Marks, gone: list[Seen], now: bool) -> None:
     if now:
-        for seen in (*things, *gone):
+        for seen in things:
             if marks.get(seen.item.name):
                 sheet.tag(seen.name_at, marks[seen.item.name])
+        for seen in gone:
+            if marks.get(seen.item.name):
+                sheet.tag_gone(seen.name_at, marks[seen.item.name])
     named = [seen for seen in things if not (isinstance(seen.item, Hung) and seen.item.what == "old holes")]
     boxes = [seen.name_at for seen in things]
     for seen in sorted(named, key=lambda seen: (_area(seen.name_at), seen.item.name)):

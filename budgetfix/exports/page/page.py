@@ -11,6 +11,7 @@ import json
 import re
 from dataclasses import dataclass
 from importlib.resources import files
+from itertools import groupby
 
 from jinja2 import Environment, StrictUndefined
 
@@ -48,7 +49,7 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     environment = Environment(autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=StrictUndefined)
     made = environment.from_string(_read("page.html.j2")).render(
         book=book,
-        pictures=pictures,
+        pairs=_pairs(pictures),
         words=words,
         style=_style(),
         script=_read("page.js"),
@@ -65,6 +66,11 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
         remarks=_remarks(stops),
     )
     return _with_policy(made).encode("utf-8")
+
+
+def _pairs(pictures: tuple[Picture, ...]) -> list[list[Picture]]:
+    """Before and after of one room and view, side by side."""
+    return [list(pair) for _, pair in groupby(pictures, key=lambda one: (one.room, one.view))]
 
 
 def _read(name: str) -> str:

@@ -7,13 +7,15 @@ from datetime import date
 
 from budgetfix.base.money import write_money_long
 from budgetfix.exports.lettering import clock, count, span
-from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums
+from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums, Task
 
 WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
+ERRAND = "errand:"
+NAMED = 5
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
 
@@ -51,16 +53,17 @@ def does_words(book: PlanBook, faults: tuple[FaultRow, ...], hazards_after: int)
     if book.hazards_before or hazards_after:
         parts.append(_hazards_go(book.hazards_before, hazards_after))
     new = sum(1 for row in faults if row.state == "new")
-    parts += [f"{count(new, 'new one comes', 'new ones come')}"] if new else []
+    parts += [f"{count(new, 'new fault comes', 'new faults come')}"] if new else []
     return listed(parts) or "no fault was found"
 
 
 def _hazards_go(before: int, after: int) -> str:
     if not after:
-        return "the one hazard is gone" if before == 1 else f"all {before} hazards are gone"
+        number = {1: "the one hazard is", 2: "both hazards are"}.get(before, f"all {before} hazards are")
+        return f"{number} gone"
     if after >= before:
-        return "the one hazard stays" if after == 1 else f"{after} hazards stay"
-    return f"{before - after} of {count(before, 'hazard')} {'is' if before - after == 1 else 'are'} gone"
+        return "the one hazard stays" if before == after == 1 else f"{count(after, 'hazard')} left"
+    return f"{before - after} of {before} hazards {'is' if before - after == 1 else 'are'} gone"
 
 
 def proof_words(book: PlanBook) -> str:
@@ -97,6 +100,22 @@ def stop_words(book: PlanBook, sums: Sums, faults: tuple[FaultRow, ...]) -> str:
     if book.hazards_before or sums.hazards_after:
         parts.append(f"{count(sums.hazards_after, 'hazard')} left")
     return ", ".join(parts)
+
+
+def change_words(mine: tuple[Task, ...], there: tuple[Task, ...]) -> str:
+    """What another plan does besides, and what it leaves out; empty where it does the same."""
+    own, other = ({task.candidate: task.name for task in tasks if not task.candidate.startswith(ERRAND)}
+                  for tasks in (mine, there))  # fmt: skip
+    more = [name for id, name in other.items() if id not in own]
+    less = [name for id, name in own.items() if id not in other]
+    parts = [f"{word}: {_some(names)}." for word, names in (("Besides", more), ("Without", less)) if names]
+    return " ".join(parts)
+
+
+def _some(names: list[str]) -> str:
+    """Some names, and how many more there are."""
+    rest = len(names) - NAMED
+    return " · ".join(names[:NAMED]) + (f" · and {rest} more" if rest > 0 else "")
 
 
 def left_words(book: PlanBook, spent_minor: int) -> str:

@@ -6,8 +6,6 @@ from dataclasses import replace
 from functools import cache
 from itertools import combinations
 
-import pytest
-
 from budgetfix.base.tape import write_length
 from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.drawings.picture import Picture
@@ -17,7 +15,7 @@ from budgetfix.room.survey import Survey
 from tests.exports.drawings.reading_svg import ids, marks, overlap, parsed, texts, view, words
 from tests.exports.sample_book import BOOK
 from tests.inspection.rooms import room
-from tests.scenarios import SCENARIOS, run
+from tests.scenarios import EACH, RENTER, run
 
 
 @cache
@@ -31,7 +29,7 @@ def of(name: str, view_: str, when: str) -> Picture:
     return next(one for one in drawn(name) if (one.view, one.when) == (view_, when))
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_each_changed_room_and_wall_is_drawn_before_and_after_at_one_scale(name: str) -> None:
     """Pictures come in pairs of one size; each pair has both, and every room that changes is seen from above."""
     found = drawn(name)
@@ -50,7 +48,7 @@ def _walls(picture: Picture) -> list[str]:
     return [node.attrib.get("d", node.attrib.get("width", "")) for node in list(parsed(picture.svg))[4:5]]
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_every_thing_that_changes_is_hatched_or_heavy_and_has_its_task(name: str) -> None:
     """Colour is never needed: what changes is hatched or has a heavy line, and the number of its task is there."""
     book = run(name).book
@@ -64,7 +62,7 @@ def test_every_thing_that_changes_is_hatched_or_heavy_and_has_its_task(name: str
                 assert book.tasks[number - 1].name == task
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_every_mark_of_the_plan_is_seen_and_told(name: str) -> None:
     """Each thing that the plan changes is in the words of a picture of before and one of after."""
     book = run(name).book
@@ -75,6 +73,7 @@ def test_every_mark_of_the_plan_is_seen_and_told(name: str) -> None:
             assert mark.item in told
 
 
+@RENTER
 def test_dimensions_say_what_the_tape_said_and_what_it_will_say() -> None:
     """The renter's rod: 2160 mm up and 950 mm from the corner before, as chosen after, both in their picture."""
     book = run("renter").book
@@ -88,6 +87,7 @@ def test_dimensions_say_what_the_tape_said_and_what_it_will_say() -> None:
         assert write_length(length, "mm").removesuffix(" mm") in after
 
 
+@RENTER
 def test_what_hangs_is_drawn_where_it_hangs() -> None:
     """The screen's lower edge stands as high over the floor line as its height at the picture's scale."""
     picture = of("renter", "wall D", "before")
@@ -103,7 +103,7 @@ def test_what_hangs_is_drawn_where_it_hangs() -> None:
     assert any(abs(top - (screen.bottom + screen.height)) < 10 for top in tops)
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_labels_collide_with_nothing_and_stay_inside(name: str) -> None:
     """No two texts share ground, and none leaves the picture, also where many things stand close together."""
     for one in drawn(name):
@@ -117,7 +117,7 @@ def test_labels_collide_with_nothing_and_stay_inside(name: str) -> None:
             assert overlap(first.box, second.box) < 2.0, (one.title, first, second)
 
 
-@pytest.mark.parametrize("name", SCENARIOS)
+@EACH
 def test_a_page_may_hold_all_of_them(name: str) -> None:
     """Attributes only (no style, no script, nothing fetched), ids that never meet, titles and words inside."""
     found = drawn(name)
@@ -133,6 +133,7 @@ def test_a_page_may_hold_all_of_them(name: str) -> None:
         assert [by_id[label] for label in labels] == [one.title, one.words]
 
 
+@RENTER
 def test_same_plan_same_pictures() -> None:
     """Drawn twice, the same letters."""
     book = run("renter").book

@@ -4,10 +4,11 @@ import base64
 import hashlib
 import json
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import pytest
 
+from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.stops import FREE
 from budgetfix.outcome.book import PlanBook
@@ -30,21 +31,17 @@ from tests.exports.sample_book import (
 HEBREW = "וילון ארוך לחלון הגדול"
 
 
-@dataclass(frozen=True)
-class Drawing:
-    """A drawing as the page asks for it."""
-
-    title: str
-    svg: str
-    words: str
-
-
-PLAN = Drawing(
-    "The room from above",
-    '<svg viewBox="0 0 90 60"><defs><pattern id="hatch" width="4" height="4"/></defs>'
-    '<rect width="90" height="60" fill="url(#hatch)"/><text x="5" y="9">Sofa</text></svg>',
-    "The TV comes 12 in lower <on> wall B.",
+SVG = (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 90 60" role="img" aria-labelledby="{0}-title">'
+    '<title id="{0}-title">The room</title><defs><pattern id="{0}-hatch" width="4" height="4"></pattern></defs>'
+    '<rect width="90" height="60" fill="url(#{0}-hatch)"></rect><text x="5" y="9" font-size="8">Sofa</text></svg>'
 )
+PLAN = (
+    Picture("", "floor", "before", "Seen from above, before", SVG.format("p0"), "TV: 54 1/2 in up.", 90, 60),
+    Picture("", "floor", "after", "Seen from above, after", SVG.format("p1"), "TV <lower>: 42 1/2 in up.", 90, 60,
+            ((2, "Lower the TV by 12 in"),)),
+)  # fmt: skip
+"""A pair of drawings as the page gets them."""
 
 
 @pytest.mark.parametrize(
@@ -54,14 +51,14 @@ PLAN = Drawing(
 )
 def test_every_plan_makes_a_page(book: PlanBook) -> None:
     """Whatever the plan, the same book gives the same bytes, with one h1, and every element is closed."""
-    page = plan_page(book, (PLAN,))
-    assert page == plan_page(book, (PLAN,))
+    page = plan_page(book, PLAN)
+    assert page == plan_page(book, PLAN)
     assert tree_of(page).one("h1").text() == " ".join(book.title.split())
 
 
 def test_the_parts_stand_in_the_order_of_their_weight() -> None:
     """Verdict, safety, slider, drawings, to buy, to do, fault by fault, left out, small print."""
-    page = tree_of(plan_page(WITH_STOPS, (PLAN,)))
+    page = tree_of(plan_page(WITH_STOPS, PLAN))
     assert [one.text() for one in page.all("h2")] == [
         "Safety first",
         "What if you spend less, or more?",
@@ -79,7 +76,7 @@ def test_the_verdict_is_one_sentence() -> None:
     """Money, time, faults and hazards gone, and what is proven."""
     verdict = tree_of(plan_page(BOOK)).one("p", "verdict").text()
     assert verdict == (
-        "For €141.72 and 5 h 20 min of work, 2 of 6 faults go, the one hazard is gone and 1 new one comes; "
+        "For €141.72 and 5 h 20 min of work, 2 of 6 faults go, the one hazard is gone and 1 new fault comes; "
         "proven: no other set of these 16 remedies takes away more within €150.00 and these hours."
     )
 
@@ -113,9 +110,8 @@ def test_nothing_to_buy_is_said() -> None:
 
 def test_only_its_own_style_and_script_may_run() -> None:
     """The content policy bars everything and names the hash of each style and script (W3C, CSP level 3, 2.3.1)."""
-    page = plan_page(
-        WITH_STOPS, (replace(PLAN, svg=PLAN.svg.replace("<defs>", "<style>text{font-size:9px}</style><defs>")),)
-    )
+    styled = SVG.format("p0").replace("<defs>", "<style>text{font-size:9px}</style><defs>")
+    page = plan_page(WITH_STOPS, (replace(PLAN[0], svg=styled),))
     text = page.decode()
     policy = next(re.finditer(r'http-equiv="Content-Security-Policy" content="([^"]*)"', text))[1]
     assert policy.startswith("default-src 'none'; ")
@@ -129,9 +125,9 @@ def test_only_its_own_style_and_script_may_run() -> None:
 
 def test_nothing_asks_the_network() -> None:
     """No address, no source, no url but to a place in the page itself; no style or handler in an attribute."""
-    text = plan_page(WITH_STOPS, (PLAN,)).decode()
+    text = plan_page(WITH_STOPS, PLAN).decode()
     assert re.findall(r"https?:", text) == []
-    assert re.findall(r"\bsrc=|\bhref=|@import|\bstyle=|\son\w+=", text) == []
+    assert re.findall(r"\bsrc=|\bhref=\"[^#]|@import|\bstyle=|\son\w+=", text) == []
     assert set(re.findall(r"url\(.", text)) == {"url(#"}
 
 
@@ -207,6 +203,15 @@ def test_a_fault_says_why_it_is_one() -> None:
         "Why: cloth belongs on the wall, not before the light, and the window looks as wide as the rod."
     )
     assert rows["the door sticks"].all("details") == []
+
+
+def test_before_and_after_stand_side_by_side() -> None:
+    """Pictures of one view are a pair under one heading, with the steps in circles and the same in words."""
+    (pair,) = tree_of(plan_page(BOOK, PLAN)).one(id="changes").all(css="pair")
+    assert pair.one("h3").text() == "Seen from above"
+    assert [one.text() for one in pair.all("figcaption")] == ["Before", "After"]
+    assert [one.text() for one in pair.one("ul", "numbers").all("li")] == ["2 Lower the TV by 12 in"]
+    assert [one.text() for one in pair.one("details").all("p")] == ["TV: 54 1/2 in up.", "TV <lower>: 42 1/2 in up."]
 
 
 def test_seventy_plans_of_sixty_rows_stay_small() -> None:

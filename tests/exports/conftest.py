@@ -1,4 +1,4 @@
-"""A Chromium of our own for the tests of the page, and pages opened in it from files."""
+"""A Chromium for the tests of the page and of drawings, one a process, and pages opened in it from files."""
 
 from __future__ import annotations
 
@@ -27,7 +27,7 @@ def browser() -> Iterator[Browser]:
     """The system's Chromium, without a window."""
     command = shutil.which("chromium") or shutil.which("chromium-browser")
     with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=command, args=["--no-sandbox"])
+        started = playwright.chromium.launch(executable_path=command, args=["--no-sandbox", "--disable-dev-shm-usage"])
         yield started
         started.close()
 
