@@ -107,6 +107,8 @@
     fill("buy", stop.buy, stop.no_buy);
     fill("do", stop.do, stop.no_do);
     one(document, ".total").textContent = stop.total + ".";
+    one(document, ".change").textContent = stop.change;
+    one(document, ".change").hidden = !stop.change;
     judge(stop);
     count();
   };

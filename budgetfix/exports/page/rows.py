@@ -162,9 +162,11 @@ def hazard_row(book: PlanBook, row: FaultRow) -> HazardRow:
     """A hazard of the book's own plan: gone and by which steps, or left and what would be sound."""
     title = row.title[:1].upper() + row.title[1:]
     if row.state == "fixed":
-        return HazardRow(f"{SIGNS['fixed']} Gone", "gone", title, row.subject, row.before, _cured_by(book, row.fault))
+        was = "on your list" if row.listed else row.before
+        return HazardRow(f"{SIGNS['fixed']} Gone", "gone", title, row.subject, was, _cured_by(book, row.fault))
     state = {"better": "Better, not gone", "new": "New"}.get(row.state, "Still there")
-    found = row.after if row.after else row.before
+    found = row.after or row.before
+    found = "on your list" if row.listed else found
     words = f"{found}; sound is {row.sound}" if row.sound else found
     return HazardRow(f"! {state}", "left", title, row.subject, words, "")
 

@@ -17,7 +17,7 @@ from budgetfix.exports.page.rows import (
     fault_now,
     fault_seen,
 )
-from budgetfix.exports.page.words import fixed_of, left_words, money_words, session_words, stop_words
+from budgetfix.exports.page.words import change_words, fixed_of, left_words, money_words, session_words, stop_words
 from budgetfix.outcome.book import FaultRow, MoneyLine, PlanBook, SessionRow, Stop, Task
 
 FREE = "Nothing. Everything in this plan is free."
@@ -50,6 +50,7 @@ class StopView:
     no_do: str
     faults: tuple[int, ...]
     now: tuple[int, ...]
+    change: str
 
 
 @dataclass
@@ -74,7 +75,7 @@ def all_stops(book: PlanBook) -> tuple[Stop, ...]:
 
 
 def stop_view(book: PlanBook, stop: Stop, lists: Lists) -> StopView:
-    """A stop in words and numbers of rows; rows that are new are put into the lists."""
+    """A stop in words, against the book's own plan, and numbers of rows; new rows are put into the lists."""
     sums = stop.sums
     rooms = len({row.room for row in stop.faults if row.room}) > 1
     return StopView(
@@ -89,6 +90,7 @@ def stop_view(book: PlanBook, stop: Stop, lists: Lists) -> StopView:
         "" if stop.tasks else NO_WORK,
         tuple(lists.faults.place(fault_seen(row, rooms)) for row in _sorted(stop.faults)),
         tuple(lists.now.place(fault_now(row)) for row in _sorted(stop.faults)),
+        change_words(book.tasks, stop.tasks),
     )
 
 

@@ -7,13 +7,15 @@ from datetime import date
 
 from budgetfix.base.money import write_money_long
 from budgetfix.exports.lettering import clock, count, span
-from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums
+from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums, Task
 
 WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
+ERRAND = "errand:"
+NAMED = 5
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
 
@@ -98,6 +100,22 @@ def stop_words(book: PlanBook, sums: Sums, faults: tuple[FaultRow, ...]) -> str:
     if book.hazards_before or sums.hazards_after:
         parts.append(f"{count(sums.hazards_after, 'hazard')} left")
     return ", ".join(parts)
+
+
+def change_words(mine: tuple[Task, ...], there: tuple[Task, ...]) -> str:
+    """What another plan does besides, and what it leaves out; empty where it does the same."""
+    own, other = ({task.candidate: task.name for task in tasks if not task.candidate.startswith(ERRAND)}
+                  for tasks in (mine, there))  # fmt: skip
+    more = [name for id, name in other.items() if id not in own]
+    less = [name for id, name in own.items() if id not in other]
+    parts = [f"{word}: {_some(names)}." for word, names in (("Besides", more), ("Without", less)) if names]
+    return " ".join(parts)
+
+
+def _some(names: list[str]) -> str:
+    """Some names, and how many more there are."""
+    rest = len(names) - NAMED
+    return " · ".join(names[:NAMED]) + (f" · and {rest} more" if rest > 0 else "")
 
 
 def left_words(book: PlanBook, spent_minor: int) -> str:

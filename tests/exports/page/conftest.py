@@ -27,7 +27,7 @@ def browser() -> Iterator[Browser]:
     """The system's Chromium, without a window."""
     command = shutil.which("chromium") or shutil.which("chromium-browser")
     with sync_playwright() as playwright:
-        started = playwright.chromium.launch(executable_path=command, args=["--no-sandbox"])
+        started = playwright.chromium.launch(executable_path=command, args=["--no-sandbox", "--disable-dev-shm-usage"])
         yield started
         started.close()
 

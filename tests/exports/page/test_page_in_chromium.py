@@ -158,8 +158,10 @@ def test_away_from_its_stop_the_page_says_what_belongs_to_which_plan(open_page: 
         "These drawings belong to the plan of €141.72. The lists below are those of the plan of €0.00.",
     ]
     assert shown(page, ".which")[0] == "In the plan of €0.00"
+    assert shown(page, ".change")[0].startswith("Without: Fix the bookcase to the wall · ")
     page.get_by_role("button", name="This plan: €141.72").click()
     assert shown(page, ".away") == []
+    assert shown(page, ".change") == []
 
 
 def test_there_and_back_is_where_one_was(open_page: Opener) -> None:
@@ -260,6 +262,18 @@ def test_it_prints(open_page: Opener, tmp_path: Path, paper: str, points: str) -
         assert wanted in text
     for absent in ("Slide to spend", "Print this page", "Fault by fault", "Left out, and why"):
         assert absent not in text
+
+
+@pytest.mark.poppler
+def test_another_plan_prints_as_what_it_is(open_page: Opener, tmp_path: Path) -> None:
+    """Printed away from the book's own stop, the sheets say which plan the lists are of, and which the drawings."""
+    page = open_page(plan_page(WITH_STOPS, PLAN)).page
+    page.locator("#slide").press("Home")
+    page.pdf(path=tmp_path / "plan.pdf", format="A4")
+    text = " ".join(printed(tmp_path / "plan.pdf", "pdftotext", "-").split())
+    assert "These drawings belong to the plan of €141.72. The lists below are those of the plan of €0.00." in text
+    assert "In the plan of €0.00" in text
+    assert "Extending rod" not in text
 
 
 def printed(file: Path, command: str, *more: str) -> str:

@@ -7,6 +7,7 @@ import pytest
 
 from budgetfix.exports.page.words import (
     again_words,
+    change_words,
     does_words,
     left_words,
     listed,
@@ -17,7 +18,7 @@ from budgetfix.exports.page.words import (
     stop_words,
 )
 from budgetfix.outcome.book import PlanBook
-from tests.exports.sample_book import BOOK, NO_HOURS, NO_LIMIT, NOTHING, SESSIONS, STOPS
+from tests.exports.sample_book import BOOK, NO_HOURS, NO_LIMIT, NOTHING, SESSIONS, STOPS, TASKS
 
 
 def test_days_and_names_in_words() -> None:
@@ -102,6 +103,17 @@ def test_what_is_left_of_the_budget() -> None:
     assert left_words(BOOK, 14172) == "€8.28 left of €160.00, €10.00 of it held back"
     assert left_words(BOOK, 16972) == "€19.72 more than there is (budget €160.00, €10.00 of it held back)"
     assert left_words(NO_LIMIT, 14172) == ""
+
+
+def test_another_plan_is_told_by_what_is_different() -> None:
+    """What it does besides and what it leaves out, by name, five at most; errands are nobody's wish."""
+    assert change_words(TASKS, STOPS[3].tasks) == "Besides: Stand a basket beside the console."
+    assert change_words(TASKS, STOPS[1].tasks) == (
+        "Without: Hang a longer rod, higher · Hang two pairs of longer panels · Put brighter bulbs in both lamps."
+    )
+    assert change_words(TASKS, TASKS[1:]) == ""
+    many = tuple(replace(TASKS[1], candidate=f"c{at}", name=f"Move {at}") for at in range(7))
+    assert change_words((), many) == "Besides: Move 0 · Move 1 · Move 2 · Move 3 · Move 4 · and 2 more."
 
 
 def test_a_stop_speaks() -> None:
