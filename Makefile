@@ -52,7 +52,7 @@ demo: .venv/ready-to-run
 	@rm -rf $(DEMO)
 	@mkdir -p $(dir $(DEMO))
 	@$(BIN)/budgetfix demo $(DEMO) --scenario renter
-	@test -f $(DEMO)/plan.xlsx || { echo "No plan was written." >&2; exit 1; }
+	@test -f $(DEMO)/plan.html || { echo "No plan was written." >&2; exit 1; }
 
 # step NAME COMMAND...: runs it, shows what it said if it failed, and notes the first that did.
 STEPS = first=; notes=; \

@@ -1,6 +1,7 @@
 """Writes the renter's workbooks anew, then `reports/renter/`: what the tool says and hands over. Run by `make reports`.
 
-The rule book, `reports/rules.md`, and the plans beside a practitioner's choice, `reports/practitioner.md`, too.
+The rule book, `reports/rules.md`, the plans beside a practitioner's choice, `reports/practitioner.md`, and the
+README's pictures too.
 
 The gate compares what stands there with a fresh run.
 """
@@ -20,7 +21,7 @@ from budgetfix.pipeline.manual import rule_book
 REPO = Path(__file__).resolve().parent.parent
 REPORTS = REPO / "reports" / "renter"
 RULE_BOOK = REPO / "reports" / "rules.md"
-MADE = ("plan.xlsx", "plan.ics", "buy.csv", "do.csv")
+MADE = ("plan.xlsx", "plan.html", "plan.ics", "buy.csv", "do.csv")
 
 
 def said(words: list[str]) -> str:
@@ -43,6 +44,7 @@ def make(target: Path) -> None:
 
 
 if __name__ == "__main__":
+    from tests import make_pictures
     from tests.pipeline.test_demo_books import RENTER, books
     from tests.practitioner_page import PAGE, page
 
@@ -51,5 +53,10 @@ if __name__ == "__main__":
     make(REPORTS)
     RULE_BOOK.write_text(rule_book(), encoding="utf-8")
     PAGE.write_text(page(), encoding="utf-8")
+    lacking = make_pictures.missing()
+    if lacking:
+        print(f"reports/pictures was left as it is: no {', '.join(lacking)} here")
+    else:
+        make_pictures.make()
     made = ", ".join(sorted(path.name for path in REPORTS.iterdir()))
     print(f"Wrote rules.md and practitioner.md to reports, and {made} to reports/renter")

@@ -12,6 +12,8 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from unittest.mock import patch
 
+import pytest
+
 from budgetfix.framing.measured import changed_by
 from budgetfix.inspection.finding import Finding
 from budgetfix.intake.job import Job
@@ -25,6 +27,10 @@ from budgetfix.remedies.fit import candidates
 from budgetfix.room.survey import Survey
 
 SCENARIOS = ("renter", "stager", "couple")
+EACH = pytest.mark.parametrize("name", [pytest.param(name, marks=pytest.mark.xdist_group(name)) for name in SCENARIOS])
+"""A test of every demo plan; tests of one plan run in one process, which makes it once."""
+RENTER = pytest.mark.xdist_group("renter")
+"""A test of the renter's plan alone."""
 DEMO = Path(__file__).resolve().parent.parent / "catalog_demo"
 TODAY = date(2026, 6, 1)
 
@@ -67,7 +73,7 @@ def job(name: str) -> Job:
 def run(name: str) -> Planned:
     """A demo job planned at its own budget, with little time for what stands beside the plan."""
     mine = job(name)
-    with patch("budgetfix.pipeline.around.BESIDE", 0.1):
+    with patch("budgetfix.pipeline.around.BESIDE", 0.1), patch("budgetfix.pipeline.around.GOODS", 0.02):
         book = planned(mine, Wish(60.0, time.monotonic))
     assert isinstance(book, PlanBook)
     before = inspected(mine)

@@ -7,4 +7,4 @@ def main() -> None:
     """Run the command line."""
     from budgetfix.cli.app import app
 
-    app()
+    app(prog_name="budgetfix")

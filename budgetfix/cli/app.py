@@ -10,9 +10,16 @@ import typer
 from budgetfix import __version__
 from budgetfix.cli import say
 
+
+def _examples(*lines: str) -> str:
+    """Two commands to copy, each on a line of its own; the mark in front keeps them from being filled."""
+    return "\b\nExamples:\n" + "\n".join(f"  budgetfix {line}" for line in lines)
+
+
 app = typer.Typer(
     name="budgetfix",
     help="Which fixes for a room, with which products, in what order, for what money and hours.",
+    epilog=_examples("demo", "plan --help"),
     no_args_is_help=True,
     add_completion=False,
     rich_markup_mode=None,
@@ -43,7 +50,7 @@ def _all(
     """Measure the room, say what you may spend, and get the purchase list and the task list that do most."""
 
 
-@app.command(epilog="Examples:  budgetfix demo   ·   budgetfix demo my-copy --scenario stager")
+@app.command(epilog=_examples("demo", "demo my-copy --scenario stager"))
 def demo(
     folder: Annotated[Path | None, typer.Argument(metavar="[FOLDER]", help="Where the copy goes.")] = None,
     scenario: Annotated[str, typer.Option(metavar="NAME", help="renter, stager or couple.")] = "renter",
@@ -55,7 +62,10 @@ def demo(
     run_demo(folder or Path(scenario), scenario, quiet)
 
 
-@app.command(epilog="Examples:  budgetfix start my-room   ·   budgetfix start flat/bedroom --unit in")
+@app.command(
+    short_help="Write a blank survey, a starter catalogue and a brief.",
+    epilog=_examples("start my-room", "start flat/bedroom --unit in"),
+)
 def start(
     folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="A new or empty folder.")],
     unit: Annotated[str, typer.Option(metavar="in|cm|mm", help="What a bare number means.")] = "cm",
@@ -68,7 +78,7 @@ def start(
     run_start(folder, unit, currency, quiet)
 
 
-@app.command(epilog="Examples:  budgetfix inspect my-room   ·   budgetfix inspect my-room --json")
+@app.command(epilog=_examples("inspect my-room", "inspect my-room --json"))
 def inspect(job: Job, json: Json = False, quiet: Quiet = False) -> None:
     """Measure the room against the rules, and list what is off. Writes nothing but a marked copy."""
     from budgetfix.cli.commands import run_inspect
@@ -76,7 +86,10 @@ def inspect(job: Job, json: Json = False, quiet: Quiet = False) -> None:
     run_inspect(job, json, quiet)
 
 
-@app.command(epilog="Examples:  budgetfix plan my-room   ·   budgetfix plan my-room --budget 300 --hours 4,3")
+@app.command(
+    short_help="Choose the fixes that do most, and write the lists.",
+    epilog=_examples("plan my-room", "plan my-room --budget 300 --hours 4,3"),
+)
 def plan(
     job: Job,
     budget: Budget = None,
@@ -92,7 +105,7 @@ def plan(
     run_plan(job, PlanWords(budget, hours, catalog, seconds, json, quiet))
 
 
-@app.command(epilog="Examples:  budgetfix rules rod-too-narrow   ·   budgetfix rules --kinds")
+@app.command(epilog=_examples("rules rod-too-narrow", "rules --kinds"))
 def rules(
     slug: Annotated[str | None, typer.Argument(metavar="[SLUG]", help="A rule, or a kind of remedy.")] = None,
     kinds: Annotated[bool, typer.Option("--kinds", help="List the kinds of remedies.")] = False,

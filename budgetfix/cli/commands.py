@@ -63,9 +63,9 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     elif not quiet:
         shown = Inspection(
             title(job), room_words(job.survey), seen.findings, job.faults, seen.points, seen.hazards, seen.rules,
-            unit, str(folder), job.notes,
+            unit, str(folder), job.notes, seen.asked,
         )  # fmt: skip
-        say.out(inspect_text(shown, unicode=say.can_unicode()))
+        say.out(inspect_text(shown, unicode=say.can_unicode(), width=say.columns()))
 
 
 def run_plan(folder: Path, words: PlanWords) -> None:
@@ -123,7 +123,7 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
         say.out(f"\n$ budgetfix plan {folder}")
     run_plan(folder, PlanWords(quiet=quiet))
     if not quiet:
-        say.out(f"\nOpen {folder / 'plan.xlsx'}")
+        say.out(f"\nOpen {folder / 'plan.html'}")
 
 
 def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:

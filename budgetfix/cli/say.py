@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import shutil
 import sys
 from collections.abc import Iterable, Mapping
 from typing import NoReturn
@@ -17,9 +18,18 @@ def can_unicode() -> bool:
     return "utf" in (getattr(sys.stdout, "encoding", "") or "").lower()
 
 
+def columns() -> int:
+    """Columns to write in: 79, fewer on a narrower terminal; a pipe is as wide as it likes."""
+    return min(shutil.get_terminal_size((80, 24)).columns - 1, 79)
+
+
 def out(text: str) -> None:
-    """Text to standard output, with what the encoding lacks replaced."""
+    """Text to standard output, as narrow as the terminal, with what the encoding lacks replaced."""
     from rich.console import Console
+
+    from budgetfix.exports.narrow import narrow
+
+    text = narrow(text, columns())
 
     encoding = sys.stdout.encoding or "utf-8"
     safe = text.encode(encoding, "replace").decode(encoding)
@@ -37,7 +47,7 @@ def err(text: str) -> None:
 
 def obj(value: Mapping[str, object] | list[object]) -> None:
     """One JSON value and nothing else."""
-    sys.stdout.write(json.dumps(value, ensure_ascii=False, indent=1) + "\n")
+    sys.stdout.write(json.dumps(value, ensure_ascii=not can_unicode(), indent=1) + "\n")
     sys.stdout.flush()
 
 

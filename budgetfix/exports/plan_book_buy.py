@@ -8,22 +8,27 @@ from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.lettering import day
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 
 COLUMNS = (
-    Col("Bought", 9, "mark", yours=True),
-    Col("Product", 27, "strong"),
-    Col("Label size", 15),
-    Col("Accepted range", 15, "quiet"),
-    Col("Second choice", 17, "quiet"),
-    Col("Shop", 16),
-    Col("For", 26, "quiet"),
+    Col("Bought", 8, "mark", yours=True),
+    Col("Bag", 6, "mark"),
+    Col("Product", 23, "strong"),
+    Col("Label size", 14),
+    Col("Accepted range", 14, "quiet"),
+    Col("Second choice", 20, "quiet"),
+    Col("Take along", 22),
+    Col("Shop", 12),
+    Col("Return by", 10),
+    Col("For", 22, "quiet"),
     Col("Packs", 7, "whole"),
-    Col("Price each", 11, "money"),
-    Col("Line", 11, "money"),
+    Col("Price each", 9, "money"),
+    Col("Line", 10, "money"),
+    Col("Most to pay", 10, "money"),
     Col("Paid in all", 11, "money", yours=True),
-    Col("Counts as", 11, "money"),
+    Col("Counts as", 10, "money"),
 )
 ALWAYS = ("Bought", "Product", "Shop", "For", "Packs", "Price each", "Line", "Paid in all", "Counts as")
 ON_TOP = ("delivery", "tax")
@@ -31,6 +36,10 @@ ON_TOP = ("delivery", "tax")
 MONEY, TOTALS = ("Line", "Counts as"), ("planned_total", "real_total")
 """The two columns that are summed, and the names of their sums."""
 ON_TOP_NOTE = "type 0 if what you paid above holds it"
+ANY_PRICE, NO_RETURN = "any price", "no returns"
+NONE_DEAR = "✓ Nothing paid above the most to pay."
+SOME_DEAR = " paid above the most to pay: another plan may be better now, so plan again."
+MOST_NOTE = "Most to pay: up to there, with all other lines as planned, no other plan is better."
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,8 +53,9 @@ class BuyAt:
 def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
     """Lay out the sheet; defines the names planned_total, real_total and money_left."""
     note = f"The pale green cells are yours: tick what is bought, type what you paid in all. Money in {plan.currency}."
-    page = Page(book, styles, "Buy", "What to buy", note, plan.title)
     lines = _sorted(plan.money)
+    note += f" {MOST_NOTE}" if any(line.most_minor is not None or line.any_price for line in lines) else ""
+    page = Page(book, styles, "Buy", "What to buy", note, plan.title)
     whole = [_values(line, styles) for line in lines]
     places = kept(COLUMNS, whole, ALWAYS)
     table = Table(page, [COLUMNS[place] for place in places])
@@ -56,6 +66,7 @@ def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
         table.says("Nothing to buy: everything in this plan is free.")
     goods = sum(1 for line in lines if line.kind not in ON_TOP)
     if lines:
+        _too_dear(table)
         _yours(table, goods)
     _sums(table, book, plan, lines)
     ticks = table.area("Bought", FIRST, FIRST + goods - 1, away=True) if goods else ""
@@ -69,20 +80,27 @@ def _sorted(money: tuple[MoneyLine, ...]) -> list[MoneyLine]:
 
 def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     what = "; ".join(line.tasks) if line.kind not in ON_TOP else ON_TOP_NOTE
+    until = NO_RETURN if line.no_return else day(line.return_by) if line.return_by is not None else ""
+    most = ANY_PRICE if line.any_price else None if line.most_minor is None else styles.amount(line.most_minor)
+    warned = f"▲ {line.mind}" if line.mind else ""
     name = f"{line.name} (example price)" if line.example else line.name
     days = f"comes {line.lead_days} days after the order" if line.lead_days else ""
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
         None,
+        line.bag,
         name,
         line.label,
         line.accepts,
         line.second_choice,
+        line.take_along,
         line.shop_name,
-        "; ".join(part for part in (what, days) if part),
+        until,
+        "; ".join(part for part in (what, days, warned) if part),
         line.packs,
         price,
         styles.amount(line.line_minor),
+        most,
         None,
         styles.amount(line.line_minor),
     ]
@@ -136,6 +154,33 @@ def _yours(table: Table, goods: int) -> None:
     line = page.span(table.at["Line"], FIRST, table.last).split(":")[1]
     page.sheet.conditional_format(
         f"{through}:{line}", {"type": "formula", "criteria": f'={bought}<>""', "format": struck}
+    )
+
+
+def _too_dear(table: Table) -> None:
+    """What was paid beyond the most to pay: two signs, and a sentence below that counts such lines."""
+    if "Most to pay" not in table.at:
+        return
+    page, styles = table.page, table.page.styles
+    most, typed = (f"${xl_col_to_name(table.at[heading])}{FIRST + 1}" for heading in ("Most to pay", "Paid in all"))
+    beyond = styles.bare(bold=True, font_color=palette.WHITE, bg_color=palette.WARN, num_format=f'"▲▲ "{styles.money}')
+    page.sheet.conditional_format(
+        table.area("Paid in all"),
+        {
+            "type": "formula",
+            "criteria": f"=AND(ISNUMBER({typed}),ISNUMBER({most}),{typed}>{most})",
+            "format": beyond,
+            "stop_if_true": True,
+        },
+    )
+    paid, ceiling = table.area("Paid in all"), table.area("Most to pay")
+    count = f"SUMPRODUCT(ISNUMBER({paid})*ISNUMBER({ceiling})*({paid}>{ceiling}))"
+    words = f'=IF({count}=0,"{NONE_DEAR}","▲▲ "&{count}&"{SOME_DEAR}")'
+    row, place = table.next_row, table.at["Product"]
+    page.put(row, place, Formula(words, NONE_DEAR), styles(font_color=palette.QUIET))
+    loud = styles.bare(bold=True, font_color=palette.WARN)
+    page.sheet.conditional_format(
+        row, place, row, place, {"type": "formula", "criteria": f"={count}>0", "format": loud}
     )
 
 

@@ -16,6 +16,8 @@ COLUMNS = (
     Col("Done", 7, "mark", yours=True),
     Col("Session", 9, "mark"),
     Col("When", 12),
+    Col("Bag", 6, "mark"),
+    Col("No.", 5, "mark"),
     Col("Step", 25, "strong"),
     Col("What to do", 46),
     Col("People", 8, "mark"),
@@ -28,7 +30,7 @@ COLUMNS = (
     Col("Leaves in the wall", 10, "quiet"),
     Col("Mind", 36, "warn"),
 )
-ALWAYS = ("Done", "Step", "What to do", "People", "Minutes", "Real minutes")
+ALWAYS = ("Done", "No.", "Step", "What to do", "People", "Minutes", "Real minutes")
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +48,7 @@ def do_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> DoAt:
     note = "The pale green cells are yours: tick what is done, type the minutes that it really took."
     page = Page(book, styles, "Do", "What to do, in this order", note, plan.title)
     sessions = {row.number: row for row in plan.sessions or ()}
-    whole = [_values(task, sessions.get(task.session or 0)) for task in plan.tasks]
+    whole = [_values(at, task, sessions.get(task.session or 0)) for at, task in enumerate(plan.tasks, start=1)]
     places = kept(COLUMNS, whole, ALWAYS)
     table = Table(page, [COLUMNS[place] for place in places])
     before: int | None = None
@@ -79,12 +81,14 @@ def _when(row: SessionRow | None) -> str:
     return f"{day(row.on)}, {clock(row.start_minute)}"
 
 
-def _values(task: Task, session: SessionRow | None) -> list[Value]:
+def _values(number: int, task: Task, session: SessionRow | None) -> list[Value]:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
     return [
         None,
         task.session,
         _when(session),
+        task.bag,
+        number,
         task.name + part,
         _in_lines(task.text) if task.text != task.name else "",
         task.people,

@@ -28,7 +28,7 @@ def drawings_sheet(book: Workbook, styles: Styles, plan: PlanBook, pictures: Seq
     """Lay out the sheet; nothing where there is nothing to see."""
     if not pictures:
         return
-    note = "Numbers in circles are the steps of the sheet Do, counted from the top."
+    note = "Numbers in circles are the numbers of the steps on the sheet Do."
     page = Page(book, styles, "Drawings", "What changes, before and after", note, plan.title)
     page.sheet.set_portrait()
     page.sheet.set_print_scale(SCALE)

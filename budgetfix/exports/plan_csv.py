@@ -7,18 +7,18 @@ import io
 from collections.abc import Iterable
 
 from budgetfix.base.money import write_money
-from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.book import MoneyLine, PlanBook
 
 RISKY = ("=", "+", "-", "@", "\t", "\r")
 """What a spreadsheet may take for a formula (OWASP, CSV injection): such text gets a single quote in front."""
 
 Cell = str | int | None
 BUY_HEADS = (
-    "kind", "product", "name", "size on the label", "accepted", "shop", "for", "packs", "price each", "line",
-    "days to come", "bought", "paid in all",
+    "kind", "product", "bag", "name", "size on the label", "accepted", "second choice", "take along", "shop", "for",
+    "packs", "price each", "line", "most to pay", "days to come", "return by", "mind", "bought", "paid in all",
 )  # fmt: skip
 DO_HEADS = (
-    "session", "date", "step", "task", "part", "what", "minutes", "minutes low", "minutes high", "people", "who",
+    "session", "date", "step", "bag", "task", "part", "what", "minutes", "minutes low", "minutes high", "people", "who",
     "tools", "done when", "leaves in the wall", "mind", "done", "real minutes",
 )  # fmt: skip
 
@@ -39,19 +39,40 @@ def _csv(heads: tuple[str, ...], rows: Iterable[tuple[Cell, ...]]) -> bytes:
 
 def buy_csv(book: PlanBook) -> bytes:
     """Every line of money, then the total; amounts as plain numbers of the currency."""
-    rows: list[tuple[Cell, ...]] = []
-    for line in book.money:
-        each = None if line.unit_price_minor is None else write_money(line.unit_price_minor, book.currency)
-        words = (line.name, line.label, line.accepts, line.shop_name, "; ".join(line.tasks))
-        name, label, accepts, shop, tasks = map(harmless, words)
-        total = write_money(line.line_minor, book.currency)
-        product = harmless(line.product or "")
-        rows.append(
-            (line.kind, product, name, label, accepts, shop, tasks, line.packs, each, total, line.lead_days, None, None)
-        )
-    spent = write_money(book.spent_minor, book.currency)
-    rows.append(("total", None, None, None, None, None, None, None, None, spent, None, None, None))
-    return _csv(BUY_HEADS, rows)
+    spent: dict[str, Cell] = {"kind": "total", "line": write_money(book.spent_minor, book.currency)}
+    rows = [*(_bought(line, book.currency) for line in book.money), spent]
+    return _csv(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
+
+
+def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
+    """One line of money, by heading."""
+
+    def money(minor: int | None) -> str | None:
+        return None if minor is None else write_money(minor, currency)
+
+    texts = {
+        "product": line.product or "",
+        "bag": line.bag,
+        "name": line.name,
+        "size on the label": line.label,
+        "accepted": line.accepts,
+        "second choice": line.second_choice,
+        "take along": line.take_along,
+        "shop": line.shop_name,
+        "for": "; ".join(line.tasks),
+        "mind": line.mind,
+    }
+    until = line.return_by.isoformat() if line.return_by is not None else None
+    return {
+        "kind": line.kind,
+        **{head: harmless(text) for head, text in texts.items()},
+        "packs": line.packs,
+        "price each": money(line.unit_price_minor),
+        "line": money(line.line_minor),
+        "most to pay": "any price" if line.any_price else money(line.most_minor),
+        "days to come": line.lead_days,
+        "return by": "no returns" if line.no_return else until,
+    }
 
 
 def do_csv(book: PlanBook) -> bytes:
@@ -66,7 +87,7 @@ def do_csv(book: PlanBook) -> bytes:
         name, part, text, who, tools, done, leaves, cares = words
         when = on.isoformat() if on is not None else None
         rows.append(
-            (task.session, when, number, name, part, text, task.minutes, task.low, task.high, task.people, who, tools,
-             done, leaves, cares, None, None)
+            (task.session, when, number, task.bag, name, part, text, task.minutes, task.low, task.high, task.people,
+             who, tools, done, leaves, cares, None, None)
         )  # fmt: skip
     return _csv(DO_HEADS, rows)

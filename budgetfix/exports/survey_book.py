@@ -24,6 +24,7 @@ from budgetfix.exports.survey_look import (
     live_value,
     missing_terms,
 )
+from budgetfix.exports.survey_print import LIVE_WIDE, print_page, print_table
 from budgetfix.exports.survey_start import FIRST_ROOM, HOME_ROW, LEAST_ROOMS, put, write_start
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, ROOMS, SHEETS, START_TITLE, Sheet
@@ -66,8 +67,7 @@ def survey_book(
     _start_lists(start, lists, len(rows["rooms"]))
     for number, sheet in enumerate(SHEETS, 1):
         _table(sheets[sheet.key], looks, sheet, number, rows[sheet.key], lists)
-    for made in (start, *sheets.values()):
-        _print(made)
+    print_page(start)
     book.close()
     return data.getvalue()
 
@@ -139,7 +139,7 @@ def _table(
     """One table: title, how to measure, headings, hints, rows."""
     last = _last_row(sheet.key, sheet.rows, {sheet.key: rows})
     page.hide_gridlines(2)
-    page.set_column(0, 0, 16)
+    page.set_column(0, 0, LIVE_WIDE)
     page.set_row(0, 28)
     page.set_row(3, 31)
     page.set_row(4, 24)
@@ -157,13 +157,12 @@ def _table(
         _line(page, looks, sheet, line, values)
     _tints(page, looks, sheet, last)
     page.freeze_panes(FIRST_ROW - 1, 2)
-    page.repeat_rows(3, 4)
     page.ignore_errors({"number_stored_as_text": f"A1:{xl_col_to_name(len(sheet.columns))}{last}"})
-    page.print_area(0, 0, last - 1, len(sheet.columns))
+    print_table(page, sheet.columns, f"{number}  {sheet.title}", sheet.how, last - 1)
 
 
 def _line(page: Worksheet, looks: dict[str, Format], sheet: Sheet, line: int, values: Row) -> None:
-    page.set_row(line - 1, 18 if sum(column.wide for column in sheet.columns) < 140 else 23)
+    page.set_row(line - 1, 18)
     formula = live_formula(sheet.key, sheet.columns, line)
     page.write_formula(line - 1, 0, formula, looks["live"], live_value(sheet.key, sheet.columns, values))
     for place, column in enumerate(sheet.columns, 1):
@@ -180,11 +179,3 @@ def _tints(page: Worksheet, looks: dict[str, Format], sheet: Sheet, last: int) -
             page.conditional_format(FIRST_ROW - 1, place, last - 1, place, rule)
     needs = {"type": "text", "criteria": "begins with", "value": "needs", "format": looks["needs"]}
     page.conditional_format(FIRST_ROW - 1, 0, last - 1, 0, needs)
-
-
-def _print(page: Worksheet) -> None:
-    page.set_landscape()
-    page.set_paper(9)
-    page.fit_to_pages(1, 0)
-    page.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.75)
-    page.set_footer("&L&9&A&C&9Room survey&R&9page &P of &N")

@@ -31,10 +31,10 @@ _LOOKS: dict[str, dict[str, object]] = {
     "applies": {**_CELL, "bold": True, "bg_color": STRAW, "text_wrap": True, "align": "center"},
     "hint": {"font_color": SOFT, "italic": True, "font_size": 8, "text_wrap": True, "align": "center",
              "bottom": 1, "bottom_color": TEAL},
-    "text": {**_CELL, "align": "left", "indent": 1},
+    "text": {**_CELL, "align": "left", "num_format": "_(@_)"},
     "number": {**_CELL, "align": "right", "num_format": PADDED},
     "mark": {**_CELL, "align": "center"},
-    "live": {"font_size": 9, "font_color": LEAF},
+    "live": {"font_size": 9, "font_color": LEAF, "shrink": True},
     "live_head": {"font_size": 8, "font_color": SOFT, "italic": True},
     "tint": {"bg_color": MISSING},
     "needs": {"bold": True, "font_color": RUST},
@@ -64,7 +64,7 @@ def cell_format(column: Column) -> str:
 
 def missing_terms(key: str, columns: tuple[Column, ...], row: int) -> list[tuple[str, str, str]]:
     """(field, heading, formula that is true where the cell is missing) of each column that may be needed."""
-    at = {column.field: f"${xl_col_to_name(place)}{row}" for place, column in enumerate(columns, 1)}
+    at = _cells(columns, row)
     terms = []
     for column in columns:
         empty = f'{at[column.field]}=""'
@@ -72,16 +72,41 @@ def missing_terms(key: str, columns: tuple[Column, ...], row: int) -> list[tuple
             terms.append((column.field, column.heading, f'AND({empty},{at["wall"]}<>"C",{at["wall"]}<>"D")'))
         elif column.needed and column.unless:
             terms.append((column.field, column.heading, f'AND({empty},{at[column.unless]}="")'))
+        elif column.needed and column.defaults:
+            terms.append((column.field, column.heading, f"AND({empty},NOT({_sorts(at['what'], taken(column))}))"))
         elif column.needed:
             terms.append((column.field, column.heading, f"({empty})"))
         elif column.needed_for:
-            sorts = ",".join(f'{at["what"]}="{what}"' for what in column.needed_for)
-            terms.append((column.field, column.heading, f"AND({empty},OR({sorts}))"))
+            terms.append((column.field, column.heading, f"AND({empty},{_sorts(at['what'], column.needed_for)})"))
     return terms
 
 
+def taken(column: Column) -> tuple[str, ...]:
+    """The sorts of things for which a usual size is taken where this needed cell is empty."""
+    return tuple(what for default in column.defaults for what in default.whats) if column.needed else ()
+
+
+def _cells(columns: tuple[Column, ...], row: int) -> dict[str, str]:
+    return {column.field: f"${xl_col_to_name(place)}{row}" for place, column in enumerate(columns, 1)}
+
+
+def _sorts(cell: str, whats: tuple[str, ...]) -> str:
+    asked = ",".join(f'{cell}="{what}"' for what in whats)
+    return f"OR({asked})"
+
+
+def _assumed(columns: tuple[Column, ...], row: int) -> str:
+    """How many needed cells are empty and taken at a usual size; empty where that cannot be.
+
+    It begins with a number: a single TRUE would not be counted.
+    """
+    at = _cells(columns, row)
+    terms = [f'AND({at[column.field]}="",{_sorts(at["what"], taken(column))})' for column in columns if taken(column)]
+    return "+".join(["0", *terms]) if terms else ""
+
+
 def live_formula(key: str, columns: tuple[Column, ...], row: int) -> str:
-    """`✓ ready`, or `needs Width + 1`: names the first missing cell and counts the rest."""
+    """`✓ ready`, `✓ ready, 1 assumed`, or `needs Width + 1`: names the first missing cell and counts the rest."""
     terms = missing_terms(key, columns, row)
     count = "+".join(term for _, _, term in terms)
     first = '""'
@@ -89,7 +114,9 @@ def live_formula(key: str, columns: tuple[Column, ...], row: int) -> str:
         first = f'IF({term},"{heading}",{first})'
     more = f'IF({count}>1," + "&({count}-1),"")'
     begun = f"COUNTA($B{row}:${xl_col_to_name(len(columns))}{row})"
-    return f'=IF({begun}=0,"",IF({count}=0,"✓ ready","needs "&{first}&{more}))'
+    assumed = _assumed(columns, row)
+    ready = f'"✓ ready"&IF({assumed}>0,", "&({assumed})&" assumed","")' if assumed else '"✓ ready"'
+    return f'=IF({begun}=0,"",IF({count}=0,{ready},"needs "&{first}&{more}))'
 
 
 def live_value(key: str, columns: tuple[Column, ...], values: Mapping[str, object]) -> str:
@@ -98,7 +125,9 @@ def live_value(key: str, columns: tuple[Column, ...], values: Mapping[str, objec
         return ""
     missing = [column.heading for column in columns if _is_missing(key, column, values)]
     if not missing:
-        return "✓ ready"
+        what = str(values.get("what", ""))
+        assumed = sum(1 for column in columns if column.field not in values and what in taken(column))
+        return f"✓ ready, {assumed} assumed" if assumed else "✓ ready"
     return f"needs {missing[0]}" + (f" + {len(missing) - 1}" if len(missing) > 1 else "")
 
 
@@ -107,4 +136,5 @@ def _is_missing(key: str, column: Column, values: Mapping[str, object]) -> bool:
         return False
     if key == "walls" and column.field == "length":
         return values.get("wall") not in ("C", "D")
-    return column.needs(str(values.get("what", "")))
+    what = str(values.get("what", ""))
+    return column.needs(what) and what not in taken(column)

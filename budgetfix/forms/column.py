@@ -31,10 +31,22 @@ class Unread(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Default:
-    """What is taken when a cell is empty, for the sorts `whats` (none = for all). It makes findings uncertain."""
+    """What is taken when a cell is empty, for the sorts `whats` (none = for all). It makes findings uncertain.
+
+    `low` and `high`: between these it lies in nearly every home (common practice); what hangs on it is told.
+    """
 
     value: Twin | float
+    low: Twin | float
+    high: Twin | float
     whats: tuple[str, ...] = ()
+
+    def usual(self, metric: bool) -> tuple[float, float, float]:
+        """(low, taken, high); lengths in mm."""
+        low, value, high = (
+            one.in_mm(metric) if isinstance(one, Twin) else one for one in (self.low, self.value, self.high)
+        )
+        return low, value, high
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,11 +103,12 @@ class Column:
 
     def default_for(self, what: str, metric: bool) -> float | None:
         """The value for an empty cell (lengths in mm); None where there is none."""
-        for default in self.defaults:
-            if not default.whats or what in default.whats:
-                value = default.value
-                return value.in_mm(metric) if isinstance(value, Twin) else value
-        return None
+        usual = self.usual_for(what, metric)
+        return None if usual is None else usual[1]
+
+    def usual_for(self, what: str, metric: bool) -> tuple[float, float, float] | None:
+        """(low, taken, high) for an empty cell (lengths in mm); None where nothing is taken."""
+        return next((one.usual(metric) for one in self.defaults if not one.whats or what in one.whats), None)
 
     def needs(self, what: str) -> bool:
         """True where a row of this sort cannot do without it."""

@@ -14,7 +14,14 @@ KINDS_OF_ROOM = ("living room", "bedroom", "dining room", "kitchen", "hall", "st
 ROOMS = (
     Column("room", "Room", "its name", "text", needed=True, wide=16),
     Column("kind", "Kind of room", "choose", "choice", choices=KINDS_OF_ROOM, wide=18),
-    Column("ceiling", "Ceiling", "above the floor", "length", positive=True, defaults=(Default(Twin(96, 2400)),)),
+    Column(
+        "ceiling",
+        "Ceiling",
+        "above the floor",
+        "length",
+        positive=True,
+        defaults=(Default(Twin(96, 2400), Twin(90, 2300), Twin(108, 2700)),),
+    ),
     Column("floor", "Floor", "choose", "choice", choices=("hard", "carpet"), wide=11),
 )
 
@@ -47,8 +54,10 @@ LIGHTS = (
     Column("name", "Name", "yours, used once", "text", needed=True, wide=18),
     Column("what", "What", "choose", "choice", needed=True, choices=LAMPS, wide=12),
     Column("switch", "Switched with", "same word = same switch", "text", wide=14),
-    Column("lumens", "Lumens", "on the lamp; all together", "number", defaults=(Default(806.0),), wide=10),
-    Column("kelvin", "Kelvin", "2700 warm, 4000 cold", "number", wide=11, defaults=(Default(2700.0),)),
+    Column(
+        "lumens", "Lumens", "on the lamp; all together", "number", wide=10, defaults=(Default(806.0, 250.0, 1521.0),)
+    ),
+    Column("kelvin", "Kelvin", "2700 warm, 4000 cold", "number", wide=11, defaults=(Default(2700.0, 2200.0, 4000.0),)),
     Column("wall", "Nearest wall", "its letter", "wall", wide=9),
     Column("from_left", "From left", "corner to left edge", "length", wide=10),
     Column("gap", "Gap to wall", "empty = touches", "length", wide=9),
@@ -57,7 +66,13 @@ LIGHTS = (
     Column("bottom", "Shade above floor", "its lower edge", "length"),
     Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=14),
     Column("over", "Hangs over", "a table", "name", names=("furniture",), wide=14),
-    Column("lead", "Lead", "lamp to plug", "length", defaults=(Default(Twin(60, 1500), WITH_LEAD),)),
+    Column(
+        "lead",
+        "Lead",
+        "lamp to plug",
+        "length",
+        defaults=(Default(Twin(60, 1500), Twin(48, 1200), Twin(96, 2500), WITH_LEAD),),
+    ),
     Column("socket", "Socket", "where it is plugged in", "name", names=("sockets",), wide=12),
     Column("lead_over_route", "Lead where you walk", "across the way?", "yes-no", wide=11),
     Column("lead_covered", "Lead covered", "taped or in a strip?", "yes-no"),
@@ -118,9 +133,9 @@ SHEETS = (
     Sheet("Curtains", "curtains", "One line for each rod. Measure the rod from the left corner of its wall, "
           "and the cloth lying flat.", CURTAINS, 12),
     Sheet("Furniture", "furniture", "Everything that stands on the floor, heaters and plants too. Face the wall it is "
-          "nearest to, and measure from the corner on your left.", FURNITURE, 34),
+          "nearest to, and measure from the corner on your left.", FURNITURE, 26),
     Sheet("On the walls", "pictures", "Pictures, mirrors, screens, shelves, alarms: face the wall, outer edges, "
-          "and the bottom edge above the floor.", PICTURES, 24),
+          "and the bottom edge above the floor.", PICTURES, 22),
     Sheet("Rugs", "rugs", "The real size, not the label. Face the nearest wall and measure from the corner "
           "on your left.", RUGS, 10),
     Sheet("Lights", "lights", "Every lamp that can be switched on. Lumens and kelvin are printed on the lamp "

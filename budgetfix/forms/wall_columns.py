@@ -6,11 +6,11 @@ from budgetfix.base.twin import Twin
 from budgetfix.forms.column import Column, Default
 
 ROOM = Column("room", "Room", "if several", "name", names=("rooms",), wide=11)
-NAME = Column("name", "Name", "yours, used once", "text", needed=True, wide=18)
+NAME = Column("name", "Name", "yours, used once", "text", needed=True, wide=20)
 WALL = Column("wall", "Wall", "its letter", "wall", needed=True, wide=8)
 
 WHAT_OPENS = ("door", "opening", "window", "closet")
-DOOR_TOP = Default(Twin(80, 2030), ("door", "opening", "closet"))
+DOOR_TOP = Default(Twin(80, 2030), Twin(77, 1960), Twin(90, 2300), ("door", "opening", "closet"))
 
 OPENINGS = (
     NAME,
@@ -18,7 +18,7 @@ OPENINGS = (
     WALL,
     Column("from_left", "From left", "corner to frame", "length", needed=True, wide=10),
     Column("width", "Width", "frame to frame", "length", needed=True, positive=True, wide=10,
-           defaults=(Default(Twin(30, 760), ("door",)),)),
+           defaults=(Default(Twin(30, 760), Twin(24, 610), Twin(36, 910), ("door",)),)),
     Column("bottom", "Sill", "above the floor", "length", needed_for=("window",), wide=10),
     Column("top", "Top", "above the floor", "length", positive=True, needed_for=("window",), defaults=(DOOR_TOP,),
            wide=10),
@@ -64,7 +64,7 @@ PICTURES = (
     Column("diagonal", "Diagonal", "of a screen, instead", "length", positive=True, model=False, wide=13),
     Column("over", "Hangs over", "a piece of furniture", "name", names=("furniture",), wide=14),
     Column("on", "Stands on", "a piece of furniture", "name", names=("furniture",), wide=14),
-    Column("group", "Group", "same word = one group", "text", wide=12),
+    Column("group", "Group", "same word = one group", "text", wide=18),
     Column("depth", "Stands out", "from the wall", "length", wide=10),
     Column("leaned", "Leaned", "not hung?", "yes-no", wide=9),
     Column("weight", "Weight", "kilograms", "number", wide=9),

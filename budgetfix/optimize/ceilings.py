@@ -15,6 +15,7 @@ and cheaper beyond. At that very sum the further wishes decide (minutes, last se
 other plan, the line must stay below. The plan in hand itself must stay within the budget: d <= budget - s.
 The ceiling is the line plus the least of all these d, in whole minor units.
 
+What is best without the product tells in figures whether anything does as much; only then are ties worked out.
 For each j the cheapest plan with *at most* j packs is enough: one with fewer packs than j is met again at its own j,
 where its d is smaller. Its own count of packs says where to go on, so most j are never asked.
 """
@@ -64,13 +65,14 @@ def ceilings(
     """
     if problem.must_all:
         return {}
-    asking = Asking(problem, growth or Growth(problem), clock, clock() + seconds, report, engine, depth="set")
+    asking = Asking(problem, growth or Growth(problem), clock, clock() + seconds, report, engine)
     products = {one.id: one for one in problem.products}
     packs = sorted(best.packs, key=lambda pair: (-charged(products[pair[0]], pair[1]), pair[0]))
     found: dict[str, Ceiling] = {}
     for number, (id, count) in enumerate(packs):
         if report is not None:
             report(Round("ceilings", number, len(packs)))
+        asking.depth = "figures"
         without = asking.ask(Extra(packs_at_most=((id, 0),)))
         if without is None:
             break
@@ -93,10 +95,10 @@ def _priced(asking: Asking, best: Plan, packs: int, known: Ceiling) -> Ceiling:
 
 def _rivals(asking: Asking, best: Plan, packs: int, known: Ceiling, most: int | None) -> Iterator[Plan | None]:
     """Plans that do as much with fewer packs, cheapest first for each count of packs; None where the clock ended."""
-    if known.without is not None and left(asking.problem, known.without) == left(asking.problem, best):
-        yield known.without
+    as_good = known.without is not None and left(asking.problem, known.without) == left(asking.problem, best)
+    asking.depth = "set"
     fewer = packs - 1
-    while fewer > 0:
+    while fewer >= (0 if as_good else 1):
         found = asking.ask(_as_much(asking.problem, best, known.id, fewer, most))
         if isinstance(found, NoPlan):
             return

@@ -29,11 +29,17 @@ class MoneyLine:
     example: bool = False
     most_minor: int | None = None
     """The most to pay for the line in all before another plan is better; None where that was not worked out."""
+    any_price: bool = False
+    """No price alters the plan: there is no limit of money, and nothing else does as much."""
     take_along: str = ""
     return_by: date | None = None
     """The last day to give it back, where the shop's days are known."""
+    no_return: bool = False
+    """It cannot be given back at all."""
+    mind: str = ""
+    """What to mind about giving it back, in words."""
     bag: str = ""
-    """The bag (A, B, ...) that the goods of one task go into."""
+    """The bag (A, B, ...) that the goods of one task go into; of several tasks, their letters."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,7 +26,12 @@ LENGTHS = {
     "stack": "open cloth {} on each side",
     "cord": "loose cord {}",
     "cables": "loop of cable {}",
+    "top": "head {} above the floor",
+    "lead": "lead {} long",
+    "arm": "arm {} high",
+    "feet": "feet {} apart",
     "seat": "seat {} high",
+    "drawers": "drawers pull out {}",
 }
 """Fields that hold a length, as people say them; in the order in which they are said."""
 FLAGS = {
@@ -40,6 +45,15 @@ FLAGS = {
     "blind": ("with a blind", "no blind"),
     "round": ("round", "not round"),
     "personal": ("personal", "neutral"),
+    "heavy": ("heavy", "not heavy"),
+    "main": ("the main seat", "not the main seat"),
+    "reading": ("a seat to read in", "not a seat to read in"),
+    "hangs": ("hangs on the wall", "stands"),
+    "surface": ("things can be put down on it", "nothing can be put down on it"),
+    "entry": ("the front door", "not the front door"),
+    "overlooked": ("overlooked", "not overlooked"),
+    "escape": ("an escape window", "no escape window"),
+    "outside": ("in an outside wall", "in an inside wall"),
     "lead_over_route": ("lead across the way", "no lead across the way"),
 }
 WORDS = {
@@ -55,11 +69,34 @@ WORDS = {
     "cloth": "cloth {}",
     "things": "{} things on it",
     "switch": "switched by {}",
-    "drawers": "drawers {}",
+    "what": "{}",
+    "opens": "opens {}",
+    "hinge": "hinged on the {}",
+    "length": "cloth to the {}",
+    "window": "at {}",
+    "also_window": "across to {}",
+    "at": "at {}",
+    "under": "under {}",
+    "group": "one of {}",
+    "socket": "plugged in at {}",
+    "weight": "{} kg",
+    "sleepers": "for {} sleepers",
+    "room": "in {}",
 }
 
 
-PLACING = ("wall", "width", "depth", "height", "from_left", "gap", "bottom")
+PLACING = (
+    "wall",
+    "width",
+    "depth",
+    "height",
+    "from_left",
+    "gap",
+    "bottom",
+    "rod_from_left",
+    "rod_width",
+    "rod_height",
+)
 """What is said of a thing that comes or goes."""
 
 

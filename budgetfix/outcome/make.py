@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from budgetfix.catalog.bill import BillLine
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import (
     ChosenRow,
@@ -26,6 +27,7 @@ from budgetfix.outcome.book import (
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
+from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
@@ -45,6 +47,10 @@ class Around:
     left_out: tuple[LeftOutRow, ...]
     notes: tuple[str, ...]
     stops: tuple[Stop, ...] = ()
+    prices: Mapping[str, Ceiling] = field(default_factory=dict)
+    """By product: how dear it may get, and the best plan without it."""
+    accepts: Mapping[str, str] = field(default_factory=dict)
+    """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
 
 
 @dataclass(frozen=True)
@@ -57,13 +63,26 @@ class Lists:
     faults: tuple[FaultRow, ...]
 
 
-def lists(base: Ground, framed: Framed, plan: Plan, found: Checked, worth: Worth) -> Lists:
-    """The lists of a checked plan."""
+def lists(
+    base: Ground,
+    framed: Framed,
+    plan: Plan,
+    found: Checked,
+    worth: Worth,
+    prices: Mapping[str, Ceiling] | None = None,
+    accepts: Mapping[str, str] | None = None,
+) -> Lists:
+    """The lists of a checked plan. `prices`, `accepts`: by product, as far as worked out (see `Around`)."""
     ids = tuple(one.id for one in found.chosen)
     each = {id: worth.of(id, ids) for id in ids}
-    return Lists(
+    lines, todo = shopped(
+        Shopped(base, framed, plan, found.room, prices or {}, accepts or {}),
         money(base, found.bill, found.chosen),
         tasks(base.brief, base.catalog, framed, plan, each),
+    )
+    return Lists(
+        lines,
+        todo,
         session_rows(base.brief, framed, plan, found.used),
         fault_rows(base, found.findings, found.listed_after),
     )
@@ -99,7 +118,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
     ids = tuple(one.id for one in found.chosen)
-    made = lists(base, framed, plan, found, worth)
+    made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
@@ -141,8 +160,13 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
-        stops=around.stops,
+        stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
     )
+
+
+def _as_booked(stop: Stop, made: Lists) -> Stop:
+    """The book's own plan has the same lists on the slider as in the book."""
+    return replace(stop, money=made.money, tasks=made.tasks, sessions=made.sessions, faults=made.faults)
 
 
 def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...], cares: tuple[str, ...]) -> ChosenRow:

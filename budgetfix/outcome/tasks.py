@@ -130,7 +130,7 @@ def _task(
         likely=work.likely,
         high=work.high,
         people=work.people,
-        who=placed.people,
+        who=named(brief, placed.people),
         tools=tuple(tools.get(tool, tool) for tool in one.tools),
         cares=cares.get(one.id, ()),
         done_when=one.done_when if last else "",
@@ -138,6 +138,13 @@ def _task(
         cost_minor=alone_minor(one, catalog, brief) if first else 0,
         leaves=_leaves(one) if first else "",
     )
+
+
+def named(brief: Brief, people: tuple[str, ...]) -> tuple[str, ...]:
+    """People as others call them: a household that named nobody has person 1 and person 2; one alone needs no name."""
+    if [person.name for person in brief.people] != [str(number) for number in range(1, len(brief.people) + 1)]:
+        return people
+    return tuple(f"person {name}" for name in people) if len(brief.people) > 1 else ()
 
 
 def alone_minor(candidate: Candidate, catalog: Catalog, brief: Brief) -> int:
@@ -160,7 +167,7 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
                 for person in placed.people:
                     own[person] += options[placed.option].steps[placed.step].minutes
         who = tuple(
-            (name, there, own[name] + (brief.setup_minutes if own[name] else 0))
+            ((*named(brief, (name,)), name)[0], there, own[name] + (brief.setup_minutes if own[name] else 0))
             for name, there in zip(own, hours.minutes, strict=True)
         )
         rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who))

@@ -9,11 +9,14 @@ from budgetfix.framing.crumbs import WHOLE
 from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
 from budgetfix.optimize import impossible
+from budgetfix.optimize.ceilings import Ceiling, ceilings
 from budgetfix.optimize.problem import Answer
 from budgetfix.optimize.why_not import WhyNot, why_not
+from budgetfix.outcome.accepts import accepted
 from budgetfix.outcome.left_out import Chosen, left_out
 from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
+from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
@@ -23,6 +26,12 @@ BESIDE = 0.5
 """Share of the seconds that all this may take after the best plan."""
 WAIT_SECONDS, WAIT_TIMES = 60.0, 4.0
 """Nobody waits longer for it than this, or this many times as long as for the best plan, whichever is more."""
+GOODS = 0.3
+"""Share of the seconds for how dear goods may get and what else would do; on top, so that nothing else lacks."""
+GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES = 20.0, 1.5
+"""Nobody waits longer for that than this, or this many times as long as for the best plan, whichever is more."""
+SIZES, SIZES_WAIT_SECONDS = 0.1, 15.0
+"""Share of the seconds for sizes that would do as well, and how long anybody waits for them."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
@@ -41,6 +50,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
     out = left_out(
         chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
     )
+    prices = _prices(chooser, answer, min(seconds * GOODS, max(GOODS_WAIT_SECONDS, GOODS_WAIT_TIMES * taken)))
     return Around(
         title=title(job),
         room_words=room_words(job.survey),
@@ -50,8 +60,10 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         more=others.rows,
         next=others.next,
         left_out=out,
-        notes=_notes(job, offer, answer),
+        notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),
         stops=slider,
+        prices=prices,
+        accepts=_accepts(chooser, answer, min(seconds * SIZES, SIZES_WAIT_SECONDS)),
     )
 
 
@@ -72,7 +84,32 @@ def _why_not(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, WhyN
     )
 
 
-def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
+def _prices(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, Ceiling]:
+    """By product; nothing for a plan that is not proven."""
+    if not answer.proven:
+        return {}
+    problem, growth = chooser.framed.problem, chooser.growth
+    return ceilings(problem, answer.plan, seconds=seconds, clock=chooser.clock, growth=growth, report=chooser.report)
+
+
+def _accepts(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, str]:
+    """By product, the sizes that would do as well, where a remedy of the user's set them."""
+    until = chooser.clock() + seconds
+    return accepted(chooser.base, chooser.framed, answer.plan, lambda: chooser.clock() > until)
+
+
+def _not_priced(answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
+    """Says for how many goods the most to pay is left open; nothing where it has no meaning."""
+    goods = [id for id, _ in answer.plan.packs]
+    left = [id for id in goods if id not in prices or (prices[id].more_minor is None and not prices[id].any_price)]
+    if not left:
+        return ()
+    return (
+        f"The most to pay is left open for {len(left)} of {len(goods)} products: there was no time to work it out.",
+    )
+
+
+def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer) -> tuple[str, ...]:
     """What a reader must know beside the plan."""
     used = {
         product
@@ -87,6 +124,7 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
             f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
         )
     notes += _no_better_layout(offer)
+    notes += _asked(offer, chooser, answer)
     if any(
         work.low != work.high
         for id in answer.plan.chosen
@@ -95,6 +133,15 @@ def _notes(job: Job, offer: Offered, answer: Answer) -> tuple[str, ...]:
     ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
     return tuple(notes)
+
+
+def _asked(offer: Offered, chooser: Chooser, answer: Answer) -> list[str]:
+    """The figures left blank on which most of the plan hangs."""
+    base, ids = chooser.base, [id for id in answer.plan.chosen if not id.startswith(ERRAND)]
+    if base.survey is None:
+        return []
+    asked = asked_of_plan(base, offer.framed, ids)
+    return [f"Measure this before you start: {words(one, base.survey)}." for one in asked]
 
 
 def _no_better_layout(offer: Offered) -> list[str]:

@@ -11,13 +11,17 @@ from budgetfix.inspection.judging import blocks, judges
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.job import Job
 from budgetfix.outcome.make import before
+from budgetfix.pipeline.asking_back import asked_of_room, figures, marked, words
 from budgetfix.room.places import outline
 from budgetfix.room.survey import Survey
 
 
 @dataclass(frozen=True)
 class Inspected:
-    """Everything measured in a job: findings (sound ones too), sums, and how many rules were asked."""
+    """Everything measured in a job: findings (sound ones too), sums, and how many rules were asked.
+
+    `asked`: sentences on the figures that were left blank and on which most hangs.
+    """
 
     base: Ground
     findings: tuple[Finding, ...]
@@ -25,6 +29,7 @@ class Inspected:
     hazard_points: int
     points: int
     rules: int
+    asked: tuple[str, ...] = ()
 
 
 def inspected(job: Job) -> Inspected:
@@ -32,10 +37,13 @@ def inspected(job: Job) -> Inspected:
     judged = judges(RULES, job.brief)
     rooms = tuple(facts.room for facts in job.survey.rooms) if job.survey is not None else ()
     base = ground(job.survey, job.brief, job.catalog, job.faults, judged, blocks(rooms, judged))
+    blank = figures(base)
+    base = marked(base, blank)
     findings = tuple(finding for seen in base.seen for finding in seen.findings)
     hazards, hazard_points, points = before(base)
     order = sorted(findings, key=lambda one: (not one.safety, -one.points, -one.severity, one.rule, one.subject))
-    return Inspected(base, tuple(order), hazards, hazard_points, points, len(judged))
+    asked = tuple(words(one, job.survey) for one in asked_of_room(base, blank)) if job.survey is not None else ()
+    return Inspected(base, tuple(order), hazards, hazard_points, points, len(judged), asked)
 
 
 def room_words(survey: Survey | None) -> str:

@@ -13,26 +13,26 @@ from budgetfix.outcome.make import before, hazards_left, lists, sums
 from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.plans import Chooser, with_money_for
 
+MOMENT = 0.5
+"""Seconds in which the order of a plan's steps is usually found."""
+
 
 def stops(chooser: Chooser, mine: Plan, plans: Iterable[Plan], left: Callable[[], float]) -> tuple[Stop, ...]:
     """One stop a plan, by rising spend; `mine` stands as it is. Each is checked anew.
 
-    Where the clock (`left`: seconds) ends before all are made, what is left out is left out from the dear end, and
-    the plan in hand stays.
+    `left`: seconds for putting steps into their one order; each plan gets a moment even where there are none.
     """
     worth = Worth(chooser.base, chooser.framed)
     made = []
     for plan in plans:
         this_one = (plan.spent_minor, plan.chosen) == (mine.spent_minor, mine.chosen)
-        if this_one or left() > 0:
-            made.append(_stop(chooser, mine if this_one else _placed(chooser, plan, left), worth, this_one))
+        made.append(_stop(chooser, mine if this_one else _placed(chooser, plan, left), worth, this_one))
     return tuple(made)
 
 
 def _placed(chooser: Chooser, plan: Plan, left: Callable[[], float]) -> Plan:
-    return in_order(
-        with_money_for(chooser.framed.problem, plan), plan, seconds=left(), clock=chooser.clock, growth=chooser.growth
-    )
+    problem, seconds = with_money_for(chooser.framed.problem, plan), max(MOMENT, left())
+    return in_order(problem, plan, seconds=seconds, clock=chooser.clock, growth=chooser.growth)
 
 
 def _stop(chooser: Chooser, plan: Plan, worth: Worth, this_one: bool) -> Stop:

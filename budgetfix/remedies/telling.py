@@ -17,6 +17,27 @@ SAID = {
     "gap": "{} off the wall",
 }
 
+WORDS = {
+    "faces": "turned to look at wall {}",
+    "on": "on {}",
+    "panels": "{} panels",
+    "lumens": "lamp of {} lm",
+    "kelvin": "light of {} K",
+    "fixing": "held by {}",
+}
+DONE = {
+    ("fixed", True): "a strap at each side near its top, into the wall and into its frame, pulled tight",
+    ("pad", True): "a pad under it, a little shorter than it on every side",
+    ("lead_covered", True): "its lead in a cover",
+    ("lead_over_route", False): "its lead off the way that people walk",
+    ("undressed", False): "made up",
+    ("tucked", True): "pushed in",
+    ("personal", False): "a neutral print in its frame",
+    ("cord", 0): "its cord or loop tied down, nothing hanging free",
+    ("cables", 0): "its cables tied up, no loop in view",
+}
+"""Fields without a length, as somebody does them."""
+
 
 def told(survey: Survey, changes: Iterable[Change]) -> str:
     """Where every changed thing goes, in the survey's unit; empty where nothing can be measured."""
@@ -32,6 +53,7 @@ def _told(survey: Survey, change: Change) -> str:
     fields = dict(item) if change.add is not None else {**dict(item), **dict(change.set)}
     names = set(fields) if change.add is not None else {name for name, _ in change.set}
     parts = [*_from_corner(fields, names, survey), *_measures(fields, names, survey)]
+    parts += _other(fields, names) if change.add is None else []
     return f"{change.item}: {', '.join(parts)}" if parts else ""
 
 
@@ -57,3 +79,13 @@ def _measures(fields: Mapping[str, Value], names: set[str], survey: Survey) -> l
         if name in names and isinstance(value, float) and not (name == "gap" and value < 1) and value != 0:
             found.append(words.format(write_length(value, survey.household.unit)))
     return found
+
+
+def _other(fields: Mapping[str, Value], names: set[str]) -> list[str]:
+    """What no tape tells: turned, strapped, lit."""
+    found = [said for (name, to), said in DONE.items() if name in names and fields[name] == to]
+    return found + [
+        words.format(f"{value:g}" if isinstance(value, float) else value)
+        for name, words in WORDS.items()
+        if name in names and (value := fields.get(name)) not in (None, "")
+    ]

@@ -82,7 +82,8 @@ def sparing(share: float | None) -> Iterator[None]:
     if share is None:
         yield
         return
-    with mock.patch.object(around, "BESIDE", share), mock.patch.object(answering, "TIES_SHARE", share):
+    beside = mock.patch.multiple(around, BESIDE=share, GOODS=share)
+    with beside, mock.patch.object(answering, "TIES_SHARE", share):
         yield
 
 

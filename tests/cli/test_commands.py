@@ -80,11 +80,12 @@ def test_a_plan_is_printed_and_written() -> None:
     done = typed("plan", "job")
     assert done.exit_code == 0
     assert done.stdout.splitlines()[0] == "Job: 10.00 USD to spend, 4 h in 2 sessions."
-    assert done.stdout.splitlines()[-1] == "Wrote job/plan.xlsx, job/plan.ics, job/buy.csv, job/do.csv"
+    assert done.stdout.splitlines()[-1] == ("Wrote job/plan.xlsx, job/plan.html, job/plan.ics, job/buy.csv, job/do.csv")
     assert "PROOF no other set of these 2 remedies takes away more" in done.stdout
     assert done.stderr == ""
     assert names(Path("job")) == [
-        "brief.yaml", "buy.csv", "catalog.yaml", "do.csv", "faults.csv", "plan.ics", "plan.xlsx",
+        "brief.yaml", "buy.csv", "catalog.yaml", "do.csv", "faults.csv", "plan.html", "plan.ics",
+        "plan.xlsx",
     ]  # fmt: skip
 
 
@@ -102,7 +103,7 @@ def test_plan_json_has_the_agreed_keys() -> None:
     assert told["left"] == [{"fault": "f2", "subject": "", "points": 40, "safety": False}]
     assert set(told["plans"]) == {"best", "recommended", "free"}
     assert set(told["plans"]["best"]) == {"spent_minor", "improvement", "hazards_after", "minutes", "chosen"}
-    assert told["files"] == ["job/plan.xlsx", "job/plan.ics", "job/buy.csv", "job/do.csv"]
+    assert told["files"] == ["job/plan.xlsx", "job/plan.html", "job/plan.ics", "job/buy.csv", "job/do.csv"]
     assert all(Path(name).is_file() for name in told["files"])
 
 
@@ -324,5 +325,5 @@ def test_demo() -> None:
     assert done.exit_code == 0
     assert done.stdout.startswith("Copied the renter's job into renter.\n\n$ budgetfix inspect renter\n")
     assert "\n$ budgetfix plan renter\n" in done.stdout
-    assert done.stdout.splitlines()[-1] == f"Open {Path('renter/plan.xlsx')}"
-    assert {"plan.xlsx", "plan.ics", "buy.csv", "do.csv"} <= set(names(Path("renter")))
+    assert done.stdout.splitlines()[-1] == f"Open {Path('renter/plan.html')}"
+    assert {"plan.xlsx", "plan.html", "plan.ics", "buy.csv", "do.csv"} <= set(names(Path("renter")))

@@ -86,3 +86,14 @@ def test_no_line_runs_over_the_edge(name: str, unicode: bool) -> None:
     text = inspect_text(replace(SEEN, title=name, findings=findings, listed=listed), unicode=unicode)
     assert [line for line in text.split("\n") if columns_of(line) > 79] == []
     assert unicode or text.isascii()
+
+
+def test_what_was_left_blank_and_matters_is_asked_for_before_what_to_type_next() -> None:
+    """Wrapped like all else; a survey without such figures has no such heading."""
+    words = "ceiling of the room: 8 ft was assumed; between 7 ft 6 in and 9 ft up to 80 points hang on it"
+    lines = inspect_text(replace(SEEN, asked=(words,))).split("\n")
+    at = lines.index("MEASURE THESE NEXT")
+    assert " ".join(" ".join(lines[at + 1 : at + 3]).split()) == f"{words}."
+    assert lines[at + 3] == ""
+    assert "MEASURE THESE NEXT" not in inspect_text(SEEN)
+    assert max(map(columns_of, lines)) <= 79

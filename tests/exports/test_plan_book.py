@@ -12,6 +12,7 @@ import pytest
 from openpyxl import Workbook
 
 from budgetfix.exports.plan_book import plan_book
+from budgetfix.exports.plan_book_buy import NONE_DEAR, SOME_DEAR
 from budgetfix.exports.plan_book_page import LONGEST, clean
 from budgetfix.exports.plan_book_summary import verdict
 from budgetfix.outcome.book import PlanBook
@@ -219,3 +220,26 @@ def test_ticks_and_real_prices_count_at_once(tmp_path: Path) -> None:
     assert right_of(first, "Real work so far") == 120
     assert beside(sheet(saved, "Buy"), "Harrow Tools", "Counts as") == pytest.approx(70.32)
     assert beside(sheet(saved, "Do"), "Sat 6 Jun, 09:00", "Real minutes") == 120
+
+
+@pytest.mark.libreoffice
+def test_a_price_above_the_most_to_pay_is_said_in_words(tmp_path: Path) -> None:
+    """47.28 for the rod is still fine, a cent more asks for another plan; any price is never too much."""
+    made = {}
+    for name, paid in (("fine", 47.28), ("dear", 47.29)):
+        book = opened(plan_book(BOOK), values=False)
+        page = sheet(book, "Buy")
+        page.cell(HEAD + 1, column_of(page, "Paid in all")).value = paid
+        page.cell(HEAD + 2, column_of(page, "Paid in all")).value = 900
+        data = io.BytesIO()
+        book.save(data)
+        made[name] = data.getvalue()
+    saved = through_libreoffice(tmp_path, made)
+    said = {
+        name: [text for text in values(sheet(book, "Buy")).values() if "▲▲" in str(text)]
+        for name, book in saved.items()
+    }
+    assert said["fine"] == []
+    assert said["dear"] == [f"▲▲ 1{SOME_DEAR}"]
+    resting = [text for text in values(sheet_of(BOOK, "Buy")).values() if text == NONE_DEAR]
+    assert len(resting) == 1

@@ -13,25 +13,32 @@ from tests.exports.sample_book import BOOK, MONEY, NO_HOURS, NOTHING, TASKS, man
 
 
 def test_the_shopping_list_line_by_line() -> None:
-    """Product, real size, range, second choice, shop, task, packs, price, line; nothing paid yet, so lines count."""
+    """Bag, product, size, range, second choice, what to take along, shop, last day, task, packs and money."""
     page = sheet_of(BOOK, "Buy")
     assert headings(page) == [column.heading for column in BUY]
     first, third = rows(page)[0], rows(page)[2]
     assert first == {
         "id": "product:rod@harrow",
         "Bought": None,
+        "Bag": "B",
         "Product": "Extending rod 66-120 in",
         "Label size": '66" to 120"',
         "Accepted range": "100 to 124 in",
         "Second choice": "Two rods and a joint",
+        "Take along": "window: frame 72 in wide, rod 90 in up",
         "Shop": "Harrow Tools",
+        "Return by": "Sat 4 Jul",
         "For": "Hang a longer rod, higher",
         "Packs": 1,
         "Price each": 39,
         "Line": 39,
+        "Most to pay": 47.28,
         "Paid in all": None,
         "Counts as": 39,
     }
+    assert [row["Most to pay"] for row in rows(page)][1:4] == ["any price", 15, None]
+    assert third["Return by"] == "no returns"
+    assert str(third["For"]).endswith("; ▲ it cannot be given back: look it over before you pay")
     assert third["Product"] == "LED bulb 1100 lm (example price)"
     assert sum(float(str(row["Counts as"])) for row in rows(page)) == pytest.approx(BOOK.spent_minor / 100)
 
@@ -84,6 +91,7 @@ def test_the_task_list_line_by_line() -> None:
     assert (second["Minutes"], second["If it goes badly"], second["Real minutes"]) == (45, 75, None)
     assert second["Done when"] == "the middle of the glass is 42 1/2 in up"
     assert second["Mind"] == "Mind wires and pipes before you drill. Two people lift."
+    assert [row["Bag"] for row in rows(page)] == [None, None, "A", "B", None, "C", "D"]
     assert [row["Leaves in the wall"] for row in rows(page)[1:4]] == [None, "plugs", None]
     assert [row["id"] for row in rows(page)][3:5] == ["rod#1", "rod#2"]
     assert beside(page, "All of it", "Minutes") == 260

@@ -67,6 +67,19 @@ def test_amounts_are_plain_numbers_and_add_up() -> None:
         assert sum(Fraction(row["line"]) for row in table[:-1]) == Fraction(shown)
 
 
+def test_what_the_shop_needs_stands_in_the_twin() -> None:
+    """Bag, second choice, what to take along, the most to pay, the last day as a date (ISO 8601), and what to mind."""
+    first, second, third, fourth = rows(buy_csv(BOOK))[:4]
+    assert (first["bag"], first["second choice"], first["most to pay"], first["return by"]) == (
+        "B", "Two rods and a joint", "47.28", "2026-07-04",
+    )  # fmt: skip
+    assert first["take along"] == "window: frame 72 in wide, rod 90 in up"
+    assert second["most to pay"] == "any price"
+    assert (third["return by"], third["mind"]) == ("no returns", MONEY[2].mind)
+    assert (fourth["most to pay"], fourth["return by"]) == ("", "")
+    assert [row["bag"] for row in rows(do_csv(BOOK))] == ["", "", "A", "B", "", "C", "D"]
+
+
 def test_a_rebate_stays_a_number() -> None:
     """F8: a negative number is written as a number, without a quote."""
     line = replace(MONEY[0], packs=None, unit_price_minor=None, line_minor=-250)

@@ -12,6 +12,7 @@ from openpyxl import load_workbook
 
 from budgetfix.exports.marked import write_marked
 from budgetfix.exports.survey_book import survey_book, write_survey_book
+from budgetfix.exports.survey_print import pages
 from budgetfix.forms.survey_form import SHEETS
 from budgetfix.intake.survey_file import SurveyFile, read_survey
 
@@ -84,7 +85,7 @@ def test_the_live_column(tmp_path: Path) -> None:
     path = tmp_path / "survey.xlsx"
     _filled(path)
     page = load_workbook(path, data_only=True)["Furniture"]
-    assert [page.cell(row, 1).value for row in (6, 7, 9, 14)] == ["✓ ready", "✓ ready", "needs Height", None]
+    assert [page.cell(row, 1).value for row in (6, 7, 9, 14)] == ["✓ ready", "✓ ready", "✓ ready, 1 assumed", None]
     formula = load_workbook(path)["Openings"]["A6"].value
     assert formula.startswith('=IF(COUNTA($B6:$Q6)=0,"",')
     assert 'IF(AND($G6="",OR($C6="window")),"Sill"' in formula
@@ -107,7 +108,7 @@ def test_the_blank_form(tmp_path: Path) -> None:
 
 
 def test_print_and_drop_downs(tmp_path: Path) -> None:
-    """Every sheet prints one page wide with a footer; each choice has its drop-down, by a defined name."""
+    """Every sheet prints one page wide, the widest two; each choice has its drop-down, by a defined name."""
     path = tmp_path / "survey.xlsx"
     _filled(path)
     book = load_workbook(path)
@@ -115,9 +116,14 @@ def test_print_and_drop_downs(tmp_path: Path) -> None:
         page = book[sheet.title]
         assert page.sheet_properties.pageSetUpPr is not None
         assert page.sheet_properties.pageSetUpPr.fitToPage
-        assert (page.page_setup.fitToWidth, page.page_setup.fitToHeight) == (None, 0)  # one wide is the default
+        across = None if pages(sheet.columns) == 1 else 2  # one wide is the default
+        assert (page.page_setup.fitToWidth, page.page_setup.fitToHeight) == (across, 0)
         assert page.oddFooter is not None
         assert page.oddFooter.right.text == "page &P of &N"
+        assert page.oddHeader is not None
+        said = page.oddHeader.left.text or ""
+        assert sheet.how in said
+        assert "\n" not in said
         assert page.freeze_panes == "C6"
         asked = {rule.formula1: rule for rule in page.data_validations.dataValidation}
         lists = sum(1 for c in sheet.columns if c.choices or c.kind in ("yes-no", "yes-no-unknown", "wall", "name"))

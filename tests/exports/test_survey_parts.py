@@ -70,6 +70,14 @@ def test_home_and_brief() -> None:
             {"name": "W", "what": "window", "wall": "A", "from_left": 0, "width": 30},
             "needs Sill + 1",
         ),
+        ("openings", OPENINGS, {"name": "D", "what": "door", "wall": "A", "from_left": 0}, "✓ ready, 1 assumed"),
+        (
+            "furniture",
+            FURNITURE,
+            {"name": "S", "what": "sofa", "wall": "A", "from_left": 0, "width": 80},
+            "✓ ready, 2 assumed",
+        ),
+        ("furniture", FURNITURE, {"name": "S", "what": "armchair", "wall": "A", "from_left": 0}, "needs Width + 2"),
         ("walls", WALLS, {"wall": "A"}, "needs Length"),
         ("walls", WALLS, {"wall": "C"}, "✓ ready"),
         (
@@ -81,7 +89,7 @@ def test_home_and_brief() -> None:
     ],
 )
 def test_the_live_sentence(key: str, columns: tuple, values: dict[str, object], said: str) -> None:  # type: ignore[type-arg]
-    """Names the first missing cell and counts the rest; windows need a sill, screens only their diagonal."""
+    """The first missing cell and how many more; windows need a sill, screens only a diagonal, sofas may be guessed."""
     assert live_value(key, columns, values) == said
     assert live_formula(key, columns, 9).count("$B9") >= 1
 

@@ -8,28 +8,27 @@ from budgetfix.catalog.bill import total_minor
 from budgetfix.outcome.check import Checked
 from tests.practitioner import CHOICES, judged, new_overlaps, planned_figures, walked
 from tests.practitioner_page import HEAD, PAGE, section
-from tests.scenarios import SCENARIOS, run, theirs
+from tests.scenarios import EACH, run, theirs
 
-each = pytest.mark.parametrize("name", [pytest.param(name, marks=pytest.mark.xdist_group(name)) for name in SCENARIOS])
 SPENT = {"renter": 44000, "stager": 221560, "couple": 36750}
 """What the practitioner's lists come to, added up by hand in the trade's own tables (common practice)."""
 pytestmark = pytest.mark.slow
 
 
-@each
+@EACH
 def test_the_plan_is_at_least_as_good(name: str) -> None:
     """In the order of wishes, hazard points first, then points, the plan leaves no more than the practitioner."""
     assert run(name).book.proven
     assert planned_figures(name).wish <= judged(name, CHOICES[name]).wish
 
 
-@each
+@EACH
 def test_the_practitioners_bill(name: str) -> None:
     """Goods in whole packs, mark-up line by line, pay and fixed lines: to the penny what the trade's list says."""
     assert judged(name, CHOICES[name]).spent_minor == SPENT[name]
 
 
-@each
+@EACH
 def test_the_practitioners_choice_can_be_done(name: str) -> None:
     """It fits the money, the hours, the people and the floor, and the walk and the plain recount agree on it."""
     found, plain = walked(name), judged(name, CHOICES[name])
@@ -42,7 +41,7 @@ def test_the_practitioners_choice_can_be_done(name: str) -> None:
     assert {one.id for one in found.chosen} == set(CHOICES[name]) <= set(theirs(name))
 
 
-@each
+@EACH
 def test_the_page_is_fresh(name: str) -> None:
     """The page in `reports/` says about this job what is found today; `make reports` writes it anew."""
     said = PAGE.read_text(encoding="utf-8")

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
 
-from tests.make_reports import REPORTS, make
+from tests import make_pictures
+from tests.make_reports import REPO, REPORTS, make
 
 
 def cells(path: Path) -> list[tuple[str, str, object]]:
@@ -26,6 +28,16 @@ def cells(path: Path) -> list[tuple[str, str, object]]:
 def test_the_renters_report_is_fresh(tmp_path: Path) -> None:
     """Texts and lists to the byte, the workbook cell by cell; `make reports` writes them anew."""
     make(tmp_path)
-    for name in ("inspect.txt", "plan.txt", "plan.ics", "buy.csv", "do.csv"):
+    for name in ("inspect.txt", "plan.txt", "plan.html", "plan.ics", "buy.csv", "do.csv"):
         assert (tmp_path / name).read_bytes() == (REPORTS / name).read_bytes(), f"{name} is stale: make reports"
     assert cells(tmp_path / "plan.xlsx") == cells(REPORTS / "plan.xlsx"), "plan.xlsx is stale: make reports"
+
+
+def test_the_readmes_pictures_are_of_what_the_tool_makes_today() -> None:
+    """Each picture is there, is shown in the README or a guide, and was made from the file as it stands."""
+    assert json.loads(make_pictures.SOURCES.read_text("utf-8")) == make_pictures.sources(), "stale: make reports"
+    pages = [REPO / "README.md", *(REPO / "reports").glob("*.md")]
+    shown = " ".join(page.read_text("utf-8") for page in pages)
+    for name in make_pictures.MADE_FROM:
+        assert (make_pictures.PICTURES / name).read_bytes().startswith(b"\x89PNG")
+        assert f"pictures/{name}" in shown

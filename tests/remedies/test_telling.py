@@ -29,10 +29,26 @@ def test_a_rod_is_told_with_its_height_and_its_ends() -> None:
 
 
 def test_inches_are_told_in_inches_and_what_goes_is_said() -> None:
-    """A survey in inches speaks inches; a thing that leaves is told so; what has no measure says nothing."""
+    """A survey in inches speaks inches; a thing that leaves is told so; what has no measure is told as it is done."""
     survey = stager_living()
     changes = (
         Change("furniture", "table", (("from_left", 1371.6),)), Change("rugs", "rug", remove=True),
         Change("furniture", "cabinet", (("fixed", True),)),
     )  # fmt: skip
-    assert told(survey, changes) == "table: left edge 54 in from the left corner of wall A; rug: take it away"
+    assert told(survey, changes) == (
+        "table: left edge 54 in from the left corner of wall A; rug: take it away; "
+        "cabinet: a strap at each side near its top, into the wall and into its frame, pulled tight"
+    )
+
+
+def test_lamps_and_cords_are_told_without_a_tape() -> None:
+    """Light by lumens and kelvin, a cord by what is done with it; a field that says nothing to anybody stays unsaid."""
+    survey = stager_living()
+    light, window = survey.lights[0].name, survey.openings[0].name
+    changes = (
+        Change("lights", light, (("lumens", 1521.0), ("kelvin", 2700.0))), Change("openings", window, (("cord", 0.0),)),
+        Change("openings", window, (("entry", True),)),
+    )  # fmt: skip
+    assert told(survey, changes) == (
+        f"{light}: lamp of 1521 lm, light of 2700 K; {window}: its cord or loop tied down, nothing hanging free"
+    )

@@ -51,6 +51,7 @@ class Floor:
         return (x0, y0, x1, y1)
 
 
+Named = tuple[str, Box]
 Marks = dict[str, tuple[int, ...]]
 """Tasks by the name of what they change."""
 
@@ -68,7 +69,7 @@ def floor_sheet(before: Survey, after: Survey, room: str, marks: Marks, pen: Pen
         _old_places(sheet, floor, before, after, room, marks)
     _dims(sheet, floor, before, after, room, marks, now)
     _letters(sheet, floor, survey, room)
-    _labels(sheet, floor, survey, room, marks, now)
+    _labels(sheet, floor, survey, room, marks, _gone(floor, before, after, room) if now else None)
     return sheet
 
 
@@ -200,20 +201,32 @@ def _letters(sheet: Sheet, floor: Floor, survey: Survey, room: str) -> None:
         sheet.taken.take((x - 6, y - 6, x + 6, y + 6))
 
 
-def _labels(sheet: Sheet, floor: Floor, survey: Survey, room: str, marks: Marks, now: bool) -> None:
-    pieces = [(piece.name, spot_of(floor, piece)) for piece in _of(survey.furniture, room)]
-    rugs = [(rug.name, spot_of(floor, rug)) for rug in survey.rugs if rug.room == room]
-    lights = [(one.name, spot_of(floor, one)) for one in _of(survey.lights, room) if one.wall in floor.lines]
-    if now:
-        for name, box in (*pieces, *lights, *rugs, *_at_walls(floor, survey, room)):
+def _gone(floor: Floor, before: Survey, after: Survey, room: str) -> list[Named]:
+    """Where things were that the plan takes away."""
+    were = [*_on_floor(floor, before, room), *_at_walls(floor, before, room)]
+    return [(name, box) for name, box in were if name not in after.named]
+
+
+def _on_floor(floor: Floor, survey: Survey, room: str) -> list[Named]:
+    things: tuple[Piece | Light | Rug, ...] = (*survey.furniture, *survey.lights, *survey.rugs)
+    return [(one.name, spot_of(floor, one)) for one in things if one.room == room and one.wall in floor.lines]
+
+
+def _labels(sheet: Sheet, floor: Floor, survey: Survey, room: str, marks: Marks, gone: list[Named] | None) -> None:
+    """Names, and (with `gone`) the numbers of the tasks on all that changes."""
+    standing = _on_floor(floor, survey, room)
+    if gone is not None:
+        for name, box in (*standing, *_at_walls(floor, survey, room)):
             if marks.get(name):
                 sheet.tag(box, marks[name])
-    solid = [box for _, box in (*pieces, *lights)]
-    for name, box in sorted((*pieces, *lights), key=lambda pair: (_area(pair[1]), pair[0])):
-        above = [other for other in solid if _area(other) < _area(box)] if _crowded(box, solid) else solid
-        sheet.name(box, name, clear=above)
-    for name, box in rugs:
-        sheet.name(box, name, clear=solid)
+        for name, box in gone:
+            if marks.get(name):
+                sheet.tag_gone(box, marks[name])
+    flat = {rug.name for rug in survey.rugs}
+    solid = [box for name, box in standing if name not in flat]
+    for name, box in sorted(standing, key=lambda pair: (pair[0] in flat, _area(pair[1]), pair[0])):
+        smaller = [other for other in solid if _area(other) < _area(box)]
+        sheet.name(box, name, clear=smaller if name not in flat and _crowded(box, solid) else solid)
 
 
 def _crowded(box: Box, others: list[Box]) -> bool:
@@ -225,12 +238,17 @@ def _area(box: Box) -> float:
     return (box[2] - box[0]) * (box[3] - box[1])
 
 
-def _at_walls(floor: Floor, survey: Survey, room: str) -> list[tuple[str, Box]]:
-    """What hangs at a wall, as a strip in front of it."""
+def _at_walls(floor: Floor, survey: Survey, room: str) -> list[Named]:
+    """What hangs at a wall or opens in it, as a strip in front of it."""
     found = [
         (hung.name, _strip(floor, floor.lines[hung.wall], hung.from_left, hung.width))
         for hung in _of(survey.pictures, room)
         if hung.wall in floor.lines
+    ]
+    found += [
+        (one.name, _strip(floor, floor.lines[one.wall], one.from_left, one.width))
+        for one in survey.openings
+        if one.room == room
     ]
     for curtain in survey.curtains:
         window = survey.named.get(curtain.window, (None, None))[1]

@@ -12,7 +12,7 @@ from budgetfix.exports.drawings.lanes import Dim, Lanes, Side
 from budgetfix.exports.drawings.pen import OLD, SIZE, SMALL, STAYS, Look, Pen, Point, wide
 
 WIDTH = 360.0
-MARGIN = 46.0
+MARGIN = 49.0
 """Room for a wall's thickness and three dimension lanes on each side."""
 TAG = 6.8
 TINY = 7.5
@@ -45,6 +45,7 @@ class Sheet:
     taken: Taken = field(init=False)
     lanes: Lanes = field(init=False)
     lettered: list[str] = field(default_factory=list)
+    tagged: set[int] = field(default_factory=set)
 
     def __post_init__(self) -> None:
         self.taken = Taken(self.frame)
@@ -53,11 +54,17 @@ class Sheet:
     def tag(self, box: Box, numbers: tuple[int, ...]) -> None:
         """The number of the last task that changes a thing, in a circle at a corner of it or next to it."""
         words = str(numbers[-1])
+        self.tagged.add(numbers[-1])
         spots = [Spot(spot.x, spot.y, ("00",), TAG * 1.55) for spot in (*_over(box), *beside(box, "00", TAG * 1.55, 6))]
         spot = self.taken.first(spots)
         if spot is not None:
             self.pen.circle(spot.x, spot.y, TAG, {"fill": palette.TEAL, "stroke": palette.WHITE, "stroke-width": 1})
             self.pen.text(spot.x, spot.y, words, SMALL, palette.WHITE, halo=False, bold=True)
+
+    def tag_gone(self, box: Box, numbers: tuple[int, ...]) -> None:
+        """The same where a thing was; not needed where the picture has that number already."""
+        if numbers[-1] not in self.tagged:
+            self.tag(box, numbers)
 
     def name(self, box: Box, words: str, clear: Iterable[Box] = ()) -> None:
         """A thing's name in it or next to it, clear of the boxes given; else a letter that the legend explains.

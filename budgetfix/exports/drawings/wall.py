@@ -126,7 +126,9 @@ def wall_sheet(
     sheet.pen.line((ground[0] - 6, ground[3]), (ground[2] + 6, ground[3]), {"stroke": palette.INK, "stroke-width": 2.2})
     _dims(sheet, before, after, face, marks, now)
     sheet.dim("bottom", ground[0], ground[2], figure(length, survey.household.unit), changed=False)
-    _labels(sheet, things, marks, now)
+    here = {seen.item.name for seen in things}
+    gone = [seen for seen in on_wall(before, face) if seen.item.name not in here] if now else []
+    _labels(sheet, things, marks, gone, now)
     return sheet
 
 
@@ -215,11 +217,14 @@ def _dim(sheet: Sheet, face: Face, seen: Seen, field: str, unit: str) -> None:
         sheet.dim(side, face.floor, y0 if edge == "top" else y1, words, least=0.3 if field == "hem" else SHORTEST)
 
 
-def _labels(sheet: Sheet, things: list[Seen], marks: Marks, now: bool) -> None:
+def _labels(sheet: Sheet, things: list[Seen], marks: Marks, gone: list[Seen], now: bool) -> None:
     if now:
         for seen in things:
             if marks.get(seen.item.name):
                 sheet.tag(seen.name_at, marks[seen.item.name])
+        for seen in gone:
+            if marks.get(seen.item.name):
+                sheet.tag_gone(seen.name_at, marks[seen.item.name])
     named = [seen for seen in things if not (isinstance(seen.item, Hung) and seen.item.what == "old holes")]
     boxes = [seen.name_at for seen in things]
     for seen in sorted(named, key=lambda seen: (_area(seen.name_at), seen.item.name)):

@@ -55,7 +55,7 @@ def _offer(site: Site, span: Span, old: Hung | None, wall: str, product: Product
     else:
         over = span.piece.name if span.piece is not None else ""
         hung = Hung(
-            name=f"new {product.product} over the {over}",
+            name=f"new {called(product)} over the {over}",
             room=site.room,
             wall=wall,
             from_left=at,

@@ -41,7 +41,7 @@ def _in_corners(site: Site, product: Product) -> Iterator[Piece]:
     wide, off = product.width or 0.0, site.mm(OFF_IN, OFF_MM)
     for letter in sorted(site.lines) if wide else ():
         piece = Piece(
-            name=f"new {product.product} at {letter}", room=site.room, what=product.what, wall=letter,
+            name=f"new {called(product)} at {letter}", room=site.room, what=product.what, wall=letter,
             from_left=site.tape(off), gap=site.tape(off), width=wide, depth=product.depth or wide,
             height=product.height or 500.0, surface=False,
         )  # fmt: skip

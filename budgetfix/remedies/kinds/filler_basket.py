@@ -48,7 +48,7 @@ def _beside(site: Site, bench: Piece, product: Product, side: str, at: float) ->
     if at < 0 or at + wide > site.lines[bench.wall].length:
         return None
     piece = Piece(
-        name=f"new {product.product}",
+        name=f"new {called(product)}",
         room=site.room,
         what=product.what,
         wall=bench.wall,

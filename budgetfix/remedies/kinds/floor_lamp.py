@@ -42,7 +42,7 @@ def _offers(site: Site, seat: Piece) -> Iterator[Offer]:
 
 
 def _lamp(site: Site, seat: Piece, product: Product, bulb: Product | None) -> Light:
-    lit, foot, name = bulb or product, product.width or 280.0, f"new {product.product} by the {seat.name}"
+    lit, foot, name = bulb or product, product.width or 280.0, f"new {called(product)} by the {seat.name}"
     return Light(
         name=name,
         room=site.room,

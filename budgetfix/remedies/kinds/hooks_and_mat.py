@@ -85,7 +85,7 @@ def _places(site: Site, door: Opening, product: Product) -> Iterator[Piece]:
 def _piece(site: Site, product: Product, letter: str, at: float) -> Piece:
     rail = product.what == "coat rack" and (product.depth or 0.0) <= RAIL_DEEP_MM
     return Piece(
-        name=f"new {product.product}", room=site.room, what=product.what, wall=letter, from_left=at,
+        name=f"new {called(product)}", room=site.room, what=product.what, wall=letter, from_left=at,
         width=product.width or 0.0, depth=product.depth or 0.0, hangs=rail, surface=product.what == "console table",
         height=RAIL_HIGH_MM if rail else product.height or 800.0,
     )  # fmt: skip

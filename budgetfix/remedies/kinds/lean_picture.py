@@ -56,7 +56,7 @@ def _bought(site: Site, piece: Piece) -> Iterator[Offer]:
         if not LOW * piece.width <= wide <= HIGH * piece.width:
             continue
         hung = Hung(
-            name=f"new {product.product} on the {piece.name}", room=site.room, wall=piece.wall, width=wide, height=tall,
+            name=f"new {called(product)} on the {piece.name}", room=site.room, wall=piece.wall, width=wide, height=tall,
             from_left=_left(site, piece, wide), bottom=piece.height, over=piece.name, leaned=True, fixing="none",
         )  # fmt: skip
         change, use = Change("pictures", hung.name, add=hung), ((product.product, Fraction(1)),)

@@ -61,7 +61,7 @@ def _missing(site: Site, bed: Piece) -> Iterator[Offer]:
             if turned(bed, site.lines) or at < 0:
                 continue
             stand = Piece(
-                name=f"new {product.product} by the {bed.name}",
+                name=f"new {called(product)} by the {bed.name}",
                 room=site.room,
                 what="nightstand",
                 wall=bed.wall,

@@ -47,7 +47,7 @@ def _offers(site: Site, span: Span, old: Hung) -> Iterator[Offer]:
 def _offer(site: Site, span: Span, old: Hung, product: Product, more: int) -> Offer | None:
     new = [
         Hung(
-            name=f"new {product.product} {number} by {old.name}",
+            name=f"new {called(product)} {number} by {old.name}",
             room=site.room,
             wall=old.wall,
             over=old.over,

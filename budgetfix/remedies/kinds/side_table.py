@@ -25,7 +25,7 @@ def _fit(site: Site) -> tuple[Candidate, ...]:
 def _offers(site: Site, seat: Piece) -> Iterator[Offer]:
     for product in of_sort(site, "side table"):
         table = Piece(
-            name=f"new {product.product} by the {seat.name}", room=site.room, what="side table", wall=seat.wall,
+            name=f"new {called(product)} by the {seat.name}", room=site.room, what="side table", wall=seat.wall,
             width=product.width or 400.0, depth=product.depth or product.width or 400.0, height=product.height or 550.0,
             round=product.round,
         )  # fmt: skip

@@ -79,7 +79,7 @@ def _offer(site: Site, product: Product, tops: list[Piece]) -> Iterator[Offer]:
 
 
 def _lamp(site: Site, piece: Piece, product: Product, bulb: Product | None) -> Light:
-    lit, foot, name = bulb or product, product.width or 250.0, f"new {product.product} on the {piece.name}"
+    lit, foot, name = bulb or product, product.width or 250.0, f"new {called(product)} on the {piece.name}"
     return Light(
         name=name,
         room=site.room,

@@ -7,13 +7,13 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
 from budgetfix.base.money import write_money_long
 from budgetfix.exports.page.page import plan_page
 from budgetfix.outcome.book import FaultRow, PlanBook, Stop
-from tests.exports.page.conftest import Opener
+from tests.exports.conftest import Opener
+from tests.exports.page.breaches import breaches
 from tests.exports.page.test_page import HEBREW, PLAN
 from tests.exports.sample_book import (
     ACCENTS,
@@ -30,7 +30,6 @@ from tests.exports.sample_book import (
 
 pytestmark = [pytest.mark.chromium, pytest.mark.xdist_group("chromium")]
 
-TAGS = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
 TWELVE = replace(
     WITH_STOPS,
     title=HEBREW,
@@ -218,13 +217,6 @@ def test_everybody_can_use_it(open_page: Opener, book: PlanBook, width: int) -> 
         page.locator("#slide").press("Home")
         assert page.locator(".elsewhere").count() == 1
     assert breaches(page) == []
-
-
-def breaches(page: Page) -> list[str]:
-    """Rules of axe-core that the page breaks, each with the first element that does."""
-    found = Axe().run(page, options={"runOnly": {"type": "tag", "values": TAGS}}).response
-    assert len(found["passes"]) > 20
-    return [f"{one['id']}: {one['nodes'][0]['html']}" for one in found["violations"]]
 
 
 def test_axe_sees_a_planted_breach(open_page: Opener) -> None:

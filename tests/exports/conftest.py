@@ -1,4 +1,4 @@
-"""A Chromium of our own for the tests of the page, and pages opened in it from files."""
+"""A Chromium for the tests of the page and of drawings, one a process, and pages opened in it from files."""
 
 from __future__ import annotations
 
