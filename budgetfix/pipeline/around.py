@@ -19,7 +19,7 @@ from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
-from budgetfix.pipeline.plans import Chooser, free, other_sums, recommended
+from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
 from budgetfix.pipeline.stops import stops
 
 BESIDE = 0.5
@@ -55,7 +55,7 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         seconds_limit=seconds,
         recommended=cheaper,
         free=nothing,
-        more=others.rows,
+        more=tuple(more_plan(chooser, answer.plan, stop.sums) for stop in slider),
         next=others.next,
         left_out=out,
         notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),

@@ -12,7 +12,7 @@ from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.curve import Curve, an_hour_longer, curve, longer_session, next_hour, next_point
 from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report
 from budgetfix.outcome.book import MorePlan, NextStep, Sums
-from budgetfix.outcome.check import checked
+from budgetfix.outcome.check import Checked, checked
 from budgetfix.outcome.make import before, hazards_left, sums
 
 Clock = Callable[[], float]
@@ -48,30 +48,38 @@ class Chooser:
             depth=depth,
         )
 
-    def in_figures(self, answer: Answer) -> Sums:
-        """A plan checked and summed up."""
-        found = checked(self.base, self.framed, answer.plan)
-        return sums(answer.plan, self.base.brief.fixed_minor, before(self.base)[2], hazards_left(self.base, found))
+    def in_figures(self, plan: Plan, problem: Problem | None = None) -> Sums:
+        """A plan checked and summed up; `problem`: where it answers another one than the job's."""
+        found = checked(self.base, self.framed_for(plan, problem), plan)
+        return self.summed(plan, found)
+
+    def summed(self, plan: Plan, found: Checked) -> Sums:
+        """A checked plan in figures."""
+        return sums(plan, self.base.brief.fixed_minor, before(self.base)[2], hazards_left(self.base, found))
+
+    def framed_for(self, plan: Plan, problem: Problem | None = None) -> Framed:
+        """The framing with a budget that is no smaller than what the plan spends."""
+        return replace(self.framed, problem=with_money_for(problem or self.framed.problem, plan))
 
 
 def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     """The least spend with the best plan's hazards gone and at least 90 % of its improvement."""
     if best.plan.spent_minor == 0 and best.proven:
-        return chooser.in_figures(best)
+        return chooser.in_figures(best.plan)
     points = before(chooser.base)[2]
     gained = points - best.plan.points
     least = -(-gained * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gained > 0 else gained
     extra = Extra(hazards_at_most=best.plan.hazards, points_at_most=points - least, spend_first=True)
     found = chooser.best(seconds, extra, depth="set")
-    return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
+    return chooser.in_figures(found.plan) if isinstance(found, Answer) and found.proven else None
 
 
 def free(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     """The best plan with nothing spent; None where the musts cost money."""
     if best.plan.spent_minor == 0 and best.proven:
-        return chooser.in_figures(best)
+        return chooser.in_figures(best.plan)
     found = chooser.best(seconds, Extra(spend_at_most=0), depth="set")
-    return chooser.in_figures(found) if isinstance(found, Answer) and found.proven else None
+    return chooser.in_figures(found.plan) if isinstance(found, Answer) and found.proven else None
 
 
 @dataclass(frozen=True)
@@ -79,7 +87,6 @@ class Others:
     """The best plans for other sums of money, cheapest first, the one in hand among them; and the next step up."""
 
     plans: tuple[Plan, ...] = ()
-    rows: tuple[MorePlan, ...] = ()
     next: NextStep = field(default_factory=NextStep)
 
 
@@ -98,8 +105,7 @@ def other_sums(chooser: Chooser, best: Answer, seconds: float) -> Others:
         report=chooser.report,
         most=None if len(problem.options) <= EXACT_UP_TO else MOST_SOLVES,
     )
-    rows = tuple(_row(chooser, best.plan, plan) for plan in found.plans)
-    return Others(found.plans, rows, _next_step(chooser, best.plan, found, until))
+    return Others(found.plans, _next_step(chooser, best.plan, found, until))
 
 
 def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> NextStep:
@@ -113,28 +119,26 @@ def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> Next
     hour = next_hour(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     session = longer_session(problem)
     return NextStep(
-        _row(chooser, mine, point) if isinstance(point, Plan) else None,
+        more_plan(chooser, mine, chooser.in_figures(point)) if isinstance(point, Plan) else None,
         isinstance(point, NoPlan),
-        _row(chooser, mine, hour, an_hour_longer(problem)) if hour is not None else None,
+        more_plan(chooser, mine, chooser.in_figures(hour, an_hour_longer(problem))) if hour is not None else None,
         0 if session is None else session + 1,
         found.complete,
     )
 
 
-def _row(chooser: Chooser, mine: Plan, plan: Plan, problem: Problem | None = None) -> MorePlan:
-    """A plan in figures, and how it differs from the one in hand; checked anew like that one."""
-    framed = replace(chooser.framed, problem=with_money_for(problem or chooser.framed.problem, plan))
-    found = checked(chooser.base, framed, plan)
+def more_plan(chooser: Chooser, mine: Plan, other: Sums) -> MorePlan:
+    """Another plan in figures, and how it differs from the one in hand."""
     names = {id: one.name for id, one in chooser.framed.candidates.items()}
-    here, there = ({id for id in one.chosen if not id.startswith(ERRAND)} for one in (mine, plan))
+    here, there = {id for id in mine.chosen if not id.startswith(ERRAND)}, set(other.chosen)
     return MorePlan(
-        plan.spent_minor + chooser.base.brief.fixed_minor,
-        before(chooser.base)[2] - plan.points,
-        hazards_left(chooser.base, found),
-        plan.person_minutes,
+        other.spent_minor,
+        other.improvement,
+        other.hazards_after,
+        other.minutes,
         tuple(names[id] for id in sorted(there - here)),
         tuple(names[id] for id in sorted(here - there)),
-        plan.spent_minor == mine.spent_minor and here == there,
+        other.spent_minor == mine.spent_minor + chooser.base.brief.fixed_minor and here == there,
     )
 
 

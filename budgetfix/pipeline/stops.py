@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 
 from budgetfix.optimize.in_order import in_order
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import Stop
 from budgetfix.outcome.check import checked
-from budgetfix.outcome.make import before, hazards_left, lists, sums
+from budgetfix.outcome.make import lists
 from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.plans import Chooser, with_money_for
 
@@ -37,11 +36,11 @@ def _placed(chooser: Chooser, plan: Plan, left: Callable[[], float]) -> Plan:
 
 def _stop(chooser: Chooser, plan: Plan, worth: Worth, this_one: bool) -> Stop:
     base = chooser.base
-    framed = replace(chooser.framed, problem=with_money_for(chooser.framed.problem, plan))
+    framed = chooser.framed_for(plan)
     found = checked(base, framed, plan)
     made = lists(base, framed, plan, found, worth)
     return Stop(
-        sums(plan, base.brief.fixed_minor, before(base)[2], hazards_left(base, found)),
+        chooser.summed(plan, found),
         plan.hazards,
         made.money,
         made.tasks,
