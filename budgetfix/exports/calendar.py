@@ -9,17 +9,16 @@ from __future__ import annotations
 
 import hashlib
 import unicodedata
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import UTC, datetime, time, timedelta
 from typing import TYPE_CHECKING
 
+from budgetfix.exports.files import LONG_AGO
 from budgetfix.exports.lettering import count, span
 from budgetfix.outcome.book import MoneyLine, PlanBook, SessionRow, Task
 
 if TYPE_CHECKING:
     from icalendar import Event, Todo
 
-LONG_AGO = date(2000, 1, 1)
-"""The time stamp of a plan without a day of ordering: same plan, same bytes."""
 MAKER = "-//budgetfix//plan//EN"
 GOODS = ("product", "tool", "hire")
 """Kinds of lines that somebody carries."""

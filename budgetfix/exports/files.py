@@ -5,7 +5,11 @@ from __future__ import annotations
 import contextlib
 import os
 from collections.abc import Mapping
+from datetime import date
 from pathlib import Path
+
+LONG_AGO = date(2000, 1, 1)
+"""The day of files whose brief names no day of ordering: the clock would change the bytes."""
 
 
 def write_whole(folder: Path, files: Mapping[str, bytes]) -> None:

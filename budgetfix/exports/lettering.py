@@ -6,8 +6,14 @@ import unicodedata
 from datetime import date
 
 SIGNS = {"fixed": "✓", "better": "◐", "still there": "○", "worse": "▼", "new": "▲"}
-DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+SHORT = 3
+"""Letters of a day or month where room is short."""
+UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
 _NARROW = frozenset("ijlftrI.,;:'|!()[]/- ")
 _BROAD = frozenset("mwMWQOG@%✓✗█")
@@ -81,6 +87,11 @@ def span(minutes: int) -> str:
 
 def day(on: date) -> str:
     """`Sat 6 Jun`, the same in every locale."""
+    return f"{DAYS[on.weekday()][:SHORT]} {on.day} {MONTHS[on.month - 1][:SHORT]}"
+
+
+def long_day(on: date) -> str:
+    """`Saturday 6 June`, the same in every locale."""
     return f"{DAYS[on.weekday()]} {on.day} {MONTHS[on.month - 1]}"
 
 

@@ -7,12 +7,13 @@ fixed date of creation the same plan gives the same bytes. Formulas use plain ra
 from __future__ import annotations
 
 import io
-from datetime import date, datetime, time
+from datetime import datetime, time
 
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.base.fingerprint import PROPERTY, fingerprint
 from budgetfix.exports.drawings.picture import Picture
+from budgetfix.exports.files import LONG_AGO
 from budgetfix.exports.plan_book_buy import buy_sheet
 from budgetfix.exports.plan_book_do import do_sheet
 from budgetfix.exports.plan_book_drawings import drawings_sheet
@@ -22,9 +23,6 @@ from budgetfix.exports.plan_book_more import left_out_sheet, more_sheet
 from budgetfix.exports.plan_book_page import BASE, Styles, clean
 from budgetfix.exports.plan_book_summary import Links, fill_summary, summary_page
 from budgetfix.outcome.book import PlanBook
-
-LONG_AGO = date(2000, 1, 1)
-"""The date of creation where the brief names none: the clock would change the bytes."""
 
 
 def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:

@@ -9,6 +9,7 @@ from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.lettering import day
+from budgetfix.exports.money_lines import ON_TOP, line_ids
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 
@@ -31,8 +32,6 @@ COLUMNS = (
     Col("Counts as", 10, "money"),
 )
 ALWAYS = ("Bought", "Product", "Shop", "For", "Packs", "Price each", "Line", "Paid in all", "Counts as")
-ON_TOP = ("delivery", "tax")
-"""Lines that come with the others and are not ticked."""
 MONEY, TOTALS = ("Line", "Counts as"), ("planned_total", "real_total")
 """The two columns that are summed, and the names of their sums."""
 ON_TOP_NOTE = "type 0 if what you paid above holds it"
@@ -59,9 +58,8 @@ def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
     whole = [_values(line, styles) for line in lines]
     places = kept(COLUMNS, whole, ALWAYS)
     table = Table(page, [COLUMNS[place] for place in places])
-    seen: dict[str, int] = {}
-    for line, values in zip(lines, whole, strict=True):
-        _row(table, line, [values[place] for place in places], seen)
+    for id, line, values in zip(line_ids(lines), lines, whole, strict=True):
+        _row(table, id, line, [values[place] for place in places])
     if not lines:
         table.says("Nothing to buy: everything in this plan is free.")
     goods = sum(1 for line in lines if line.kind not in ON_TOP)
@@ -106,7 +104,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     ]
 
 
-def _row(table: Table, line: MoneyLine, values: list[Value], seen: dict[str, int]) -> None:
+def _row(table: Table, id: str, line: MoneyLine, values: list[Value]) -> None:
     row, at = table.next_row + 1, {heading: xl_col_to_name(place) for heading, place in table.at.items()}
     amount = values[table.at["Line"] - 1]
     assert isinstance(amount, float)
@@ -115,11 +113,9 @@ def _row(table: Table, line: MoneyLine, values: list[Value], seen: dict[str, int
         values[table.at["Line"] - 1] = Formula(f"=ROUND({product},{table.page.styles.digits})", amount)
     paid, plain = f"{at['Paid in all']}{row}", f"{at['Line']}{row}"
     values[table.at["Counts as"] - 1] = Formula(f"=IF(ISNUMBER({paid}),{paid},{plain})", amount)
-    id = f"{line.kind}:{line.product or line.name}" + (f"@{line.shop}" if line.shop else "")
-    seen[id] = seen.get(id, 0) + 1
     plain_look: dict[str, object] = {"bg_color": palette.WHITE, "bold": False}
     no_tick = (lambda heading: plain_look if heading == "Bought" else {}) if line.kind in ON_TOP else None
-    table.row(id if seen[id] == 1 else f"{id}#{seen[id]}", values, look=no_tick)
+    table.row(id, values, look=no_tick)
 
 
 def _yours(table: Table, goods: int) -> None:

@@ -57,12 +57,14 @@ def _pair(book: PlanBook, room: str, view: str, rows: list[Altered], count: int,
     """Both pictures, as high as the higher one."""
     unit = book.drawn.before.household.unit if book.drawn is not None else "mm"
     keys, found = Keys(), []
-    tall = max(draw(Pen(""), keys, when == "after").finish("", "", unit, when)[1] for when in BOTH)
-    for at, when in enumerate(BOTH):
+    pens = [Pen(f"p{count + at}") for at in range(len(BOTH))]
+    drawn = [(when, pen, draw(pen, keys, when == "after")) for when, pen in zip(BOTH, pens, strict=True)]
+    tall = max(sheet.close(unit, when) for when, _, sheet in drawn)
+    for when, pen, _ in drawn:
         title = f"{room[:1].upper()}{room[1:]}{', ' if room else ''}{_view(view)}, {when}"
         words = told(rows, when)
-        svg, height = draw(Pen(f"p{count + at}"), keys, when == "after").finish(title, words, unit, when, tall)
-        found.append(Picture(room, view, when, title, svg, words, WIDTH, height, _notes(book, rows, when)))
+        svg = pen.svg(WIDTH, tall, title, words)
+        found.append(Picture(room, view, when, title, svg, words, WIDTH, tall, _notes(book, rows, when)))
     return found
 
 

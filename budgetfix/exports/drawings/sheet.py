@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import string
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -10,6 +9,8 @@ from budgetfix.exports import palette
 from budgetfix.exports.drawings.labels import Box, Spot, Taken, beside, inside, meet, within
 from budgetfix.exports.drawings.lanes import Dim, Lanes, Side
 from budgetfix.exports.drawings.pen import OLD, SIZE, SMALL, STAYS, Look, Pen, Point, wide
+from budgetfix.exports.lettering import UNITS
+from budgetfix.outcome.shopping import letters
 
 WIDTH = 360.0
 MARGIN = 49.0
@@ -20,7 +21,6 @@ SHORTEST = 2.0
 """Lengths of fewer units get no dimension line."""
 ARROW = 14.0
 """Moves shorter than this many units get no arrow."""
-UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
 
 
 @dataclass
@@ -122,20 +122,16 @@ class Sheet:
             {"fill": palette.TEAL, "stroke": palette.WHITE, "stroke-width": 0.5},
         )
 
-    def finish(self, title: str, words: str, unit: str, when: str, least: float = 0.0) -> tuple[str, float]:
-        """The SVG text and its height, with the legend below; `least`: the height of the other one of a pair."""
+    def close(self, unit: str, when: str) -> float:
+        """The last marks: lengths, and the legend below; returns where the picture ends."""
         self.lanes.draw(self.pen)
-        low = _legend(
-            self.pen, self.frame[3] + 4, [(self.keys.of(name), name) for name in self.lettered], UNITS[unit], when
-        )
-        height = max(low, least)
-        return self.pen.svg(WIDTH, height, title, words), height
+        keys = [(self.keys.of(name), name) for name in self.lettered]
+        return _legend(self.pen, self.frame[3] + 4, keys, UNITS[unit], when)
 
 
 def letter(at: int) -> str:
-    """a, b, ... z, aa, ab, ..."""
-    letters = string.ascii_lowercase
-    return letters[at] if at < len(letters) else letters[at // len(letters) - 1] + letters[at % len(letters)]
+    """a, b, ... z, aa, ab, ...; bags have the large ones."""
+    return letters(at).lower()
 
 
 def _over(box: Box) -> list[Spot]:

@@ -16,7 +16,7 @@ from itertools import groupby
 from jinja2 import Environment, StrictUndefined
 
 from budgetfix.base.fingerprint import fingerprint
-from budgetfix.exports import palette
+from budgetfix.exports import lettering, palette
 from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.more_words import next_lines
 from budgetfix.exports.page import words
@@ -51,6 +51,7 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
         book=book,
         pairs=_pairs(pictures),
         words=words,
+        lettering=lettering,
         style=_style(),
         script=_read("page.js"),
         data=_data(book, own, views, lists),

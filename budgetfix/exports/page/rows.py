@@ -5,14 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
-from budgetfix.exports.lettering import SIGNS, count
-from budgetfix.exports.page.words import listed, long_day, money_words
+from budgetfix.exports.lettering import SIGNS, count, long_day
+from budgetfix.exports.money_lines import ON_TOP, line_ids
+from budgetfix.exports.page.words import listed, money_words
 from budgetfix.outcome.book import FaultRow, MoneyLine, PlanBook, Task
 
 Row = TypeVar("Row")
-
-ON_TOP = ("delivery", "tax")
-"""Lines that come with the others and are not ticked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +89,7 @@ def buy_row(book: PlanBook, line: MoneyLine, tick: str) -> BuyRow:
         ("Takes", line.accepts),
         ("Each", "" if each is None else money_words(book, each)),
         ("Pay at most", most),
-        ("Or else", line.second_choice),
+        ("Second choice", line.second_choice),
         ("Take along", line.take_along),
         ("Give back by", "" if line.return_by is None else long_day(line.return_by)),
         ("Comes", f"{count(line.lead_days, 'day')} after the order" if line.lead_days else ""),
@@ -182,10 +180,4 @@ def _cured_by(book: PlanBook, fault: str) -> str:
 
 def buy_ticks(money: tuple[MoneyLine, ...]) -> list[str]:
     """Names of the boxes, one a line: the workbook's own ids of rows."""
-    seen: dict[str, int] = {}
-    ticks = []
-    for line in money:
-        id = f"{line.kind}:{line.product or line.name}" + (f"@{line.shop}" if line.shop else "")
-        seen[id] = seen.get(id, 0) + 1
-        ticks.append(f"buy {id}" if seen[id] == 1 else f"buy {id}#{seen[id]}")
-    return ticks
+    return [f"buy {id}" for id in line_ids(money)]

@@ -3,25 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
 
 from budgetfix.base.money import write_money_long
-from budgetfix.exports.lettering import clock, count, span
+from budgetfix.exports.lettering import clock, count, long_day, span
+from budgetfix.framing.options import ERRAND
 from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums, Task
 
-WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
-ERRAND = "errand:"
 NAMED = 5
-UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}
-
-
-def long_day(on: date) -> str:
-    """`Saturday 6 June`, the same in every locale."""
-    return f"{WEEKDAYS[on.weekday()]} {on.day} {MONTHS[on.month - 1]}"
 
 
 def listed(names: Sequence[str]) -> str:

@@ -20,7 +20,7 @@ def test_a_line_to_buy_says_all_that_a_shop_asks() -> None:
         "Takes: 900 to 1200 lm",
         "Each: €6.00",
         "Pay at most: €15.50 in all",
-        "Or else: a 1000 lm one",
+        "Second choice: a 1000 lm one",
         "Take along: the old bulb",
         "Give back by: Saturday 20 June",
         "Comes: 1 day after the order",

@@ -5,13 +5,13 @@ from datetime import date
 
 import pytest
 
+from budgetfix.exports.lettering import long_day
 from budgetfix.exports.page.words import (
     again_words,
     change_words,
     does_words,
     left_words,
     listed,
-    long_day,
     price_words,
     proof_words,
     session_words,
