@@ -5,7 +5,7 @@ from __future__ import annotations
 import struct
 from itertools import combinations
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from budgetfix.base.tape import write_length
@@ -81,6 +81,7 @@ def test_broad_letters_count_more() -> None:
     assert wide("e\u0301") == wide("e")
 
 
+@settings(deadline=None, derandomize=True)
 @given(st.lists(st.tuples(st.floats(10, 90), st.floats(10, 90)), max_size=25))
 def test_what_is_taken_never_meets(spots: list[tuple[float, float]]) -> None:
     """However many labels ask, those that are placed share no ground and stay in the frame."""
@@ -98,6 +99,7 @@ def test_names_break_in_the_middle() -> None:
     assert all(inside(spot.box, (0, 0, 60, 40)) for spot in within((0, 0, 60, 40), "coffee table", 8))
 
 
+@settings(deadline=None, derandomize=True)
 @given(st.lists(st.tuples(st.floats(50, 300), st.floats(50, 300)), max_size=12))
 def test_dimensions_of_one_side_never_lie_on_each_other(spans: list[tuple[float, float]]) -> None:
     """Each lane holds only stretches that are apart, words included; what finds no lane is refused."""

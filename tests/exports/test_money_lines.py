@@ -1,0 +1,23 @@
+"""The names by which ticks of the purchase list are told apart."""
+
+from __future__ import annotations
+
+from budgetfix.exports.money_lines import ON_TOP, line_ids
+from budgetfix.exports.page.rows import buy_ticks
+from tests.exports.plan_sheets import rows, sheet_of
+from tests.exports.sample_book import BOOK, MONEY
+
+
+def test_lines_alike_are_numbered_and_others_keep_their_names() -> None:
+    """Goods by product and shop, other lines by their words; the second of two alike is #2."""
+    assert line_ids((MONEY[0], MONEY[1], MONEY[0])) == [
+        "product:rod@harrow", "product:anchor@harrow", "product:rod@harrow#2",
+    ]  # fmt: skip
+    assert line_ids(MONEY[4:5]) == ["hire:Hire: cordless drill"]
+
+
+def test_page_and_workbook_tick_the_same_lines() -> None:
+    """What is ticked on the page has the id of its row in the workbook."""
+    ticks = [tick.removeprefix("buy ") for tick in buy_ticks(BOOK.money)]
+    assert sorted(ticks) == sorted(str(row["id"]) for row in rows(sheet_of(BOOK, "Buy")))
+    assert [line.kind for line in MONEY if line.kind in ON_TOP] == ["delivery", "tax"]
