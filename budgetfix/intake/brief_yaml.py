@@ -24,6 +24,7 @@ from budgetfix.intake.brief_bands import (
     read_priorities,
 )
 from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
+from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record, as_share, as_text, unknown_fields
 from budgetfix.intake.yaml_lines import load_yaml
@@ -31,7 +32,7 @@ from budgetfix.intake.yaml_lines import load_yaml
 FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
-    "catalog", "holes", "labour", "fixed",
+    "catalog", "holes", "labour", "fixed", "lease",
 )  # fmt: skip
 
 
@@ -79,6 +80,7 @@ def read_brief(
     people = named_people(record.read("people", None, read_people, WANTED_PEOPLE), hours_typed)
     hours = record.read("hours", None, lambda value: read_hours(value, people, load, ordered), WANTED_HOURS)
     must = record.names("must")
+    lease = record.read("lease", None, read_lease, WANTED_LEASE)
     share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
     return Brief(
         currency=currency,
@@ -87,7 +89,7 @@ def read_brief(
         contingency_share=share,
         hours=hours,
         people=people,
-        limits=_limits(record),
+        limits=holes_within(lease, _limits(record)),
         must=() if must == ("all",) else must,
         must_all=must == ("all",),
         never=record.names("never"),
@@ -104,6 +106,7 @@ def read_brief(
         catalog=record.text("catalog") or None,
         labour_minor_hour=record.money("labour", currency),
         fixed=record.read("fixed", (), lambda value: read_fixed(value, currency), WANTED_FIXED),
+        lease=lease,
     )
 
 

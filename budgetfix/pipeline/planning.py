@@ -44,7 +44,7 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     started = wish.clock()
     answer = chooser.best(wish.seconds)
     if isinstance(answer, NoPlan):
-        return answer
+        return _with_reasons(first, answer)
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     found = checked(seen.base, offer.framed, answer.plan)
     return make_book(
@@ -54,6 +54,13 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
         found,
         around(job, offer, chooser, answer, wish.seconds, wish.clock() - started),
     )
+
+
+def _with_reasons(offer: Offered, found: NoPlan) -> NoPlan:
+    """Adds why musts of the clash were never offered: what shares a spot, what the lease or the landlord rules out."""
+    named = {id for wish in found.clash if wish.startswith("must:") for id in wish.removeprefix("must:").split(",")}
+    out = tuple((one.id, why) for one, why in offer.blocked if not named.isdisjoint({one.id, one.pick_one}))
+    return replace(found, hopeless=(*found.hopeless, *out))
 
 
 def _know_musts(job: Job, offer: Offered) -> None:
