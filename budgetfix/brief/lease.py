@@ -31,6 +31,8 @@ CLASSES = {
 """Classes of work that leases commonly speak of (common practice), with the words that follow "your lease forbids"."""
 ASKED_FOR = frozenset({"plugs", "asks leave"})
 """What a remedy leaves that commonly needs leave where the lease is silent (common practice)."""
+UNDO_LIMIT = "minutes to undo"
+"""The limit that undoing counts against."""
 HOLES = ("plugs", "pins")
 LEAVES = ("given", "asked", "refused")
 

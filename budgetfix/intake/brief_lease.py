@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import TypeVar, cast
 
 from budgetfix.base.problems import FileProblem
-from budgetfix.brief.lease import CLASSES, HOLES, LEAVES, Lease, Leave, Undo
+from budgetfix.brief.lease import CLASSES, HOLES, LEAVES, UNDO_LIMIT, Lease, Leave, Undo
 from budgetfix.brief.models import Brief
 from budgetfix.intake.brief_hours import as_day, as_hours
 from budgetfix.intake.inside import Inside, Part, at, each, only, place_in
@@ -119,7 +119,7 @@ def holes_within(lease: Lease | None, limits: tuple[tuple[str, Fraction], ...]) 
     if lease is None:
         return limits
     found = dict(limits)
-    for name, most in (("holes", lease.plugs), ("pins", lease.pins)):
+    for name, most in (("holes", lease.plugs), ("pins", lease.pins), (UNDO_LIMIT, lease.undo_minutes)):
         if most is not None:
             found[name] = min(Fraction(most), found.get(name, Fraction(most)))
     return tuple(sorted(found.items()))

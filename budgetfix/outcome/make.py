@@ -32,6 +32,9 @@ from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
 
+KEEP = "keep for moving out"
+"""What goods are for that are only used when all is undone."""
+
 
 @dataclass(frozen=True)
 class Around:
@@ -199,6 +202,7 @@ def _line(
     if line.kind == "product":
         product = products[line.id]
         buyers = tuple(one for one in chosen if line.id in dict(one.uses))
+        kept = any(line.id in dict(one.later) for one in chosen)
         return MoneyLine(
             "product",
             line.id,
@@ -212,7 +216,7 @@ def _line(
             accepts="; ".join(
                 dict.fromkeys(one.accepts for one in buyers if one.accepts and one.accepts_of == line.id)
             ),
-            tasks=tuple(one.name for one in buyers),
+            tasks=(*(one.name for one in buyers), *((KEEP,) if kept else ())),
             lead_days=product.lead_days,
             example=product.example,
         )

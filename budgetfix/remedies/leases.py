@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Container
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
-from budgetfix.brief.lease import ASKED_FOR, CLASSES, Lease, Leave
+from budgetfix.brief.lease import ASKED_FOR, CLASSES, UNDO_LIMIT, Lease, Leave
 from budgetfix.catalog.models import Catalog
 from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.cares import LEASE
 from budgetfix.remedies.following import left_behind, let_go
 from budgetfix.remedies.registry import KINDS
+from budgetfix.remedies.undoing import Undone, goods_to_keep, undone
 from budgetfix.room.items import Hung, Item, Piece
 from budgetfix.room.survey import Change, Survey, moved_to
 
@@ -102,20 +104,37 @@ class Under:
         kept = self._kept(one)
         more = [*([LEAVE_CARES[said]] if needs else []), *(words for _, words in kept)]
         work = self._work(one, {name for name, _ in kept})
-        return replace(one, cares=tuple(dict.fromkeys((*cares, *more))), work=work)
+        done = self._counted(one)
+        return replace(done, cares=tuple(dict.fromkeys((*cares, *more))), work=work)
+
+    def undone(self, one: Candidate) -> Undone:
+        """What undoing a candidate takes, with what is put back."""
+        return undone(one, [words for _, words in self._kept_things(one)])
+
+    def _counted(self, one: Candidate) -> Candidate:
+        """The candidate with the filler and the paint to keep, and its minutes to undo as something it spends."""
+        lease = self.lease
+        if lease.undo == "shown" and lease.undo_minutes is None:
+            return one
+        done = self.undone(one)
+        later = goods_to_keep(done, self.catalog) if lease.undo == "counted" else ()
+        minutes = ((UNDO_LIMIT, Fraction(done.minutes)),) if lease.undo_minutes is not None and done.minutes else ()
+        return replace(one, later=later, spends=(*one.spends, *minutes))
 
     def _kept(self, one: Candidate) -> list[tuple[str, str]]:
         """Things to be kept that a candidate replaces or takes away, with where they, or their old parts, are kept."""
-        where, found = dict(self.lease.keep), []
+        where = dict(self.lease.keep)
+        return [(item, f"Keep {words} {where[item]}: {BACK}.") for item, words in self._kept_things(one)]
+
+    def _kept_things(self, one: Candidate) -> list[tuple[str, str]]:
+        """Things to be kept that a candidate replaces or takes away, and what is put back in the end."""
+        where = dict(self.lease.keep)
         going = dict(left_behind(self.survey, one.changes)) if self.survey is not None else {}
-        for change in one.changes:
-            if change.item not in where or change.add is not None:
-                continue
-            if change.item in going:
-                found.append((change.item, f"Keep {going[change.item]} {where[change.item]}: {BACK}."))
-            elif one.uses:
-                found.append((change.item, f"Keep what comes off the {change.item} {where[change.item]}: {BACK}."))
-        return found
+        return [
+            (change.item, going.get(change.item, f"what comes off the {change.item}"))
+            for change in one.changes
+            if change.item in where and change.add is None and (change.item in going or one.uses)
+        ]
 
     def _work(self, one: Candidate, kept: Container[str]) -> tuple[Work, ...]:
         """The steps without asking where things go that are to be kept."""

@@ -83,3 +83,59 @@ def test_an_empty_lease_changes_nothing(tmp_path: Path) -> None:
     one, other = planned(tmp_path), planned(tmp_path, lease={})
     assert (ids(one), one.spent_minor, one.left_out) == (ids(other), other.spent_minor, other.left_out)
     assert read(tmp_path, JobOptions(), TODAY).brief.lease == Lease()
+
+
+GOODS = {
+    "shops": [{"shop": "diy", "name": "DIY store"}],
+    "products": [
+        {"product": "tub", "name": "Filler", "what": "filler", "shop": "diy", "price": 6, "lead_days": 9},
+        {"product": "tin", "name": "Touch-up paint", "what": "paint", "shop": "diy", "price": 14},
+    ],
+}
+
+
+def counted(folder: Path, **brief: object) -> PlanBook:
+    """The plan of the three remedies where filler and paint are sold."""
+    write_job(folder, POINTS, THREE, {"hours": [4], "lease": {"undo": "counted", **brief}}, GOODS)
+    return proven_plan(folder)
+
+
+def test_filler_and_paint_are_shared_and_paid(tmp_path: Path) -> None:
+    """Six holes of two remedies take one tub and one tin together, within the bill; no step waits for them."""
+    book = counted(tmp_path)
+    lines = {line.product: line for line in book.money if line.kind == "product"}
+    assert {id: (line.packs, line.tasks) for id, line in lines.items()} == dict.fromkeys(
+        ("tub", "tin"), (1, ("keep for moving out",))
+    )
+    assert book.spent_minor == 500 + 400 + 300 + 600 + 1400
+    assert {task.session for task in book.tasks} == {1}
+
+
+def test_money_for_undoing_is_money(tmp_path: Path) -> None:
+    """With 10.00 the holes' filler and paint no longer fit beside them: the basket alone is bought."""
+    write_job(tmp_path, POINTS, THREE, {"budget": 10, "lease": {"undo": "counted"}}, GOODS)
+    assert ids(proven_plan(tmp_path)) == ["basket"]
+    write_job(tmp_path, POINTS, THREE, {"budget": 10, "lease": {}}, GOODS)
+    assert ids(proven_plan(tmp_path)) == ["hooks", "rail"]
+
+
+def test_hours_for_undoing_are_a_limit(tmp_path: Path) -> None:
+    """Four plugs take 63 minutes to undo, two take 39: an hour and a quarter holds one of them, two hours both."""
+    assert ids(counted(tmp_path, undo_hours=1.25)) == ["basket", "rail"]
+    assert ids(counted(tmp_path, undo_hours=2)) == ["basket", "hooks", "rail"]
+    assert ids(counted(tmp_path, undo_hours=0.5)) == ["basket"]
+
+
+def test_reversible_first(tmp_path: Path) -> None:
+    """Of two shelves that do as much the dearer one, on strips, is taken; the cheaper one says what it would leave."""
+    shelves: list[dict[str, object]] = [
+        {"remedy": "plugs", "answers": {"f1": 1}, "cost": 2, "spends": {"holes": 2}, "pick_one": "g"},
+        {"remedy": "strips", "answers": {"f1": 1}, "cost": 9, "pick_one": "g"},
+    ]
+    write_job(tmp_path, (50,), shelves, {"budget": 10, "lease": {"reversible_first": True}})
+    book = proven_plan(tmp_path)
+    assert ids(book) == ["strips"]
+    (row,) = book.left_out
+    assert (row.id, row.why) == ("plugs", "as much is done with less left in the walls by strips")
+    write_job(tmp_path, (50,), shelves, {"budget": 10, "lease": {}})
+    assert ids(proven_plan(tmp_path)) == ["plugs"]
