@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from budgetfix.outcome.leased import LandlordNote, Undoing
 from budgetfix.room.survey import Survey
 
 
@@ -247,6 +248,10 @@ class PlanBook:
     stops: tuple[Stop, ...] = ()
     drawn: Drawn | None = None
     """None for a job of listed faults."""
+    undoing: Undoing | None = None
+    """None without a lease."""
+    landlord: LandlordNote | None = None
+    """None where the home is not rented, there is no lease, or nothing needs leave."""
 
     @property
     def improvement(self) -> int:

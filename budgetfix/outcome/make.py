@@ -27,6 +27,7 @@ from budgetfix.outcome.book import (
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
+from budgetfix.outcome.lease_rows import landlord_note, undoing
 from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
@@ -164,6 +165,8 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
+        undoing=undoing(base, found.chosen),
+        landlord=landlord_note(base, found.chosen),
     )
 
 

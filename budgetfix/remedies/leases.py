@@ -5,14 +5,14 @@ Nothing here says that a thing is allowed: the lease and the landlord decide, an
 
 from __future__ import annotations
 
-from collections.abc import Callable, Container
+from collections.abc import Callable, Container, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from budgetfix.brief.lease import ASKED_FOR, CLASSES, UNDO_LIMIT, Lease, Leave
 from budgetfix.catalog.models import Catalog
 from budgetfix.remedies.candidate import Candidate, Work
-from budgetfix.remedies.cares import LEASE
+from budgetfix.remedies.cares import LEASE, PINS_OR_STRIPS
 from budgetfix.remedies.following import left_behind, let_go
 from budgetfix.remedies.registry import KINDS
 from budgetfix.remedies.undoing import Undone, goods_to_keep, undone
@@ -97,6 +97,7 @@ class Under:
 
     def told(self, one: Candidate) -> Candidate:
         """The candidate with what the lease has to say: leave among its cares, and where old things are kept."""
+        one = self._on_strips(one)
         needs, said = self.leave(one)
         needs = needs and said != "refused"
         usual = (LEASE[one.leaves],) if needs else ()
@@ -107,9 +108,18 @@ class Under:
         done = self._counted(one)
         return replace(done, cares=tuple(dict.fromkeys((*cares, *more))), work=work)
 
+    def _on_strips(self, one: Candidate) -> Candidate:
+        """A remedy that uses strips, by the name of its goods where the catalogue says no sort, leaves no pins."""
+        named = {product.product for product in self.catalog.products if product.what in ("", "strips")
+                 and "strip" in f"{product.what} {product.name}".casefold()}  # fmt: skip
+        if one.leaves != "pins" or "pins" in dict(one.spends) or not any(product in named for product, _ in one.uses):
+            return one
+        cares = (LEASE["strips"] if care in (LEASE["pins"], PINS_OR_STRIPS) else care for care in one.cares)
+        return replace(one, leaves="strips", cares=tuple(cares))
+
     def undone(self, one: Candidate) -> Undone:
         """What undoing a candidate takes, with what is put back."""
-        return undone(one, [words for _, words in self._kept_things(one)])
+        return undone(one, [words for _, words, _ in self.kept_things(one)])
 
     def _counted(self, one: Candidate) -> Candidate:
         """The candidate with the filler and the paint to keep, and its minutes to undo as something it spends."""
@@ -123,18 +133,24 @@ class Under:
 
     def _kept(self, one: Candidate) -> list[tuple[str, str]]:
         """Things to be kept that a candidate replaces or takes away, with where they, or their old parts, are kept."""
-        where = dict(self.lease.keep)
-        return [(item, f"Keep {words} {where[item]}: {BACK}.") for item, words in self._kept_things(one)]
+        return [(item, f"Keep {words} {where}: {BACK}.") for item, words, where in self.kept_things(one)]
 
-    def _kept_things(self, one: Candidate) -> list[tuple[str, str]]:
-        """Things to be kept that a candidate replaces or takes away, and what is put back in the end."""
+    def kept_things(self, one: Candidate) -> list[tuple[str, str, str]]:
+        """(thing, what is put back in the end, where it is kept) of what is to be kept and goes, whole or in part."""
         where = dict(self.lease.keep)
         going = dict(left_behind(self.survey, one.changes)) if self.survey is not None else {}
         return [
-            (change.item, going.get(change.item, f"what comes off the {change.item}"))
+            (change.item, self._put_back(change, going), where[change.item])
             for change in one.changes
             if change.item in where and change.add is None and (change.item in going or one.uses)
         ]
+
+    def _put_back(self, change: Change, going: Mapping[str, str]) -> str:
+        """The thing, the old thing, or what comes off it."""
+        if change.table == "curtains" and not change.remove:
+            parts = [*(["rod"] if _sets(change) & ROD else []), *(["cloth"] if change.item in going else [])]
+            return f"the old {' and '.join(parts) or 'parts'} of the {change.item}"
+        return going.get(change.item, f"what comes off the {change.item}")
 
     def _work(self, one: Candidate, kept: Container[str]) -> tuple[Work, ...]:
         """The steps without asking where things go that are to be kept."""

@@ -79,7 +79,7 @@ def undone(one: Candidate, kept: Iterable[str] = ()) -> Undone:
     minutes, words = Fraction(0), []
     if plugs:
         minutes += DOWN_PLUGS + plugs * EACH_PLUG
-        words.append(f"take it down, draw {_some(plugs, 'plug')}, fill and touch up")
+        words.append(f"take it off the wall, draw {_some(plugs, 'plug')}, fill and touch up")
     if pins:
         minutes += (0 if plugs else DOWN_PINS) + pins * EACH_PIN
         words.append(f"draw {_some(pins, 'pin')}, fill and touch up")
@@ -91,7 +91,7 @@ def undone(one: Candidate, kept: Iterable[str] = ()) -> Undone:
         words.append("peel it off slowly")
     if one.leaves == "asks leave":
         minutes += work
-        words.append("make it good as you agreed with the landlord")
+        words.append("make it good as agreed in writing")
     if back:
         minutes += work * BACK_SHARE
         words.append(f"put {' and '.join(back)} back")
