@@ -110,26 +110,28 @@ class Asked:
 
     `branch` empty: exact, and the same for every completion. Else: options, no two of which may be chosen
     together, that have a say in this value; the tree branches into each of them and into none of them.
-    `allowed` False: no plan may hold this combination (it would leave something too much worse).
+    `allowed` False: no plan may hold this combination (it would leave something too much worse). `voices`: the points
+    in the eyes of each of two people whose priorities differ; empty where nobody asks.
     """
 
     hazards: int
     points: int
     branch: tuple[str, ...] = ()
     allowed: bool = True
+    voices: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Tree:
     """What remains (hazard points, points) after a set, for one family of findings.
 
-    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives
-    (hazard points, points) that no completion can get below; it is asked only where growth stopped at a cap.
+    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives hazard points, points
+    and the points of each voice that no completion can get below; it is asked only where growth stopped at a cap.
     """
 
     name: str
     ask: Callable[[frozenset[str], frozenset[str]], Asked]
-    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, int]]
+    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, ...]]
     cheap: bool = False
     """True: asking is mere arithmetic, so the whole tree is grown at once."""
 
@@ -178,10 +180,14 @@ class Extra:
     """(product id, packs of it that may be bought); what is on hand may be used as well."""
     spend_first: bool = False
     """True: spend is the first wish, before hazards and points."""
+    voices: tuple[int, ...] = ()
+    """Whose points are wished for instead of everybody's, in this order."""
+    voices_at_most: tuple[int | None, ...] = ()
+    """Points that may remain in the eyes of each voice; None: no matter how many."""
 
 
-Depth = Literal["figures", "set", "all"]
-"""How much is asked for: hazards, points and spend; the unique set as well; the unique order of its steps as well."""
+Depth = Literal["worth", "figures", "set", "all"]
+"""How much is asked for: hazards and points; spend as well; the unique set; the unique order of its steps as well."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,6 +214,8 @@ class Plan:
     bought: tuple[str, ...] = ()
     hired: tuple[tuple[str, int], ...] = ()
     """(tool, sessions paid for)."""
+    voices: tuple[int, ...] = ()
+    """Points that remain in the eyes of each voice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -219,8 +227,9 @@ class Rounds:
 
 
 Phase = Literal[
-    "hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "ceilings", "clash"
-]
+    "hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "ceilings", "clash",
+    "first voice", "second voice", "fair",
+]  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,8 +10,11 @@ from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Extra, Plan, Problem
 from budgetfix.optimize.recount import minutes_of
 
-Wish = Literal["hazards", "points", "both", "spend", "minutes", "last"]
-"""`both`: hazard points and points added up."""
+Wish = Literal["hazards", "points", "both", "spend", "minutes", "last", "first voice", "second voice"]
+"""`both`: hazard points and points added up. A voice: points in the eyes of one of two people."""
+VOICES: tuple[Wish, ...] = ("first voice", "second voice")
+WORTH: tuple[Wish, ...] = ("hazards", "points", "both", *VOICES)
+"""Wishes about what remains."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,9 +26,12 @@ class Held:
     hazards: int
     points: int
     minutes: int
+    voices: tuple[int, ...] = ()
 
     def measure(self, wish: Wish) -> int:
         """How much of something there is; less is better for every wish."""
+        if wish in VOICES:
+            return self.voices[VOICES.index(wish)]
         return {
             "hazards": self.hazards,
             "points": self.points,
@@ -52,17 +58,20 @@ class Held:
             packs=cost.packs,
             bought=cost.bought,
             hired=cost.hired,
+            voices=self.voices,
         )
 
 
-def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int, int]) -> Held:
-    """A placed set with what remains, (hazard points, points)."""
-    return Held(chosen, placing, *left, minutes_of(facts, chosen))
+def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int, ...]) -> Held:
+    """A placed set with what remains: hazard points, points, and the points of each voice."""
+    return Held(chosen, placing, left[0], left[1], minutes_of(facts, chosen), left[2:])
 
 
 def wishes(problem: Problem, extra: Extra) -> tuple[Wish, ...]:
     """The order of wishes; ids come last of all."""
-    worth: tuple[Wish, ...] = ("hazards", "points") if problem.hazards_first else ("both",)
+    points: tuple[Wish, ...] = tuple(VOICES[voice] for voice in extra.voices) or ("points",)
+    worth: tuple[Wish, ...] = ("hazards", *points) if problem.hazards_first else ("both",)
+    worth = worth if problem.hazards_first or not extra.voices else points
     usual: tuple[Wish, ...] = (*worth, "spend", "minutes", "last")
     order: tuple[Wish, ...] = ("last", "spend", *worth, "minutes") if problem.must_all else usual
     if extra.spend_first:

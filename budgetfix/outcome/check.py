@@ -9,8 +9,8 @@ from fractions import Fraction
 
 from budgetfix.catalog.bill import BillLine, bill, total_minor
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import changed_by, gone
+from budgetfix.framing.listed import remaining, voiced
+from budgetfix.framing.measured import changed_by, gone, voices_of
 from budgetfix.framing.options import ERRAND
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.guard import too_much_worse
@@ -138,12 +138,23 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     claims = (
         ("hazard points", plan.hazards, hazards),
         ("points", plan.points, points),
+        ("points in each one's eyes", plan.voices, _voiced(base, found)),
         ("money", plan.spent_minor + base.brief.fixed_minor, total_minor(found.bill)),
     )
     for name, claimed, counted in claims:
         if claimed != counted:
             raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
     _limits_hold(framed, found, base.brief.fixed_minor)
+
+
+def _voiced(base: Ground, found: Checked) -> tuple[int, ...]:
+    """Points left in the eyes of each voice, inspected and listed."""
+    brief = base.brief
+    sums = [voices_of(found.findings, brief)] if base.blocks else []
+    for fault in base.faults:
+        reliefs = [relief for one in found.chosen for name, relief in one.answers if name == fault.fault]
+        sums.append(voiced(fault, reliefs, brief))
+    return tuple(sum(column) for column in zip(*sums, strict=True))
 
 
 def _limits_hold(framed: Framed, found: Checked, fixed_minor: int) -> None:
