@@ -21,9 +21,16 @@ from budgetfix.intake.brief_bands import (
     read_errands,
     read_finish,
     read_fixed,
+)
+from budgetfix.intake.brief_hours import (
+    WANTED_HOURS,
+    WANTED_PEOPLE,
+    as_day,
+    named_people,
+    read_hours,
+    read_people,
     read_priorities,
 )
-from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record, as_share, as_text, unknown_fields
 from budgetfix.intake.yaml_lines import load_yaml

@@ -125,7 +125,7 @@ class _Crossing:
         return best, True
 
     def _open(self, first: Plan, low: int, ideals: Pair) -> bool:
-        """True while a plan that gives the second more than `first` does, and not more than looked at, may be fairer."""
+        """True while a plan that gives the second more than `first` does, within what is open, may be fairer."""
         return not self._crossed(first, ideals) and low <= first.voices[1] - 1
 
     def _crossed(self, plan: Plan, ideals: Pair) -> bool:

@@ -138,7 +138,8 @@ class Search:
                 program.add([replace(row, terms=terms)])
         for wish in (*WORTH, "minutes"):
             if wish in self.ceilings:
-                program.add([Row(f"most_{wish.replace(' ', '_')}", self.terms(wish, found), "<=", self.ceilings[wish] + 0.5)])
+                name = f"most_{wish.replace(' ', '_')}"
+                program.add([Row(name, self.terms(wish, found), "<=", self.ceilings[wish] + 0.5)])
         for name, answer in self._pinned.items():
             program.fix(name, answer)
         return program

@@ -203,6 +203,21 @@ class Drawn:
 
 
 @dataclass(frozen=True, slots=True)
+class Side:
+    """What the fair plan is for one of two people. Gains: points taken away as this person weighs them.
+
+    `alone`: if only this person were asked, in the same money and hours. `half`: alone with half the money; None where
+    that was not worked out. `gives_up`: remedies that the plan for this person alone holds and the fair plan does not.
+    """
+
+    person: str
+    gets: int
+    alone: int
+    half: int | None
+    gives_up: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlanBook:
     """One plan, whole. Money in minor units of `currency`; hazards are counts, `hazard_points` their points."""
 
@@ -247,6 +262,8 @@ class PlanBook:
     stops: tuple[Stop, ...] = ()
     drawn: Drawn | None = None
     """None for a job of listed faults."""
+    sides: tuple[Side, ...] = ()
+    """The two people between whom the plan is the fair choice; empty where the household speaks as one."""
 
     @property
     def improvement(self) -> int:

@@ -59,8 +59,13 @@ def left_out(
     impossible: Mapping[str, str],
     never: tuple[Candidate, ...],
     blocked: tuple[tuple[Candidate, str], ...] = (),
+    said: Mapping[str, str] | None = None,
 ) -> tuple[LeftOutRow, ...]:
-    """All candidates that are not chosen, what would add most first; then what may never be."""
+    """All candidates that are not chosen, what would add most first; then what may never be.
+
+    `said`: reasons in words, by candidate, that stand for those of `why_not`.
+    """
+    spoken = said or {}
     rows = []
     for id, candidate in chosen.framed.candidates.items():
         if id in chosen.plan.chosen:
@@ -68,7 +73,7 @@ def left_out(
         if id in impossible:
             rows.append(_plain(chosen, candidate, REASONS.get(impossible[id], impossible[id])))
         else:
-            why = _why(chosen, candidate, why_not.get(id, WhyNot(id)))
+            why = spoken.get(id) or _why(chosen, candidate, why_not.get(id, WhyNot(id)))
             rows.append(replace(_plain(chosen, candidate, why), would_add=_would_add(chosen, candidate)))
     rows += [_plain(chosen, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
     rows += [_plain(chosen, one, why) for one, why in blocked]

@@ -20,6 +20,7 @@ from budgetfix.outcome.book import (
     NextStep,
     PlanBook,
     SessionRow,
+    Side,
     Stop,
     Sums,
     Task,
@@ -51,6 +52,8 @@ class Around:
     """By product: how dear it may get, and the best plan without it."""
     accepts: Mapping[str, str] = field(default_factory=dict)
     """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
+    sides: tuple[Side, ...] = ()
+    """The two people whose fair choice it is."""
 
 
 @dataclass(frozen=True)
@@ -160,6 +163,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
+        sides=around.sides,
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
     )
 
