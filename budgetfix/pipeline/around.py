@@ -32,6 +32,8 @@ GOODS = 0.3
 """Share of the seconds for how dear goods may get and what else would do; on top, so that nothing else lacks."""
 SIZES = 0.1
 """Share of the seconds for sizes that would do as well; their inspections are counted, so it is seldom used up."""
+SPOKEN = 0.4
+"""Share of it for why not where two people are to be told; their other sums of money come after."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
@@ -50,11 +52,11 @@ def around(
 
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
     two = sides(chooser, fair, answer.plan, left) if fair is not None else ()
+    said = Spoken(chooser, answer.plan).words(left() * SPOKEN) if fair is not None else {}
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
     why = {} if fair is not None else _why_not(chooser, answer, left())
-    said = Spoken(chooser, answer.plan).words(left()) if fair is not None else {}
     out = left_out(chosen, why, impossible(offer.framed.problem), offer.never, offer.blocked, said)
     prices = _prices(chooser, answer, min(seconds * GOODS, max(WAIT_SECONDS, WAIT_TIMES * taken)))
     return Around(
