@@ -87,6 +87,8 @@ class SessionRow:
     minutes_used: int
     who: tuple[tuple[str, int, int], ...] = ()
     """(person, minutes there are, minutes used)."""
+    end_minute: int | None = None
+    """Where the van or the photographs cut the sessions; else None."""
 
 
 @dataclass(frozen=True, slots=True)

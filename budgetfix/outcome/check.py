@@ -124,7 +124,7 @@ def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
             used[placed.session][person] += options[placed.option].steps[placed.step].minutes
     for row, session in zip(used, sessions, strict=True):
         for person, there in zip(people, session.minutes, strict=True):
-            row[person] += framed.problem.setup_minutes if row[person] else 0
+            row[person] += framed.problem.setup_minutes if row[person] and not session.continues else 0
             if row[person] > there:
                 raise ClaimFails(f"{person} has {there} minutes, not {row[person]}")
     return tuple(sum(row.values()) for row in used)
@@ -153,6 +153,12 @@ def _stock_holds(base: Ground, found: Checked) -> None:
         taken = packs.get(product.product, 0)
         if taken and (away(product, base.catalog.stay) or (product.stock is not None and taken > product.stock)):
             raise ClaimFails(f"{taken} of {product.product} are not there")
+    for name, slot in base.brief.vans.slots if base.brief.vans is not None else ():
+        heavy = [
+            (one.weight_kg or 0) * packs.get(one.product, 0) for one in base.catalog.products if one.stock is not None
+        ]
+        if slot.load_kg is not None and sum(heavy) > slot.load_kg:
+            raise ClaimFails(f"the van {name} carries {slot.load_kg} kg, not {sum(heavy)}")
 
 
 def _limits_hold(base: Ground, framed: Framed, found: Checked) -> None:

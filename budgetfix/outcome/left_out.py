@@ -30,6 +30,7 @@ REASONS = {
     "tool-not-to-be-had": "a tool that it needs cannot be had",
     "over-budget": "it costs more than the whole budget",
     "over-limit": "it goes over a limit by itself",
+    "too-heavy": "it is heavier than the van may carry",
     "not-enough-there": "more of something is needed than there is",
 }
 

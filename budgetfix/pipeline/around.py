@@ -21,6 +21,7 @@ from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
 from budgetfix.pipeline.stops import stops
+from budgetfix.pipeline.van_notes import van_notes
 
 BESIDE = 0.5
 """Share of the seconds that all this may take after the best plan."""
@@ -121,6 +122,7 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer) -> tuple[
         notes.append(
             f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
         )
+    notes += van_notes(job, answer.plan)
     notes += _no_better_layout(offer)
     notes += _asked(offer, chooser, answer)
     if any(
