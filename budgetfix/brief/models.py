@@ -10,6 +10,8 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
+from budgetfix.brief.stay import Stay
+from budgetfix.brief.van import Photographs, Vans
 
 Profile = Literal["living", "listing", "handing-back"]
 
@@ -55,6 +57,8 @@ class Hours(Frozen):
     length_minutes: int
     on: date | None = None
     quiet: bool = False
+    continues: bool = False
+    """It goes on from the session before: the two are parts of one, cut by the van's window."""
 
 
 class Errand(Frozen):
@@ -68,10 +72,12 @@ class Errand(Frozen):
 
 
 class FixedCost(Frozen):
-    """Money that is spent whatever is chosen: a van, a fee."""
+    """Money that is spent whatever is chosen: a van, a fee. Work that is no remedy: `minutes` of each of `people`."""
 
     name: str
     cost_minor: int
+    people: int = 0
+    minutes: int = 0
 
 
 class BandChange(Frozen):
@@ -114,6 +120,9 @@ class Brief(Frozen):
     labour_minor_hour: int | None = None
     """What an hour of one person costs; None: nobody is paid."""
     fixed: tuple[FixedCost, ...] = Field(default=(), strict=False)
+    stay: Stay | None = None
+    vans: Vans | None = None
+    photographs: Photographs | None = None
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

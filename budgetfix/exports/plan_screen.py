@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from budgetfix.base.money import write_money
 from budgetfix.exports.fair_words import fair_lines, fair_proof
-from budgetfix.exports.lettering import day
+from budgetfix.exports.lettering import clocks, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
 from budgetfix.exports.more_words import next_lines
 from budgetfix.outcome.book import PlanBook, SessionRow, Sums, Task
@@ -95,6 +95,7 @@ def _steps(book: PlanBook) -> list[str]:
 
 def _session_words(row: SessionRow) -> str:
     on = f", {day(row.on)}" if row.on is not None else ""
+    on += f" {clocks(row.start_minute, row.end_minute)}" if on and row.end_minute is not None else ""
     return f"Session {row.number}{on}: {hours_words(row.minutes_used)} of {hours_words(row.minutes_available)}"
 
 

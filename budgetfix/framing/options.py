@@ -9,7 +9,9 @@ from fractions import Fraction
 
 from budgetfix.brief.models import Brief, Errand, Person
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import most_packs
 from budgetfix.framing.scale import scaled
+from budgetfix.framing.van import after_the_van
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
 from budgetfix.remedies.candidate import Candidate, Work
 
@@ -35,6 +37,7 @@ def sessions(brief: Brief) -> tuple[Session, ...] | None:
             hours.day * 1440 + hours.start_minute + hours.length_minutes,
             hours.minutes,
             hours.quiet,
+            hours.continues,
         )
         for hours in brief.hours
     )
@@ -50,6 +53,7 @@ def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
             int(product.on_hand * by.products[product.product]),
             product.shop,
             *_charge(catalog, product.shop),
+            most=most_packs(product, catalog.stay),
         )
         for product in sorted(catalog.products, key=lambda product: product.product)
         if product.product in by.products
@@ -153,6 +157,7 @@ def option(
     needs: tuple[str, ...],
 ) -> Option:
     """One candidate as an option."""
+    van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,
         group=candidate.pick_one or None,
@@ -164,6 +169,7 @@ def option(
                 work.wait_sessions,
                 work.wait_minutes,
                 loud(candidate),
+                van if work.from_stock else 0,
             )
             for work in candidate.work
         ),

@@ -27,6 +27,8 @@ class Step:
     wait_sessions: int = 0
     wait_minutes: int = 0
     loud: bool = False
+    first_session: int = 0
+    """Earliest session (from 0) for this step, where goods of its own come later than the option's."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +48,8 @@ class Option:
     """(limit id, scaled amount)."""
     first_session: int = 0
     """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
+    last_session: int | None = None
+    """Last session (from 0) in which a step may stand; None: any."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +64,8 @@ class Product:
     charge_numerator: int = 1
     charge_denominator: int = 1
     """A line is charged at packs x price x this, half up; delivery and tax go by the plain price."""
+    most: int | None = None
+    """Packs that there are, beyond what is on hand; None: sold without limit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,13 +101,24 @@ class Limit:
 class Session:
     """One block of hours. Minutes count from midnight of day 0; `minutes[p]` belongs to `people[p]`.
 
-    `quiet`: no loud step stands in it.
+    `quiet`: no loud step stands in it. `continues`: it goes on from the session before without a break, so that setting
+    up, hire and waits in sessions count the two as one.
     """
 
     start_minute: int
     end_minute: int
     minutes: tuple[int, ...]
     quiet: bool = False
+    continues: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A ceiling on what all packs together weigh. `weights`: (product, weight of a pack), scaled."""
+
+    id: str
+    most: int
+    weights: tuple[tuple[str, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,6 +179,7 @@ class Problem:
     setup_minutes: int = 0
     hazards_first: bool = True
     """False: hazard points are added to the points instead of being the first wish."""
+    loads: tuple[Load, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -271,7 +289,8 @@ class NoPlan:
     budget with which all other wishes can be kept, where giving up the budget would do. `hopeless`: options of
     clashing musts that could never be chosen, with the words of `impossible`. `proven` False: the clock ended before
     any plan was found or ruled out. `open`: the clock left clash or relax unanswered.
-    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "sessions", "last_session".
+    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "most:<product>", "load:<id>",
+    "sessions", "last_session".
     """
 
     relax: tuple[str, ...] = ()

@@ -166,9 +166,11 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
             if placed.session == index:
                 for person in placed.people:
                     own[person] += options[placed.option].steps[placed.step].minutes
+        end = hours.start_minute + hours.length_minutes if brief.vans or brief.photographs else None
+        setup = 0 if hours.continues else brief.setup_minutes
         who = tuple(
-            ((*named(brief, (name,)), name)[0], there, own[name] + (brief.setup_minutes if own[name] else 0))
+            ((*named(brief, (name,)), name)[0], there, own[name] + (setup if own[name] else 0))
             for name, there in zip(own, hours.minutes, strict=True)
         )
-        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who))
+        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who, end))
     return tuple(rows)

@@ -33,6 +33,8 @@ class Work:
     phase: int = 8
     wait_sessions: int = 0
     wait_minutes: int = 0
+    from_stock: bool = True
+    """False: it takes nothing from stock, so it may be done before the van is there."""
 
 
 @dataclass(frozen=True, slots=True)
