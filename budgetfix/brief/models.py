@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
+from budgetfix.brief.stay import Stay
 
 Profile = Literal["living", "listing", "handing-back"]
 
@@ -97,6 +98,7 @@ class Brief(Frozen):
     labour_minor_hour: int | None = None
     """What an hour of one person costs; None: nobody is paid."""
     fixed: tuple[FixedCost, ...] = Field(default=(), strict=False)
+    stay: Stay | None = None
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

@@ -63,6 +63,13 @@ PRODUCTS = (
     Column("kelvin", "Kelvin", "", "number"),
     Column("lead", "Lead", "lamp to plug", "length"),
     Column("carries", "Carries", "kg", "number"),
+    Column("stock", "In our store", "packs there are", "count", wide=12),
+    Column("place", "Stands at", "bay, shelf", wide=12),
+    Column("weight_kg", "Pack weighs", "kg", "number", wide=11),
+    Column("free_from", "Free from", "such as 2026-06-04", wide=12),
+    Column("free_until", "Free until", "such as 2026-07-04", wide=12),
+    Column("term_days", "Price is for", "days; empty = for good", "count", wide=12),
+    Column("least_days", "Least charged", "days", "count", wide=12),
 )
 TOOLS = (
     Column("tool", "Tool", "short, used once", needed=True, wide=16),
@@ -91,6 +98,8 @@ CATALOG_SHEETS = (
     Sheet("Tools", "tools", "Tools that remedies name: owned, bought once, or hired by the session.", TOOLS, 16),
     Sheet("Shops", "shops", "Delivery once an order, tax on the goods.", SHOPS, 12),
 )  # fmt: skip
+STOCK_FIELDS = frozenset({"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days"})
+"""Columns that a workbook has only where some product of the catalog fills one of them."""
 CATALOG_FORM: dict[str, tuple[Column, ...]] = {sheet.key: sheet.columns for sheet in CATALOG_SHEETS}
 CATALOG_TOP = (
     Column("currency", "Currency", "three letters"),

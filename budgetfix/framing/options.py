@@ -9,6 +9,7 @@ from fractions import Fraction
 
 from budgetfix.brief.models import Brief, Errand, Person
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import most_packs
 from budgetfix.framing.scale import scaled
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
 from budgetfix.remedies.candidate import Candidate, Work
@@ -50,6 +51,7 @@ def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
             int(product.on_hand * by.products[product.product]),
             product.shop,
             *_charge(catalog, product.shop),
+            most=most_packs(product, catalog.stay),
         )
         for product in sorted(catalog.products, key=lambda product: product.product)
         if product.product in by.products

@@ -24,6 +24,7 @@ from budgetfix.intake.brief_bands import (
     read_priorities,
 )
 from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
+from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record, as_share, as_text, unknown_fields
 from budgetfix.intake.yaml_lines import load_yaml
@@ -32,6 +33,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed",
+    "stay",
 )  # fmt: skip
 
 
@@ -104,6 +106,7 @@ def read_brief(
         catalog=record.text("catalog") or None,
         labour_minor_hour=record.money("labour", currency),
         fixed=record.read("fixed", (), lambda value: read_fixed(value, currency), WANTED_FIXED),
+        stay=record.read("stay", None, read_stay, WANTED_STAY),
     )
 
 

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import staying
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
 from budgetfix.intake.catalog_build import build_catalog
@@ -84,6 +85,7 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
         wanted = f"one currency: the brief says {brief.currency}"
         problems.append(FileProblem(Place(path.name), catalog.currency, wanted))
     check_names(row, brief, Known(catalog, listed, survey, kinds, whole=not problems), noted)
+    catalog = staying(catalog, brief.stay)
     found = tuple(sorted({*problems, *noted}))
     books = [folder / "survey.xlsx", *([path] if path is not None else [])]
     return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, _marked(books, found))

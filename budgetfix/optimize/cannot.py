@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.problem import Option, Problem, Step
-from budgetfix.optimize.recount import goods_minor
+from budgetfix.optimize.recount import goods_minor, too_many
 from budgetfix.optimize.windows import windows
 
 
@@ -14,7 +14,7 @@ def impossible(problem: Problem) -> dict[str, str]:
     """Reason by option id, for options that can never be chosen; sorted by id.
 
     Words: "step-too-long", "too-late", "too-few-people", "needs-clash", "tool-not-to-be-had", "over-budget",
-    "over-limit". What needs an impossible option is impossible for the same reason.
+    "over-limit", "not-enough-there". What needs an impossible option is impossible for the same reason.
     """
     facts = Facts.of(problem)
     late = _late(facts)
@@ -88,6 +88,8 @@ def _together(facts: Facts, option: Option) -> str | None:
     ids = frozenset(one.id for one in everything)
     if any(not facts.against[id].isdisjoint(ids) for id in ids):
         return "needs-clash"
+    if too_many(facts, ids):
+        return "not-enough-there"
     budget = facts.problem.budget_minor
     if budget is not None and _least_money(facts, everything) > budget:
         return "over-budget"

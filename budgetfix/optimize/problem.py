@@ -60,6 +60,8 @@ class Product:
     charge_numerator: int = 1
     charge_denominator: int = 1
     """A line is charged at packs x price x this, half up; delivery and tax go by the plain price."""
+    most: int | None = None
+    """Packs that there are, beyond what is on hand; None: sold without limit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,7 +264,8 @@ class NoPlan:
     budget with which all other wishes can be kept, where giving up the budget would do. `hopeless`: options of
     clashing musts that could never be chosen, with the words of `impossible`. `proven` False: the clock ended before
     any plan was found or ruled out. `open`: the clock left clash or relax unanswered.
-    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "sessions", "last_session".
+    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "most:<product>", "sessions",
+    "last_session".
     """
 
     relax: tuple[str, ...] = ()

@@ -128,14 +128,21 @@ def broken(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed]) -> tup
 
 
 def choice_broken(facts: Facts, ids: frozenset[str]) -> list[str]:
-    """What a set alone breaks: groups, excludes, needs, musts, limits."""
+    """What a set alone breaks: groups, excludes, needs, musts, limits, stock."""
     words = [f"{id} against {other}" for id in sorted(ids) for other in sorted(facts.against[id] & ids) if id < other]
     words += [f"{id} needs {need}" for id in sorted(ids) for need in facts.by_id[id].needs if need not in ids]
     words += [f"must {','.join(must)}" for must in facts.problem.must if ids.isdisjoint(must)]
     for limit in facts.problem.limits:
         spent = sum(amount for id in ids for name, amount in facts.by_id[id].spends if name == limit.id)
         words += [f"limit {limit.id}"] if spent > limit.most else []
+    words += [f"more of {id} than there is" for id in too_many(facts, ids)]
     return words
+
+
+def too_many(facts: Facts, ids: Iterable[str]) -> list[str]:
+    """Products of which a set takes more packs than there are."""
+    packs = _packs(facts, sorted(ids))
+    return [id for id, count in packs.items() if (most := facts.products[id].most) is not None and count > most]
 
 
 def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list[str]:

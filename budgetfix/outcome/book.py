@@ -40,6 +40,8 @@ class MoneyLine:
     """What to mind about giving it back, in words."""
     bag: str = ""
     """The bag (A, B, ...) that the goods of one task go into; of several tasks, their letters."""
+    days: int = 0
+    """The days that the price is for; 0 where it is one price for good."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from budgetfix.catalog.bill import BillLine, bill, total_minor
+from budgetfix.catalog.stay import away
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
 from budgetfix.framing.measured import changed_by, gone
@@ -143,11 +144,19 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     for name, claimed, counted in claims:
         if claimed != counted:
             raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
-    _limits_hold(framed, found, base.brief.fixed_minor)
+    _limits_hold(base, framed, found)
 
 
-def _limits_hold(framed: Framed, found: Checked, fixed_minor: int) -> None:
-    problem = framed.problem
+def _stock_holds(base: Ground, found: Checked) -> None:
+    packs = {line.id: line.packs or 0 for line in found.bill if line.kind == "product"}
+    for product in base.catalog.products:
+        taken = packs.get(product.product, 0)
+        if taken and (away(product, base.catalog.stay) or (product.stock is not None and taken > product.stock)):
+            raise ClaimFails(f"{taken} of {product.product} are not there")
+
+
+def _limits_hold(base: Ground, framed: Framed, found: Checked) -> None:
+    problem, fixed_minor = framed.problem, base.brief.fixed_minor
     if problem.budget_minor is not None and total_minor(found.bill) - fixed_minor > problem.budget_minor:
         raise ClaimFails("the bill is above the budget")
     chosen = {candidate.id for candidate in found.chosen}
@@ -155,6 +164,7 @@ def _limits_hold(framed: Framed, found: Checked, fixed_minor: int) -> None:
     for limit in problem.limits:
         if sum(dict(options[id].spends).get(limit.id, 0) for id in chosen) > limit.most:
             raise ClaimFails(f"limit {limit.id} is not kept")
+    _stock_holds(base, found)
     for id in sorted(chosen):
         missing = [need for need in options[id].needs if need not in chosen and not need.startswith(ERRAND)]
         against = [other for other in options[id].excludes if other in chosen]

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import lacking
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
@@ -29,6 +30,7 @@ REASONS = {
     "tool-not-to-be-had": "a tool that it needs cannot be had",
     "over-budget": "it costs more than the whole budget",
     "over-limit": "it goes over a limit by itself",
+    "not-enough-there": "more of something is needed than there is",
 }
 
 
@@ -66,13 +68,19 @@ def left_out(
         if id in chosen.plan.chosen:
             continue
         if id in impossible:
-            rows.append(_plain(chosen, candidate, REASONS.get(impossible[id], impossible[id])))
+            rows.append(_plain(chosen, candidate, _never(chosen, candidate, impossible[id])))
         else:
             why = _why(chosen, candidate, why_not.get(id, WhyNot(id)))
             rows.append(replace(_plain(chosen, candidate, why), would_add=_would_add(chosen, candidate)))
     rows += [_plain(chosen, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
     rows += [_plain(chosen, one, why) for one, why in blocked]
     return tuple(sorted(rows, key=lambda row: (-(row.would_add or 0), row.id)))
+
+
+def _never(chosen: Chosen, candidate: Candidate, why: str) -> str:
+    """Why no plan can hold it; goods that are not there by name."""
+    missing = lacking(chosen.catalog, candidate.uses) if why == "not-enough-there" else ""
+    return missing or REASONS.get(why, why)
 
 
 def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from budgetfix.brief.stay import Stay
 from budgetfix.catalog.bill import BillLine
 from budgetfix.catalog.models import Product
+from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.ceilings import Ceiling
@@ -184,7 +186,7 @@ def money(base: Ground, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...
     tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
     names = {one.id: one.name for one in chosen}
     names |= {f"{ERRAND}{one.errand}": one.name for one in base.brief.errands}
-    return tuple(_line(line, products, shops, tools, names, chosen) for line in bill)
+    return tuple(_line(line, products, shops, tools, names, chosen, catalog.stay) for line in bill)
 
 
 def _line(
@@ -194,6 +196,7 @@ def _line(
     tools: Mapping[str, str],
     names: Mapping[str, str],
     chosen: tuple[Candidate, ...],
+    stay: Stay | None,
 ) -> MoneyLine:
     shop = shops.get(line.shop or "", line.shop or "")
     if line.kind == "product":
@@ -215,6 +218,7 @@ def _line(
             tasks=tuple(one.name for one in buyers),
             lead_days=product.lead_days,
             example=product.example,
+            days=paid_days(product, stay),
         )
     words = {
         "delivery": f"Delivery, {shop}",

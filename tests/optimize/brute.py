@@ -28,7 +28,7 @@ class Best:
 
 
 def subsets(problem: Problem) -> Iterator[frozenset[str]]:
-    """Sets that keep groups, excludes, needs, musts and limits."""
+    """Sets that keep groups, excludes, needs, musts, limits and stock."""
     ids = sorted(one.id for one in problem.options)
     by_id = {one.id: one for one in problem.options}
     foes = against(problem.options)
@@ -43,10 +43,19 @@ def subsets(problem: Problem) -> Iterator[frozenset[str]]:
             for id in some:
                 for name, amount in by_id[id].spends:
                     spent[name] = spent.get(name, 0) + amount
-            if all(spent.get(limit.id, 0) <= limit.most for limit in problem.limits):
+            if all(spent.get(limit.id, 0) <= limit.most for limit in problem.limits) and _there(problem, by_id, some):
                 if problem.sessions and any(by_id[id].first_session >= max(1, _end(problem)) for id in some):
                     continue
                 yield chosen
+
+
+def _there(problem: Problem, by_id: dict[str, Option], some: tuple[str, ...]) -> bool:
+    """Whether all that is used is on hand, or in the packs that there are."""
+    used = [pair for id in some for pair in by_id[id].uses]
+    return all(
+        one.most is None or sum(amount for id, amount in used if id == one.id) <= one.on_hand + one.most * one.pack
+        for one in problem.products
+    )
 
 
 def _end(problem: Problem) -> int:

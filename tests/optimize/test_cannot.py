@@ -26,6 +26,9 @@ CASES = [
     (Option("m", uses=(("tin", 5),)), "over-budget"),
     (Option("m", uses=(("tin", 4),)), None),
     (Option("m", spends=(("holes", 3),)), "over-limit"),
+    (Option("m", uses=(("lid", 4),)), "not-enough-there"),
+    (Option("m", uses=(("lid", 3),)), None),
+    (Option("m", uses=(("vase", 1),)), "not-enough-there"),
     (Option("m", needs=("gone",)), "needs-clash"),
     (Option("m", needs=("other",), excludes=("other",)), "needs-clash"),
     (Option("m", "wall", needs=("other",)), "needs-clash"),
@@ -39,7 +42,7 @@ def test_reasons(option: Option, reason: str | None) -> None:
     others = (Option("other", "wall"), Option("long", steps=(Step(90),)))
     problem = Problem(
         (option, *others),
-        products=(Product("tin", 400, 2, 0, "mill"),),
+        products=(Product("tin", 400, 2, 0, "mill"), Product("lid", 1, 2, 1, most=1), Product("vase", 1, most=0)),
         tools=(Tool("saw", hire_minor=300), Tool("lathe")),
         shops=(Shop("mill", 150, None, 1, 20),),
         limits=(Limit("holes", 2),),

@@ -84,6 +84,13 @@ def _marked_up() -> Facts:
     return _facts(replace(problem, products=goods))
 
 
+def _scarce() -> Facts:
+    problem = living_room()
+    return _facts(
+        replace(problem, products=tuple(replace(one, most=1 if one.id == "tin" else 2) for one in problem.products))
+    )
+
+
 def _short() -> Facts:
     problem = living_room()
     return _facts(replace(problem, sessions=tuple(replace(one, minutes=(60, 30)) for one in problem.sessions or ())))
@@ -98,7 +105,7 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "money_rows.enough_packs": lambda: money_rows.enough_packs(_facts()),
     "money_rows.one_pack_at_least": lambda: money_rows.one_pack_at_least(_facts()),
     "money_rows.packs_at_most": lambda: money_rows.packs_at_most(
-        _facts(), Extra(packs_at_most=(("filler", 0), ("rug", 0), ("tin", 2)))
+        _scarce(), Extra(packs_at_most=(("filler", 0), ("tin", 2)))
     ),
     "money_rows.no_spare_pack": lambda: money_rows.no_spare_pack(_facts()),
     "money_rows.one_order": lambda: money_rows.one_order(_facts()),

@@ -145,9 +145,9 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
             ones,
             trees,
             products=(
-                Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill"),
-                Product("tape", 230, 1, 0, "mill", *charge),
-                Product("rug", 900, 1, 0, None, *charge),
+                Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill", most=1 if number % 5 == 2 else None),
+                Product("tape", 230, 1, 0, "mill", *charge, most=3 if number % 7 == 3 else None),
+                Product("rug", 900, 1, 0, None, *charge, most=number % 4 if number % 5 == 2 else None),
             ),
             tools=(Tool("drill", False, 900, 400), Tool("saw", False, None, 300), Tool("iron", True, 10, 10)),
             shops=(Shop("mill", 450, dice.choice((None, 1500)), dice.choice((0, 33)), 400),),
