@@ -14,9 +14,9 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from budgetfix.optimize.stock import Conflict, Packs, Stock, conflicts, left_over, lower, within
+from budgetfix.optimize.stock import Conflict, Packs, Stock, conflicts, in_order, left_over, lower, within
 
 Left = tuple[int, ...]
 """What a plan leaves, first wish first; every job of one search has as many entries."""
@@ -32,6 +32,8 @@ class Answered:
     left: Left | None
     floor: Left
     held: Packs = ()
+    under: Packs = ()
+    """The ceilings that it was asked under."""
 
     @property
     def proven(self) -> bool:
@@ -51,6 +53,8 @@ class Shared:
     left: Left
     floor: Left
     nodes: int = 1
+    alone: tuple[Packs, ...] = ()
+    """What each job would hold if it were the only one."""
 
     @property
     def proven(self) -> bool:
@@ -120,6 +124,11 @@ class _Node:
         return _sum([one for one in each if one is not None]) if None not in each else None
 
 
+def _lifted(answer: Answered, floor: Left) -> Answered:
+    """An answer without proof has at least the floor that it had with more pieces."""
+    return answer if answer.proven or answer.floor >= floor else replace(answer, floor=floor)
+
+
 def _sum(each: Sequence[Left]) -> Left:
     return tuple(map(sum, zip(*each, strict=True)))
 
@@ -160,10 +169,9 @@ class _Search:
 
     def greedy(self, root: _Node) -> None:
         """Jobs in the order of their first day; each takes what is left."""
-        order = sorted(range(len(root.answers)), key=lambda at: (self.stock.stays[at] or (-1, -1), at))
         held: dict[int, Packs] = {}
         ceilings, answers = list(root.ceilings), list(root.answers)
-        for at in order:
+        for at in in_order(self.stock):
             ceilings[at] = left_over(self.stock, held, at)
             found = self.memory.of([(at, ceilings[at])])[0]
             if found is None or found.left is None:
@@ -179,7 +187,7 @@ class _Search:
             wanted.append((at, lower(node.ceilings[at], clash.piece, held - 1)))
         for (at, ceilings), found in zip(wanted, self.memory.of(wanted), strict=True):
             if found is not None:
-                answers = (*node.answers[:at], found, *node.answers[at + 1 :])
+                answers = (*node.answers[:at], _lifted(found, node.answers[at].floor), *node.answers[at + 1 :])
                 child = self.node((*node.ceilings[:at], ceilings, *node.ceilings[at + 1 :]), answers)
                 if not child.clashes:
                     self.keep(child)
@@ -218,7 +226,25 @@ def _best_first(search: _Search, stopped: Callable[[], bool]) -> Left | None:
 
 
 def _result(search: _Search, root: _Node, floor: Left | None) -> Shared | NoShare:
-    best = search.best
+    best, alone = search.best, tuple(one.held for one in root.answers)
     if best is None or best.left is None:
         return NoShare(floor is None, (), root.clashes)
-    return Shared(best.answers, best.ceilings, best.left, min(floor or best.left, best.left), search.made)
+    return Shared(best.answers, best.ceilings, best.left, min(floor or best.left, best.left), search.made, alone)
+
+
+def settled(stock: Stock, memory: Memory, found: Shared, stopped: Callable[[], bool]) -> Shared:
+    """The same sums, each job with every piece that the others leave to it: no ceiling stands for nothing.
+
+    Job by job, in the order of their first days; a job may come by another plan that is as good.
+    """
+    answers, ceilings = list(found.answers), list(found.ceilings)
+    for at in in_order(stock) if found.proven else ():
+        most = left_over(stock, {other: one.held for other, one in enumerate(answers)}, at)
+        again = None if stopped() else memory.of([(at, most)])[0]
+        if again is not None and again.proven and again.left == answers[at].left:
+            answers[at], ceilings[at] = again, most
+    held = {at: one.held for at, one in enumerate(answers)}
+    for at in range(len(answers)):
+        for piece, most_packs in left_over(stock, held, at):
+            ceilings[at] = lower(ceilings[at], piece, most_packs)
+    return replace(found, answers=tuple(answers), ceilings=tuple(ceilings))

@@ -35,6 +35,11 @@ class Stock:
         return tuple(sorted({stay[0] for stay in self.stays if stay is not None})) or (None,)
 
 
+def in_order(stock: Stock) -> list[int]:
+    """Jobs by their first day, those without dates first."""
+    return sorted(range(len(stock.stays)), key=lambda at: (stock.stays[at] or (-1, -1), at))
+
+
 @dataclass(frozen=True, slots=True)
 class Conflict:
     """More packs of a piece than there are on a day (None: on all days), and the jobs that hold them."""
