@@ -90,7 +90,7 @@ def _lacks(product: Product, units: Fraction, stay: Stay | None) -> str:
         return f"{name}: {why}"
     if product.stock is not None and packs > product.stock:
         there = f"{name}: it takes {packs}, and {product.stock} {'is' if product.stock == 1 else 'are'} there"
-        return f"{there}; one {product.elsewhere}" if product.elsewhere else there
+        return f"{there}; the rest {product.elsewhere}" if product.elsewhere else there
     return ""
 
 

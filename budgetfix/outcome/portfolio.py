@@ -41,6 +41,8 @@ class Piece:
     weight_kg: Fraction | None
     packs: int
     stands: tuple[Standing, ...]
+    missed: tuple[str, ...] = ()
+    """Houses that would hold more of it if they were the only ones."""
 
 
 @dataclass(frozen=True, slots=True)

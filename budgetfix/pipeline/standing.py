@@ -19,6 +19,12 @@ class Holding:
     house: str
     job: Job
     held: Packs
+    alone: Packs = ()
+    """What it would hold if it were the only one."""
+
+    def missing(self, piece: str) -> int:
+        """Packs of a piece that it goes without, since others have them."""
+        return max(0, dict(self.alone).get(piece, 0) - dict(self.held).get(piece, 0))
 
     def words(self) -> str:
         """`in Elm Street until 4 July`."""
@@ -54,7 +60,7 @@ def without_it(job: Job, alone: Packs, held: Packs, where: Mapping[str, str]) ->
         less = packs - now.get(piece, 0)
         if less > 0 and piece in where:
             name = job.catalog.product(piece).name or piece
-            short = f"{less} of {packs} packs" if packs > 1 else "it"
+            short = f"{less} of {packs} packs" if less < packs else "it"
             notes.append(f"{name} {where[piece]}: this plan does without {short}.")
     return tuple(notes)
 
@@ -76,6 +82,7 @@ def pieces(catalogs: Mapping[str, Sequence[Holding]]) -> tuple[Piece, ...]:
             one.weight_kg,
             one.stock,
             _stands(holdings, one.product),
+            tuple(house.house for house in holdings if house.missing(one.product)),
         )
         for _, holdings in sorted(catalogs.items())
         for one in sorted(holdings[0].job.catalog.products, key=lambda product: product.product)
