@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from budgetfix.exports.plan_screen import WITHOUT_SHOP
+from budgetfix.outcome.book import MoneyLine
 from budgetfix.outcome.portfolio import Portfolio
 
 if TYPE_CHECKING:
@@ -39,7 +40,7 @@ def money_table(portfolio: Portfolio) -> pd.DataFrame:
         {
             "house": number,
             "order": 0 if line.kind == "product" else 1,
-            "place": line.shop_name or WITHOUT_SHOP.get(line.kind, "other goods"),
+            "place": _place(line, house.stock),
             "kind": line.kind,
             "product": line.product or "",
             "name": line.name if line.kind == "product" or line.kind in ("tool", "hire") else _whole(line.kind),
@@ -53,6 +54,12 @@ def money_table(portfolio: Portfolio) -> pd.DataFrame:
     ]
     columns = ["house", *KEY, "packs", "price", "line"]
     return pd.DataFrame(rows, columns=columns)
+
+
+def _place(line: MoneyLine, stock: tuple[str, ...]) -> str:
+    if not line.shop_name and line.product in stock:
+        return "our stock"
+    return line.shop_name or WITHOUT_SHOP.get(line.kind, "other goods")
 
 
 def _whole(kind: str) -> str:

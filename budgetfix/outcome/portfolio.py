@@ -19,6 +19,8 @@ class House:
     files: tuple[str, ...]
     first: date | None = None
     until: date | None = None
+    stock: tuple[str, ...] = ()
+    """Products that come from the stock."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,6 +48,7 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
             tuple(str(folder / job.name / file) for file in made.files),
             job.brief.stay.first if job.brief.stay is not None else None,
             job.brief.stay.until if job.brief.stay is not None else None,
+            _stock(job),
         )
         for job, name, made in zip(jobs, names, found.made, strict=True)
     )
@@ -66,9 +67,13 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
     )
 
 
+def _stock(job: Job) -> tuple[str, ...]:
+    return tuple(one.product for one in job.catalog.products if one.stock is not None)
+
+
 def _held(jobs: Sequence[Job], found: Together) -> list[tuple[tuple[str, int], ...]]:
     """The packs from stock that each job's lists say, by piece: not what the search claims."""
-    stock = [{one.product for one in job.catalog.products if one.stock is not None} for job in jobs]
+    stock = [_stock(job) for job in jobs]
     return [
         tuple(
             sorted(
