@@ -66,6 +66,8 @@ class Product(Frozen):
     """The price is for so many days; None: it is one price for good."""
     least_days: int | None = None
     """The least that is charged."""
+    elsewhere: str = ""
+    """Where the packs stand that this job cannot have, and until when, in words (`catalog.stay.lent`)."""
 
 
 WHATS = (

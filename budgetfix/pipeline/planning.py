@@ -37,8 +37,26 @@ class Wish:
     report: Callable[[str], None] | None = None
 
 
+@dataclass(frozen=True)
+class Walked:
+    """A job as far as its best plan: what was seen, what was on offer, the seconds that it took; `fair`: for two."""
+
+    seen: Inspected
+    offer: Offered
+    chooser: Chooser
+    answer: Answer
+    taken: float
+    fair: Fair | None = None
+
+
 def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     """The best plan of a job as a book, or that no plan keeps every wish."""
+    found = walked(job, wish)
+    return found if isinstance(found, NoPlan) else booked(job, found, wish)
+
+
+def walked(job: Job, wish: Wish) -> Walked | NoPlan:
+    """The best plan of a job, not yet a book."""
     seen = inspected(job)
     if wish.report is not None:
         wish.report("Fitting remedies to the faults found")
@@ -51,14 +69,15 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
         return answer
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     answer, fair = _fair(chooser, answer, wish.seconds - (wish.clock() - started))
-    found = checked(seen.base, offer.framed, answer.plan)
-    return make_book(
-        seen.base,
-        offer.framed,
-        answer,
-        found,
-        around(job, offer, chooser, answer, wish.seconds, wish.clock() - started, fair),
-    )
+    return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
+
+
+def booked(job: Job, walked: Walked, wish: Wish) -> PlanBook:
+    """The book of a plan, with everything that stands beside it."""
+    base, offer, answer = walked.seen.base, walked.offer, walked.answer
+    found = checked(base, offer.framed, answer.plan)
+    beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
+    return make_book(base, offer.framed, answer, found, beside)
 
 
 def _fair(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fair | None]:

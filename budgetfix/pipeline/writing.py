@@ -23,16 +23,21 @@ class Touched(Exception):
 def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
     """Write the lists; returns the paths as JOB joined with the names. Errors: Touched."""
     refuse_touched(folder)
+    made = plan_files(book)
+    write_whole(folder, made)
+    return tuple(str(folder / name) for name in made)
+
+
+def plan_files(book: PlanBook) -> dict[str, bytes]:
+    """The files of a plan, by name, in the order in which they are told."""
     drawn = pictures(book)
-    made = {
+    return {
         PLAN: plan_book(book, drawn),
         "plan.html": plan_page(book, drawn),
         "plan.ics": plan_ics(book),
         "buy.csv": buy_csv(book),
         "do.csv": do_csv(book),
     }
-    write_whole(folder, made)
-    return tuple(str(folder / name) for name in made)
 
 
 def refuse_touched(folder: Path) -> None:
