@@ -10,6 +10,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
+from budgetfix.brief.lease import Lease
 from budgetfix.brief.stay import Stay
 from budgetfix.brief.van import Photographs, Vans
 
@@ -123,6 +124,7 @@ class Brief(Frozen):
     stay: Stay | None = None
     vans: Vans | None = None
     photographs: Photographs | None = None
+    lease: Lease | None = None
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

@@ -14,6 +14,7 @@ from budgetfix.framing.scale import scaled
 from budgetfix.framing.van import after_the_van
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
 from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.remedies.undoing import marks
 
 ERRAND = "errand:"
 """Errands are options of their own, needed by what they fetch; their ids start with this."""
@@ -174,12 +175,13 @@ def option(
             for work in candidate.work
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
-        uses=scaled(candidate.uses, by.products),
+        uses=scaled(candidate.goods, by.products),
         tools=tuple(sorted(candidate.tools)),
         needs=tuple(sorted({*candidate.needs, *needs})),
         excludes=tuple(sorted(candidate.excludes)),
         spends=scaled(candidate.spends, by.limits),
         first_session=first_session(lead_days(candidate, catalog, totals), brief),
+        marks=marks(candidate) if brief.lease is not None and brief.lease.reversible_first else 0,
     )
 
 

@@ -31,6 +31,7 @@ from budgetfix.intake.brief_hours import (
     read_people,
     read_priorities,
 )
+from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
     WANTED_PHOTOGRAPHS,
@@ -49,8 +50,7 @@ from budgetfix.intake.yaml_lines import load_yaml
 FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
-    "catalog", "holes", "labour", "fixed",
-    "stay", "vans", "photographs",
+    "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease",
 )  # fmt: skip
 
 
@@ -102,6 +102,7 @@ def read_brief(
     hours = cut_sessions(hours, vans, photographs, load, ordered)
     labour = record.money("labour", currency)
     must = record.names("must")
+    lease = record.read("lease", None, read_lease, WANTED_LEASE)
     share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
     return Brief(
         currency=currency,
@@ -110,7 +111,7 @@ def read_brief(
         contingency_share=share,
         hours=hours,
         people=people,
-        limits=_limits(record),
+        limits=holes_within(lease, _limits(record)),
         must=() if must == ("all",) else must,
         must_all=must == ("all",),
         never=record.names("never"),
@@ -130,6 +131,7 @@ def read_brief(
         stay=record.read("stay", stay_of(vans), read_stay, WANTED_STAY),
         vans=vans,
         photographs=photographs,
+        lease=lease,
     )
 
 

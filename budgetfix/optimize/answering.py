@@ -85,7 +85,7 @@ def _proof_length(search: Search, about: tuple[Wish, ...] = (*WORTH, "spend")) -
 def _reach(search: Search, wish: Wish) -> Outcome:
     """One wish; nothing is solved where the plan in hand is as good as can be on sight."""
     hazards, points = worth_rows.floors(search.families())
-    sight = {"hazards": hazards, "points": points, "both": hazards + points, "spend": 0, "minutes": 0}
+    sight = {"hazards": hazards, "points": points, "both": hazards + points}
     search.floors[wish] = max(search.floors.get(wish, 0), sight.get(wish, 0))
     if search.best is not None and search.best.measure(wish) <= search.floors[wish]:
         return "proven"

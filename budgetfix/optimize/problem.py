@@ -50,6 +50,9 @@ class Option:
     """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
     last_session: int | None = None
     """Last session (from 0) in which a step may stand; None: any."""
+    marks: int = 0
+    """What it leaves behind for good, in a unit of the caller's; where any option has some, fewest marks come before
+    spend."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +162,8 @@ class Problem:
 
     `sessions` None: no limit of hours (minutes still count as a wish). `budget_minor` None: no limit of money;
     the contingency is held back by the caller. `must`: of each tuple of ids at least one is chosen.
-    `must_all`: the order of wishes for "do everything": last session, spend, hazards, points, person-minutes, ids.
+    `must_all`: the order of wishes for "do everything": last session, marks, spend, hazards, points, person-minutes,
+    ids.
     `last_session`: the last session (from 0) in which a step may stand. `setup_minutes` are taken from each
     person in each session in which that person works.
     """
@@ -189,6 +193,7 @@ class Extra:
     hazards_at_most: int | None = None
     points_at_most: int | None = None
     """Points that may remain, hazard points not counted."""
+    marks_at_most: int | None = None
     both_at_most: int | None = None
     """Hazard points and points together that may remain."""
     spend_at_most: int | None = None
@@ -245,9 +250,23 @@ class Rounds:
 
 
 Phase = Literal[
-    "hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "ceilings", "clash",
-    "first voice", "second voice", "fair",
-]  # fmt: skip
+    "hazards",
+    "points",
+    "both",
+    "marks",
+    "spend",
+    "minutes",
+    "last",
+    "ids",
+    "order",
+    "curve",
+    "why_not",
+    "ceilings",
+    "clash",
+    "first voice",
+    "second voice",
+    "fair",
+]
 
 
 @dataclass(frozen=True, slots=True)

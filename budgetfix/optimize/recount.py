@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from budgetfix.base.numbers import ceil_div
 from budgetfix.optimize.facts import Facts, wholes
-from budgetfix.optimize.problem import Load, Option, Placed, Product, Shop, Step
+from budgetfix.optimize.problem import Load, Option, Placed, Problem, Product, Shop, Step
 
 
 class SolverDisagrees(Exception):
@@ -41,6 +41,12 @@ def _packs(facts: Facts, ids: Iterable[str]) -> dict[str, int]:
         for product, amount in facts.by_id[id].uses:
             used[product] += amount
     return {id: ceil_div(used[id] - facts.products[id].on_hand, facts.products[id].pack) for id in sorted(used)}
+
+
+def marks_of(problem: Problem, chosen: Iterable[str]) -> int:
+    """What a set leaves behind."""
+    held = frozenset(chosen)
+    return sum(one.marks for one in problem.options if one.id in held)
 
 
 def goods_minor(facts: Facts, packs: Mapping[str, int]) -> int:

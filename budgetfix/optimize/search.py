@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from budgetfix.optimize import model, recount, worth_rows
-from budgetfix.optimize.choice_rows import minutes_terms, x
+from budgetfix.optimize.choice_rows import marks_terms, minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, remaining, value
@@ -76,6 +76,8 @@ class Search:
             self.ceilings["hazards"] = self.extra.hazards_at_most
         if self.extra.points_at_most is not None:
             self.ceilings["points"] = self.extra.points_at_most
+        if self.extra.marks_at_most is not None:
+            self.ceilings["marks"] = self.extra.marks_at_most
         if self.extra.both_at_most is not None:
             self.ceilings["both"] = self.extra.both_at_most
         for voice, most in zip(VOICES, self.extra.voices_at_most, strict=False):
@@ -118,6 +120,8 @@ class Search:
                 return worth_rows.voice_terms(found, VOICES.index(wish))
             hazards = worth_rows.hazard_terms(found) if wish != "points" else ()
             return (*hazards, *(worth_rows.point_terms(found) if wish != "hazards" else ()))
+        if wish == "marks":
+            return marks_terms(self.facts)
         return spend_terms(self.now) if wish == "spend" else minutes_terms(self.facts)
 
     def program(self, families: tuple[Family, ...] | None = None) -> Program:
@@ -136,7 +140,7 @@ class Search:
             if horizon >= self.horizon:
                 terms = tuple(term for term in row.terms if term[1] in program.variables)
                 program.add([replace(row, terms=terms)])
-        for wish in (*WORTH, "minutes"):
+        for wish in (*WORTH, "marks", "minutes"):
             if wish in self.ceilings:
                 name = f"most_{wish.replace(' ', '_')}"
                 program.add([Row(name, self.terms(wish, found), "<=", self.ceilings[wish] + 0.5)])

@@ -8,10 +8,12 @@ from typing import Literal
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Extra, Plan, Problem
-from budgetfix.optimize.recount import minutes_of
+from budgetfix.optimize.recount import marks_of, minutes_of
 
-Wish = Literal["hazards", "points", "both", "spend", "minutes", "last", "first voice", "second voice"]
-"""`both`: hazard points and points added up. A voice: points in the eyes of one of two people."""
+Wish = Literal["hazards", "points", "both", "marks", "spend", "minutes", "last", "first voice", "second voice"]
+"""`both`: hazard points and points added up. `marks`: what the chosen leave behind. A voice: points in the eyes of one
+of two people.
+"""
 VOICES: tuple[Wish, ...] = ("first voice", "second voice")
 WORTH: tuple[Wish, ...] = ("hazards", "points", "both", *VOICES)
 """Wishes about what remains."""
@@ -27,6 +29,7 @@ class Held:
     points: int
     minutes: int
     voices: tuple[int, ...] = ()
+    marks: int = 0
 
     def measure(self, wish: Wish) -> int:
         """How much of something there is; less is better for every wish."""
@@ -36,6 +39,7 @@ class Held:
             "hazards": self.hazards,
             "points": self.points,
             "both": self.hazards + self.points,
+            "marks": self.marks,
             "spend": self.placing.bill.spent_minor,
             "minutes": self.minutes,
             "last": self.placing.last,
@@ -64,7 +68,7 @@ class Held:
 
 def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int, ...]) -> Held:
     """A placed set with what remains: hazard points, points, and the points of each voice."""
-    return Held(chosen, placing, left[0], left[1], minutes_of(facts, chosen), left[2:])
+    return Held(chosen, placing, left[0], left[1], minutes_of(facts, chosen), left[2:], marks_of(facts.problem, chosen))
 
 
 def wishes(problem: Problem, extra: Extra) -> tuple[Wish, ...]:
@@ -72,8 +76,9 @@ def wishes(problem: Problem, extra: Extra) -> tuple[Wish, ...]:
     points: tuple[Wish, ...] = tuple(VOICES[voice] for voice in extra.voices) or ("points",)
     worth: tuple[Wish, ...] = ("hazards", *points) if problem.hazards_first else ("both",)
     worth = worth if problem.hazards_first or not extra.voices else points
-    usual: tuple[Wish, ...] = (*worth, "spend", "minutes", "last")
-    order: tuple[Wish, ...] = ("last", "spend", *worth, "minutes") if problem.must_all else usual
+    marks: tuple[Wish, ...] = ("marks",) if any(one.marks for one in problem.options) else ()
+    usual: tuple[Wish, ...] = (*worth, *marks, "spend", "minutes", "last")
+    order: tuple[Wish, ...] = ("last", *marks, "spend", *worth, "minutes") if problem.must_all else usual
     if extra.spend_first:
         order = ("spend", *(wish for wish in order if wish != "spend"))
     return order if problem.sessions else tuple(wish for wish in order if wish != "last")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from budgetfix.outcome.leased import LandlordNote, Undoing
 from budgetfix.room.survey import Survey
 
 
@@ -268,6 +269,10 @@ class PlanBook:
     """None for a job of listed faults."""
     sides: tuple[Side, ...] = ()
     """The two people between whom the plan is the fair choice; empty where the household speaks as one."""
+    undoing: Undoing | None = None
+    """None without a lease."""
+    landlord: LandlordNote | None = None
+    """None where the home is not rented, there is no lease, or nothing needs leave."""
 
     @property
     def improvement(self) -> int:

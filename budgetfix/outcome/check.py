@@ -42,7 +42,7 @@ def uses_of(chosen: Iterable[Candidate]) -> dict[str, Fraction]:
     """Units of each product, by product."""
     totals: dict[str, Fraction] = defaultdict(Fraction)
     for candidate in chosen:
-        for product, units in candidate.uses:
+        for product, units in candidate.goods:
             totals[product] += units
     return dict(totals)
 

@@ -12,6 +12,7 @@ from budgetfix.catalog.stay import lacking
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
+from budgetfix.optimize.recount import marks_of
 from budgetfix.optimize.why_not import WhyNot
 from budgetfix.outcome.book import LeftOutRow
 from budgetfix.outcome.tasks import alone_minor
@@ -155,6 +156,9 @@ def _as_much(chosen: Chosen, held: Plan) -> str:
     """The best plan that holds it does as much as the one in hand."""
     instead = chosen.names(set(chosen.plan.chosen) - set(held.chosen))
     dearer = held.spent_minor - chosen.plan.spent_minor
+    problem = chosen.framed.problem
+    if marks_of(problem, held.chosen) > marks_of(problem, chosen.plan.chosen):
+        return f"as much is done with less left in the walls{f' by {instead}' if instead else ' without it'}"
     if not instead:
         return "adds nothing beside what is chosen" + (f", for {chosen.money(dearer)} more" if dearer else "")
     if dearer:

@@ -66,7 +66,7 @@ def walked(job: Job, wish: Wish) -> Walked | NoPlan:
     started = wish.clock()
     answer = chooser.best(wish.seconds)
     if isinstance(answer, NoPlan):
-        return answer
+        return _with_reasons(first, answer)
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     answer, fair = _fair(chooser, answer, wish.seconds - (wish.clock() - started))
     return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
@@ -86,6 +86,13 @@ def _fair(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fai
         return answer, None
     found = fair_answer(chooser, answer, max(LEAST_SECONDS, seconds))
     return (replace(answer, proven=False), None) if found is None else found
+
+
+def _with_reasons(offer: Offered, found: NoPlan) -> NoPlan:
+    """Adds why musts of the clash were never offered: what shares a spot, what the lease or the landlord rules out."""
+    named = {id for wish in found.clash if wish.startswith("must:") for id in wish.removeprefix("must:").split(",")}
+    out = tuple((one.id, why) for one, why in offer.blocked if not named.isdisjoint({one.id, one.pick_one}))
+    return replace(found, hopeless=(*found.hopeless, *out))
 
 
 def _know_musts(job: Job, offer: Offered) -> None:

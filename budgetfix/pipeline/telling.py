@@ -9,6 +9,7 @@ from budgetfix.brief.models import Brief
 from budgetfix.optimize.problem import Report, Round
 
 SETTLING = {
+    "marks": "Leaving least in the walls",
     "minutes": "Settling ties: least work",
     "last": "Settling ties: earliest finish",
     "ids": "Settling ties: is there another plan as good?",

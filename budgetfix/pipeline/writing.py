@@ -7,6 +7,7 @@ from pathlib import Path
 from budgetfix.exports.calendar import plan_ics
 from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.files import write_whole
+from budgetfix.exports.landlord_text import landlord_text
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
@@ -37,6 +38,7 @@ def plan_files(book: PlanBook) -> dict[str, bytes]:
         "plan.ics": plan_ics(book),
         "buy.csv": buy_csv(book),
         "do.csv": do_csv(book),
+        **({"landlord.txt": landlord_text(book.landlord)} if book.landlord is not None else {}),
     }
 
 

@@ -205,7 +205,9 @@ def best(world: World) -> Best | None:
                 continue
             last = max((place for place, _ in where.values()), default=-1)
             worth = left if problem.hazards_first else (sum(left),)
-            order = (last, money, worth, minutes) if problem.must_all else (worth, money, minutes, last)
+            marks = sum(by_id[id].marks for id in chosen)
+            usual = (worth, marks, money, minutes, last)
+            order = (last, marks, money, worth, minutes) if problem.must_all else usual
             key = (*order, flags, *_early(problem, by_id, chosen, where, back))
             if found is None or key < found[0]:
                 found = (key, chosen, where)

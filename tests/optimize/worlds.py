@@ -169,6 +169,18 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
     )
 
 
+def marked(world: World, number: int) -> World:
+    """The same job whose options leave something behind; any option of a tree does as much there as all of them."""
+    dice = random.Random(number)
+    options = tuple(replace(one, marks=dice.choice((0, 0, 1, 4, 9))) for one in world.problem.options)
+    tables = tuple(
+        (ids, {chosen: (hazards, 0 if chosen else 60) for chosen, (hazards, _) in table.items()})
+        for ids, table in world.tables
+    )
+    trees = tuple(table_tree(f"t{place}", options, table, ids) for place, (ids, table) in enumerate(tables))
+    return World(replace(world.problem, options=options, trees=trees), tables)
+
+
 def _hushed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple[Option, ...], tuple[Session, ...]]:
     """The second session quiet, and the first step of every other option loud."""
     loud = tuple(
