@@ -83,6 +83,14 @@ class Task:
     """The bag that holds its goods, on its first step only."""
     spells: tuple[Spell, ...] = ()
     """When it is done, minutes from the start of its session; empty where no timeline was laid out."""
+    helper: str = ""
+    """Who of `who` only helps, for the first `help_minutes`."""
+    help_minutes: int = 0
+
+    @property
+    def person_minutes(self) -> int:
+        """Minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help_minutes
 
 
 @dataclass(frozen=True, slots=True)

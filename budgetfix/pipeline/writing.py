@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from budgetfix.exports.calendar import plan_ics
+from budgetfix.exports.by_person import file_names, workers_of
+from budgetfix.exports.calendar import person_ics, plan_ics
 from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.files import write_whole
 from budgetfix.exports.page.page import plan_page
@@ -31,6 +32,8 @@ def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
         "buy.csv": buy_csv(book),
         "do.csv": do_csv(book),
     }
+    people = workers_of(book)
+    made |= {name: person_ics(book, one) for name, one in zip(file_names(people), people, strict=True)}
     write_whole(folder, made)
     return tuple(str(folder / name) for name in made)
 
