@@ -46,6 +46,15 @@ class MoneyLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Spell:
+    """Somebody at work on a task, from minute to minute of its session; `who` is empty for one alone without a name."""
+
+    begin: int
+    end: int
+    who: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Task:
     """One step of a chosen candidate (or an errand), in working order. `session` from 1; None without hours.
 
@@ -75,6 +84,16 @@ class Task:
     """What it leaves in the walls (pins, strips, plugs, ...), on its first step only; empty for nothing."""
     bag: str = ""
     """The bag that holds its goods, on its first step only."""
+    spells: tuple[Spell, ...] = ()
+    """When it is done, minutes from the start of its session; empty where no timeline was laid out."""
+    helper: str = ""
+    """Who of `who` only helps, for the first `help_minutes`."""
+    help_minutes: int = 0
+
+    @property
+    def person_minutes(self) -> int:
+        """Minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help_minutes
 
 
 @dataclass(frozen=True, slots=True)
