@@ -51,8 +51,8 @@ def around(
     def left() -> float:
         return max(0.0, until - chooser.clock())
 
-    cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
     two = sides(chooser, fair, answer.plan, left) if fair is not None else ()
+    cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
     said = Spoken(chooser, answer.plan).words(left() * SPOKEN) if fair is not None else {}
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
