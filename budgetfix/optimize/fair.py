@@ -28,11 +28,13 @@ Pair = tuple[int, int]
 class Fair:
     """Gains are points taken away in the eyes of the first and of the second person.
 
-    `ideals`: of each, asked alone. `gains`: of the fair plan. `proven` False: the clock ended first, and a fairer plan
-    may exist. `plan` holds the fair set; its ties and the order of its steps are not settled.
+    `alone`: the plan of each, asked alone; `ideals`: what it gains its own person. `gains`: of the fair plan. `proven`
+    False: the clock ended first, and a fairer plan may exist. `plan` holds the fair set; its ties and the order of its
+    steps are not settled.
     """
 
     plan: Plan
+    alone: tuple[Plan, Plan]
     ideals: Pair
     gains: Pair
     proven: bool
@@ -42,6 +44,14 @@ class Fair:
     def shares(self) -> tuple[Fraction, Fraction]:
         """Of the own ideal, each."""
         return share(self.gains[0], self.ideals[0]), share(self.gains[1], self.ideals[1])
+
+
+def missed(growth: Growth, fair: Fair, plan: Plan, voice: int) -> tuple[str, ...]:
+    """What a person's own plan holds for good reason and `plan` does not: without it that person would lose points."""
+    alone = fair.alone[voice]
+    own = frozenset(alone.chosen)
+    dropped = (id for id in sorted(own - set(plan.chosen)))
+    return tuple(id for id in dropped if remaining(growth, own - {id})[2 + voice] > alone.voices[voice])
 
 
 def share(gain: int, ideal: int) -> Fraction:
@@ -94,7 +104,7 @@ class _Crossing:
             return second
         ideals = (self.gains(first)[0], self.gains(second)[1])
         best, done = self._between(first, second, ideals)
-        return Fair(best, ideals, self.gains(best), done, self.asking.solves)
+        return Fair(best, (first, second), ideals, self.gains(best), done, self.asking.solves)
 
     def gains(self, plan: Plan) -> Pair:
         """Points taken away in the eyes of each."""
