@@ -138,6 +138,8 @@ class WorkStep(Frozen):
     wait_minutes: int = 0
     people: int | None = None
     text: str = ""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; one person does the rest."""
 
 
 class SetChange(Frozen):

@@ -161,7 +161,7 @@ def _sums(table: Table, plan: PlanBook) -> None:
         tasks = [task for task in plan.tasks if task.session == row.number]
         if tasks:
             _session(table, row, tasks, last)
-    worked = sum(task.minutes * task.people for task in plan.tasks)
+    worked = sum(task.person_minutes for task in plan.tasks)
     people = table.area("People", FIRST, last)
     made: dict[str, Value] = {
         "Step": "All of it",
@@ -175,7 +175,7 @@ def _session(table: Table, row: SessionRow, tasks: list[Task], last: int) -> Non
     this = table.page.ref(table.next_row, table.at["Session"])
     which = f"--({table.area('Session', FIRST, last)}={this})"
     people = table.area("People", FIRST, last)
-    worked = sum(task.minutes * task.people for task in tasks)
+    worked = sum(task.person_minutes for task in tasks)
     extra = row.minutes_used - worked
     words = f"{span(row.minutes_used)} of {span(row.minutes_available)}"
     made: dict[str, Value] = {

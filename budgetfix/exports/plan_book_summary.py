@@ -135,7 +135,7 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     row = _figure(page, row, "Spent or promised, at real prices", Formula("=real_total", spent), "money")
     row = _figure(page, row, "Points before, safety apart", plan.points_before, "whole", name="points before")
     row = _figure(page, row, "Points after", plan.points_after, "whole", name="points after")
-    worked = sum(task.minutes * task.people for task in plan.tasks)
+    worked = sum(task.person_minutes for task in plan.tasks)
     row = _figure(page, row, "Planned work, minutes of every person", worked, "whole")
     real: Value = 0
     if links.do.steps:

@@ -82,7 +82,7 @@ def _steps(book: PlanBook) -> list[str]:
         if not task.step and (number == 1 or book.tasks[number - 2].step):
             lines.append("  Takes no time of its own")
         lines.append(_step(book, number, task))
-    minutes = sum(task.minutes * task.people for task in book.tasks)
+    minutes = sum(task.person_minutes for task in book.tasks)
     lines.append(_row("", "", "", f"{minutes:,}", _money(book, book.spent_minor), ""))
     marks = [f"{CARE} take care: read Mind in the task list"] if any(task.cares for task in book.tasks) else []
     marks += ["2 two people, minutes each"] if any(task.people > 1 for task in book.tasks) else []

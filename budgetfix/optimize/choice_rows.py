@@ -88,7 +88,5 @@ def forced(facts: Facts, extra: Extra) -> Iterator[Row]:
 def minutes_terms(facts: Facts) -> Terms:
     """Person-minutes of the chosen options."""
     return tuple(
-        (minutes, x(one.id))
-        for one in facts.options
-        if (minutes := sum(step.minutes * step.people for step in one.steps))
+        (minutes, x(one.id)) for one in facts.options if (minutes := sum(step.person_minutes for step in one.steps))
     )

@@ -197,8 +197,8 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
         own = dict.fromkeys((person.name for person in brief.people), 0)
         for placed in plan.placed:
             if placed.session == index:
-                for person in placed.people:
-                    own[person] += options[placed.option].steps[placed.step].minutes
+                for place, person in enumerate(placed.people):
+                    own[person] += options[placed.option].steps[placed.step].minutes_in(place)
         who = tuple(
             ((*named(brief, (name,)), name)[0], there, own[name] + (brief.setup_minutes if own[name] else 0))
             for name, there in zip(own, hours.minutes, strict=True)
