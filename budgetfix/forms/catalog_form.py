@@ -36,6 +36,7 @@ STEPS = (
     Column("wait_sessions", "Wait sessions", "1 = the next one", "count", wide=13),
     Column("wait_hours", "Wait hours", "drying, say", "number"),
     Column("people", "People", "hands at once", "count", wide=9),
+    Column("help", "Helper minutes", "a 2nd pair of hands, at its start", "count", wide=15),
 )
 PRODUCTS = (
     Column("product", "Product", "short, used once", needed=True, wide=18),
