@@ -19,6 +19,7 @@ from budgetfix.exports.plan_book_do import do_sheet
 from budgetfix.exports.plan_book_drawings import drawings_sheet
 from budgetfix.exports.plan_book_faults import faults_sheet
 from budgetfix.exports.plan_book_kept import kept_sheet
+from budgetfix.exports.plan_book_landlord import landlord_sheet
 from budgetfix.exports.plan_book_more import left_out_sheet, more_sheet
 from budgetfix.exports.plan_book_page import BASE, Styles, clean
 from budgetfix.exports.plan_book_people import people_sheets
@@ -47,6 +48,7 @@ def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     more_sheet(book, styles, plan)
     drawings_sheet(book, styles, plan, pictures)
     kept_sheet(book, styles, plan)
+    landlord_sheet(book, styles, plan)
     fill_summary(first, plan, Links(buy, do, faults))
     for name, place in first.names.items():
         if " " not in name:

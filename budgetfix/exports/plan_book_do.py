@@ -9,7 +9,7 @@ from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.by_person import times, who_words, workers_of
-from budgetfix.exports.lettering import clock, day, span
+from budgetfix.exports.lettering import clocks, day, span
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import PlanBook, SessionRow, Task
 
@@ -89,7 +89,7 @@ def _edge(heading: str) -> dict[str, object]:
 def _when(row: SessionRow | None) -> str:
     if row is None or row.on is None:
         return ""
-    return f"{day(row.on)}, {clock(row.start_minute)}"
+    return f"{day(row.on)}, {clocks(row.start_minute, row.end_minute)}"
 
 
 def when_words(row: SessionRow | None, task: Task) -> str:

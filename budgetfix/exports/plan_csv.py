@@ -30,7 +30,8 @@ def harmless(text: str) -> str:
     return f"'{text}" if text.startswith(RISKY) else text
 
 
-def _csv(heads: tuple[str, ...], rows: Iterable[tuple[Cell, ...]]) -> bytes:
+def csv_bytes(heads: tuple[str, ...], rows: Iterable[tuple[Cell, ...]]) -> bytes:
+    """A table as CSV; empty cells for None."""
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(heads)
@@ -43,7 +44,7 @@ def buy_csv(book: PlanBook) -> bytes:
     """Every line of money, then the total; amounts as plain numbers of the currency."""
     spent: dict[str, Cell] = {"kind": "total", "line": write_money(book.spent_minor, book.currency)}
     rows = [*(_bought(line, book.currency) for line in book.money), spent]
-    return _csv(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
+    return csv_bytes(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
 
 
 def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
@@ -94,4 +95,4 @@ def do_csv(book: PlanBook) -> bytes:
             (task.session, when, number, task.bag, name, part, text, task.minutes, task.low, task.high, task.people,
              who, tools, done, leaves, cares, None, None, harmless(times(session, task.spells, many)))
         )  # fmt: skip
-    return _csv(DO_HEADS, rows)
+    return csv_bytes(DO_HEADS, rows)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from budgetfix.outcome.leased import LandlordNote, Undoing
 from budgetfix.room.survey import Survey
 
 
@@ -40,6 +41,8 @@ class MoneyLine:
     """What to mind about giving it back, in words."""
     bag: str = ""
     """The bag (A, B, ...) that the goods of one task go into; of several tasks, their letters."""
+    days: int = 0
+    """The days that the price is for; 0 where it is one price for good."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,6 +107,8 @@ class SessionRow:
     minutes_used: int
     who: tuple[tuple[str, int, int], ...] = ()
     """(person, minutes there are, minutes used)."""
+    end_minute: int | None = None
+    """Where the van or the photographs cut the sessions; else None."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -222,6 +227,21 @@ class Drawn:
 
 
 @dataclass(frozen=True, slots=True)
+class Side:
+    """What the fair plan is for one of two people. Gains: points taken away as this person weighs them.
+
+    `alone`: if only this person were asked, in the same money and hours. `half`: alone with half the money; None where
+    that was not worked out. `gives_up`: remedies that the plan for this person alone holds and the fair plan does not.
+    """
+
+    person: str
+    gets: int
+    alone: int
+    half: int | None
+    gives_up: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlanBook:
     """One plan, whole. Money in minor units of `currency`; hazards are counts, `hazard_points` their points."""
 
@@ -266,6 +286,12 @@ class PlanBook:
     stops: tuple[Stop, ...] = ()
     drawn: Drawn | None = None
     """None for a job of listed faults."""
+    sides: tuple[Side, ...] = ()
+    """The two people between whom the plan is the fair choice; empty where the household speaks as one."""
+    undoing: Undoing | None = None
+    """None without a lease."""
+    landlord: LandlordNote | None = None
+    """None where the home is not rented, there is no lease, or nothing needs leave."""
 
     @property
     def improvement(self) -> int:

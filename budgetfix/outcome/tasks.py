@@ -60,7 +60,8 @@ def _timed(
         for part, (people, minutes) in enumerate(cut):
             pieces.append(Piece(people, minutes, (starts[place] + part - 1,) if part else before))
     there = dict(zip((person.name for person in brief.people), brief.hours[session].minutes, strict=True))
-    begins = laid_out(tuple(pieces), there, brief.setup_minutes)
+    setup = 0 if brief.hours[session].continues else brief.setup_minutes
+    begins = laid_out(tuple(pieces), there, setup)
     if begins is None:
         return [(key, ()) for key in keys]
     spells = [_spell(brief, piece, begin) for piece, begin in zip(pieces, begins, strict=True)]
@@ -218,9 +219,11 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
             if placed.session == index:
                 for place, person in enumerate(placed.people):
                     own[person] += options[placed.option].steps[placed.step].minutes_in(place)
+        end = hours.start_minute + hours.length_minutes if brief.vans or brief.photographs else None
+        setup = 0 if hours.continues else brief.setup_minutes
         who = tuple(
-            ((*named(brief, (name,)), name)[0], there, own[name] + (brief.setup_minutes if own[name] else 0))
+            ((*named(brief, (name,)), name)[0], there, own[name] + (setup if own[name] else 0))
             for name, there in zip(own, hours.minutes, strict=True)
         )
-        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who))
+        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who, end))
     return tuple(rows)

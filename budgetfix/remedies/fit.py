@@ -156,7 +156,8 @@ def _work(remedy: Remedy, kind: Kind | None, places: str, follow: tuple[str, ...
             phase,
             step.wait_sessions,
             step.wait_minutes,
-            step.help,
+            step.from_stock,
+            help=step.help,
         )
         for step in remedy.steps
     )

@@ -19,6 +19,7 @@ from budgetfix.base.fingerprint import fingerprint
 from budgetfix.exports import lettering, palette
 from budgetfix.exports.by_person import workers
 from budgetfix.exports.drawings.picture import Picture
+from budgetfix.exports.fair_words import fair_lines
 from budgetfix.exports.more_words import next_lines
 from budgetfix.exports.page import words
 from budgetfix.exports.page.rows import hazard_row
@@ -65,6 +66,7 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
         lists=lists,
         why=_reasons(lists),
         more=next_lines(book),
+        both=fair_lines(book),
         remarks=_remarks(stops),
         people=_people(stops),
     )
