@@ -91,7 +91,7 @@ def _never(chosen: Chosen, candidate: Candidate, why: str) -> str:
 
 
 def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:
-    minutes = sum(work.minutes * work.people for work in one.work)
+    minutes = sum(work.person_minutes for work in one.work)
     return LeftOutRow(one.id, one.name, alone_minor(one, chosen.catalog, chosen.brief), minutes, None, why)
 
 
