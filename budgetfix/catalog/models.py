@@ -154,6 +154,8 @@ class WorkStep(Frozen):
     wait_minutes: int = 0
     people: int | None = None
     text: str = ""
+    from_stock: bool = True
+    """False: it takes nothing from stock, so it may be done before the van is there."""
 
 
 class SetChange(Frozen):

@@ -69,6 +69,8 @@ class _Words:
             held = brief.held_back_minor()
             kept = f", {write_money(held, brief.currency)} of it held back" if held else ""
             return f"the budget of {write_money(brief.budget_minor, brief.currency)} {brief.currency}{kept}"
+        if kind == "load":
+            return f"what the van may carry on the way {what}"
         if kind == "most":
             return self._stock(what)
         return {"sessions": "the list of hours", "last_session": "finish_by"}.get(kind, wish)

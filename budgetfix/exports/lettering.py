@@ -105,6 +105,11 @@ def clock(minute: int) -> str:
     return f"{minute // 60 % 24:02d}:{minute % 60:02d}"
 
 
+def clocks(start: int, end: int | None) -> str:
+    """`09:00`, or `09:00–11:00` where the end is known."""
+    return clock(start) if end is None else f"{clock(start)}–{clock(end)}"
+
+
 def count(amount: int, one: str, many: str = "") -> str:
     """`1 fault`, `2 faults`."""
     return f"{amount:,} {one if amount == 1 else many or one + 's'}"

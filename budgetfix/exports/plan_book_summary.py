@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import count, lines_on_paper
 from budgetfix.exports.plan_book_buy import BuyAt
 from budgetfix.exports.plan_book_do import DoAt
@@ -50,6 +51,9 @@ def verdict(plan: PlanBook) -> str:
         if plan.everything:
             sooner = "costs less" if plan.sessions is None else "ends sooner, or as soon for less"
             return f"{room}No other way to do everything {sooner}, with {money} and {hours}."
+        if plan.sides:
+            said = fair_proof(f", with {money} and {hours}")
+            return f"{room}{said[:1].upper()}{said[1:]}."
         tried = count(plan.candidates, "remedy", "remedies")
         return f"{room}No other set of these {tried} takes away more, with {money} and {hours}."
     more = plan.bound - plan.improvement
@@ -63,7 +67,10 @@ def fill_summary(page: Page, plan: PlanBook, links: Links) -> None:
     row = _figures(page, plan, links, 6)
     row = _bars(page, plan, row + 1)
     row = _plans(page, plan, row + 1)
-    row = _lines(page, row + 1, "What to mind", [f"! {care}" for care in plan.cautions], palette.WARN)
+    row = _lines(page, row + 1, "For both of you", list(fair_lines(plan)), palette.INK)
+    row = _lines(
+        page, row + (1 if plan.sides else 0), "What to mind", [f"! {care}" for care in plan.cautions], palette.WARN
+    )
     row = _lines(page, row + (1 if plan.cautions else 0), "Good to know", list(plan.notes), palette.INK)
     _lines(page, row + (1 if plan.notes else 0), "How to use this book", HOW, palette.INK)
 

@@ -7,6 +7,7 @@ import io
 from collections.abc import Iterable
 
 from budgetfix.base.money import write_money
+from budgetfix.exports.by_person import times, who_words, workers_of
 from budgetfix.outcome.book import MoneyLine, PlanBook
 
 RISKY = ("=", "+", "-", "@", "\t", "\r")
@@ -20,6 +21,7 @@ BUY_HEADS = (
 DO_HEADS = (
     "session", "date", "step", "bag", "task", "part", "what", "minutes", "minutes low", "minutes high", "people", "who",
     "tools", "done when", "leaves in the wall", "mind", "done", "real minutes",
+    "time",
 )  # fmt: skip
 
 
@@ -78,17 +80,19 @@ def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
 
 def do_csv(book: PlanBook) -> bytes:
     """Every step in working order."""
-    dates = {row.number: row.on for row in book.sessions or ()}
+    sessions = {row.number: row for row in book.sessions or ()}
+    many = len(workers_of(book)) > 1
     rows: list[tuple[Cell, ...]] = []
     for number, task in enumerate(book.tasks, start=1):
-        on = dates.get(task.session or 0)
+        session = sessions.get(task.session or 0)
+        on = session.on if session is not None else None
         part = f"{task.step} of {task.steps}" if task.step else ""
-        who, tools, cares = ("; ".join(words) for words in (task.who, task.tools, task.cares))
+        who, tools, cares = who_words(task, "; "), "; ".join(task.tools), "; ".join(task.cares)
         words = map(harmless, (task.name, part, task.text, who, tools, task.done_when, task.leaves, cares))
         name, part, text, who, tools, done, leaves, cares = words
         when = on.isoformat() if on is not None else None
         rows.append(
             (task.session, when, number, task.bag, name, part, text, task.minutes, task.low, task.high, task.people,
-             who, tools, done, leaves, cares, None, None)
+             who, tools, done, leaves, cares, None, None, harmless(times(session, task.spells, many)))
         )  # fmt: skip
     return csv_bytes(DO_HEADS, rows)

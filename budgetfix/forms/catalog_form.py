@@ -36,6 +36,7 @@ STEPS = (
     Column("wait_sessions", "Wait sessions", "1 = the next one", "count", wide=13),
     Column("wait_hours", "Wait hours", "drying, say", "number"),
     Column("people", "People", "hands at once", "count", wide=9),
+    Column("from_stock", "From stock", "no = nothing of it yet", "yes-no", wide=12),
 )
 PRODUCTS = (
     Column("product", "Product", "short, used once", needed=True, wide=18),
@@ -98,7 +99,9 @@ CATALOG_SHEETS = (
     Sheet("Tools", "tools", "Tools that remedies name: owned, bought once, or hired by the session.", TOOLS, 16),
     Sheet("Shops", "shops", "Delivery once an order, tax on the goods.", SHOPS, 12),
 )  # fmt: skip
-STOCK_FIELDS = frozenset({"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days"})
+STOCK_FIELDS = frozenset(
+    {"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days", "from_stock"}
+)
 """Columns that a workbook has only where some product of the catalog fills one of them."""
 CATALOG_FORM: dict[str, tuple[Column, ...]] = {sheet.key: sheet.columns for sheet in CATALOG_SHEETS}
 CATALOG_TOP = (

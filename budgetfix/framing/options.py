@@ -11,8 +11,10 @@ from budgetfix.brief.models import Brief, Errand, Person
 from budgetfix.catalog.models import Catalog
 from budgetfix.catalog.stay import most_packs
 from budgetfix.framing.scale import scaled
+from budgetfix.framing.van import after_the_van
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
 from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.remedies.undoing import marks
 
 ERRAND = "errand:"
 """Errands are options of their own, needed by what they fetch; their ids start with this."""
@@ -36,6 +38,7 @@ def sessions(brief: Brief) -> tuple[Session, ...] | None:
             hours.day * 1440 + hours.start_minute + hours.length_minutes,
             hours.minutes,
             hours.quiet,
+            hours.continues,
         )
         for hours in brief.hours
     )
@@ -155,6 +158,7 @@ def option(
     needs: tuple[str, ...],
 ) -> Option:
     """One candidate as an option."""
+    van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,
         group=candidate.pick_one or None,
@@ -166,16 +170,18 @@ def option(
                 work.wait_sessions,
                 work.wait_minutes,
                 loud(candidate),
+                van if work.from_stock else 0,
             )
             for work in candidate.work
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
-        uses=scaled(candidate.uses, by.products),
+        uses=scaled(candidate.goods, by.products),
         tools=tuple(sorted(candidate.tools)),
         needs=tuple(sorted({*candidate.needs, *needs})),
         excludes=tuple(sorted(candidate.excludes)),
         spends=scaled(candidate.spends, by.limits),
         first_session=first_session(lead_days(candidate, catalog, totals), brief),
+        marks=marks(candidate) if brief.lease is not None and brief.lease.reversible_first else 0,
     )
 
 

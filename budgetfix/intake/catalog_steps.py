@@ -15,6 +15,7 @@ from budgetfix.intake.inside import Inside, Part, each, only
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_text, unknown_fields
 
+STEP_FIELDS = ("hours", "minutes", "wait_sessions", "wait_hours", "people", "text", "from_stock")
 THREE = ("low", "likely", "high")
 
 
@@ -62,7 +63,7 @@ def _nested(record: Record, index: int, item: object) -> Record:
         inner = partial(cell.at, index, str(key)) if cell.at is not None else None
         row.cells[str(key)] = RawCell(value, inner() if inner is not None else place, at=inner)
     nested = Record(row, record.problems)
-    unknown_fields(nested, ["hours", "minutes", "wait_sessions", "wait_hours", "people", "text"], row.cells)
+    unknown_fields(nested, STEP_FIELDS, row.cells)
     return nested
 
 
@@ -84,6 +85,7 @@ def _step(record: Record, *, own_people: bool = True) -> WorkStep:
         wait_minutes=math.ceil(wait),
         people=people,
         text=record.text("text") if record.row.table != "remedies" else "",
+        from_stock=record.yes("from_stock", True),
     )
 
 

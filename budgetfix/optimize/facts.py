@@ -5,9 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import combinations
+from itertools import accumulate, combinations
 
 from budgetfix.optimize.problem import Option, Problem, Product, Session, Step, Tool
+
+
+def wholes(sessions: Iterable[Session]) -> tuple[int, ...]:
+    """For each session the number of the one that it is a part of, from 0."""
+    numbers = accumulate(0 if session.continues else 1 for session in sessions)
+    return tuple(number - 1 for number in numbers)
+
 
 Crew = tuple[int, ...]
 """People of one step, as places in `Problem.people`."""
@@ -77,7 +84,15 @@ class Facts:
     def minutes(self) -> tuple[tuple[int, ...], ...]:
         """Minutes of work of each session and person: setting up is paid as soon as there is any work at all."""
         setup = self.problem.setup_minutes
-        return tuple(tuple(max(0, there - setup) for there in session.minutes) for session in self.sessions)
+        return tuple(
+            tuple(max(0, there - (0 if session.continues else setup)) for there in session.minutes)
+            for session in self.sessions
+        )
+
+    @cached_property
+    def whole(self) -> tuple[int, ...]:
+        """For each session the number of the one that it is a part of, from 0."""
+        return wholes(self.sessions)
 
     @cached_property
     def _crews(self) -> dict[tuple[int, tuple[str, ...]], tuple[Crew, ...]]:
@@ -111,7 +126,10 @@ class Facts:
 
         A wait in minutes counts from the end of that session.
         """
-        least = session + max(step.wait_sessions, 0 if self.may_share(before, step) else 1)
+        least = session + (0 if self.may_share(before, step) else 1)
+        if step.wait_sessions > 0:
+            due = self.whole[session] + step.wait_sessions
+            least = max(least, next((t for t, number in enumerate(self.whole) if number >= due), self.horizon))
         if step.wait_minutes <= 0:
             return min(least, self.horizon)
         ready = self.sessions[session].end_minute + step.wait_minutes
@@ -143,7 +161,7 @@ class Facts:
         for id, tool in self.tools.items():
             if tool.hire_minor is None:
                 continue
-            most = max(1, self.horizon)
+            most = max(1, len(set(self.whole)))
             if tool.buy_minor is not None and tool.hire_minor > 0:
                 most = min(most, max(0, tool.buy_minor - 1) // tool.hire_minor)
             if tool.buy_minor is not None and tool.hire_minor == 0 and tool.buy_minor == 0:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from budgetfix.optimize.facts import Crew, Facts
 from budgetfix.optimize.packing import Work, packed
-from budgetfix.optimize.problem import Placed
+from budgetfix.optimize.problem import Option, Placed
 from budgetfix.optimize.windows import Key, Window, windows
 
 Rule = Callable[[Key], tuple[int, ...]]
@@ -111,7 +111,9 @@ class _Day:
         """Who does a step in a session: the one with most time left, where the step may stand there at all."""
         option = self.facts.by_id[key[0]]
         step = option.steps[key[1]]
-        if session < option.first_session or self.facts.hushed(step, session):
+        if session < max(option.first_session, step.first_session) or self.facts.hushed(step, session):
+            return None
+        if option.last_session is not None and session > option.last_session:
             return None
         teams: list[Crew] = []
         for ahead in self._ahead(key):
@@ -142,10 +144,16 @@ class _Day:
             self.joint[session] -= step.minutes
 
 
+def bound(option: Option) -> bool:
+    """Whether goods, or a window, keep an option out of some sessions."""
+    firsts = (option.first_session, *(step.first_session for step in option.steps))
+    return max(firsts) > 0 or option.last_session is not None
+
+
 def _filled(facts: Facts) -> tuple[Placed, ...] | None:
     """Sessions filled as full as can be, where one person works and nothing waits."""
     steps = [(one, index, step) for one in facts.options for index, step in enumerate(one.steps)]
-    simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not one.first_session for one, _, step in steps)
+    simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not bound(one) for one, _, step in steps)
     hushed = any(step.loud for _, _, step in steps) and any(session.quiet for session in facts.sessions)
     if len(facts.problem.people) > 1 or not simple or hushed:
         return None

@@ -130,6 +130,15 @@ def packs_at_most(facts: Facts, extra: Extra) -> Iterator[Row]:
             yield smaller(Row(f"at_most_{id}", terms, "<=", product.on_hand + product.pack * count))
 
 
+def loads(facts: Facts) -> Iterator[Row]:
+    """All packs together weigh no more than each load allows."""
+    goods = most_packs(facts)
+    for load in facts.problem.loads:
+        terms = tuple((each, q(id)) for id, each in load.weights if id in goods and each)
+        if terms:
+            yield smaller(Row(f"load_{load.id}", terms, "<=", load.most))
+
+
 def no_spare_pack(facts: Facts) -> Iterator[Row]:
     """Where delivery can be free, no pack is bought only to reach that."""
     for shop, products in _shops(facts):
@@ -209,7 +218,10 @@ def hire_in_order(facts: Facts) -> Iterator[Row]:
 
 def hire_long_enough(facts: Facts) -> Iterator[Row]:
     """All work with a hired tool fits into as many of the longest sessions as are paid for."""
-    longest = sorted((sum(row) for row in facts.minutes), reverse=True)
+    whole = [0] * len(set(facts.whole))
+    for number, row in zip(facts.whole, facts.minutes, strict=True):
+        whole[number] += sum(row)
+    longest = sorted(whole, reverse=True)
     for id, most in facts.hirable.items():
         work = tuple(
             (minutes, x(one.id))

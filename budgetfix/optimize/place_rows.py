@@ -44,7 +44,7 @@ def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tu
         own = not grouped or one.id in linked or _crew_matters(facts, one.steps)
         hired = tuple(tool for tool in sorted(set(one.tools)) if tool in facts.hirable)
         places = tuple(found[one.id, index] for index in range(len(one.steps)))
-        key = one.id if own else (one.steps, one.first_session, hired, places)
+        key = one.id if own else (one.steps, one.first_session, one.last_session, hired, places)
         alike.setdefault(key, []).append(one.id)
     return tuple(_kind(facts, number, tuple(ids), found) for number, ids in enumerate(alike.values()))
 
@@ -83,12 +83,12 @@ def timetable_variables(facts: Facts, found: tuple[Kind, ...], program: Program)
             for _, _, name in cells:
                 program.integer(name, len(kind.ids))
     for tool in sorted({tool for kind in found for tool in kind.tools}):
-        for t in range(facts.horizon):
-            program.binary(u(tool, t))
+        for number in sorted(set(facts.whole)):
+            program.binary(u(tool, number))
 
 
 def u(tool: str, session: int) -> str:
-    """Name of whether a tool is hired in a session."""
+    """Name of whether a tool is hired in a whole session."""
     return f"u[{tool},{session}]"
 
 
@@ -182,13 +182,13 @@ def hired_when_used(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
             bought = ((-most, b(tool)),) if facts.tools[tool].buy_minor is not None else ()
             for cells in kind.cells:
                 for t, _, name in cells:
-                    yield Row(f"hired_{tool}_{name}", ((1, name), (-most, u(tool, t)), *bought), "<=", 0)
+                    yield Row(f"hired_{tool}_{name}", ((1, name), (-most, u(tool, facts.whole[t])), *bought), "<=", 0)
 
 
 def hire_is_paid(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
     """No more sessions of hire than are paid for."""
     for tool in sorted({tool for kind in found for tool in kind.tools}):
-        hired = tuple((1, u(tool, t)) for t in range(facts.horizon))
+        hired = tuple((1, u(tool, number)) for number in sorted(set(facts.whole)))
         paid = tuple((-1, v(tool, count)) for count in range(1, facts.hirable[tool] + 1))
         yield Row(f"paid_{tool}", (*hired, *paid), "<=", 0)
 

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from budgetfix.base.numbers import ceil_div
-from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Placed, Product, Shop
+from budgetfix.optimize.facts import Facts, wholes
+from budgetfix.optimize.problem import Load, Option, Placed, Problem, Product, Shop, Step
 
 
 class SolverDisagrees(Exception):
@@ -43,6 +43,12 @@ def _packs(facts: Facts, ids: Iterable[str]) -> dict[str, int]:
     return {id: ceil_div(used[id] - facts.products[id].on_hand, facts.products[id].pack) for id in sorted(used)}
 
 
+def marks_of(problem: Problem, chosen: Iterable[str]) -> int:
+    """What a set leaves behind."""
+    held = frozenset(chosen)
+    return sum(one.marks for one in problem.options if one.id in held)
+
+
 def goods_minor(facts: Facts, packs: Mapping[str, int]) -> int:
     """Goods with delivery and tax, shop by shop; goods without a shop have neither."""
     ordered: dict[str | None, int] = {}
@@ -75,10 +81,11 @@ def delivery_and_tax(shop: Shop, goods: int) -> int:
 def hire_sessions(facts: Facts, placed: Iterable[Placed]) -> dict[str, int]:
     """Sessions with any step of an option that lists a tool, by tool."""
     found: dict[str, set[int]] = {id: set() for id in facts.tools}
+    whole = wholes(facts.problem.sessions or ())
     for one in placed:
         for tool in facts.by_id[one.option].tools:
             if tool in found and one.session is not None:
-                found[tool].add(one.session)
+                found[tool].add(whole[one.session])
     return {id: len(sessions) for id, sessions in found.items()}
 
 
@@ -128,7 +135,7 @@ def broken(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed]) -> tup
 
 
 def choice_broken(facts: Facts, ids: frozenset[str]) -> list[str]:
-    """What a set alone breaks: groups, excludes, needs, musts, limits, stock."""
+    """What a set alone breaks: groups, excludes, needs, musts, limits, stock, loads."""
     words = [f"{id} against {other}" for id in sorted(ids) for other in sorted(facts.against[id] & ids) if id < other]
     words += [f"{id} needs {need}" for id in sorted(ids) for need in facts.by_id[id].needs if need not in ids]
     words += [f"must {','.join(must)}" for must in facts.problem.must if ids.isdisjoint(must)]
@@ -136,7 +143,16 @@ def choice_broken(facts: Facts, ids: frozenset[str]) -> list[str]:
         spent = sum(amount for id in ids for name, amount in facts.by_id[id].spends if name == limit.id)
         words += [f"limit {limit.id}"] if spent > limit.most else []
     words += [f"more of {id} than there is" for id in too_many(facts, ids)]
+    words += [f"too heavy for {load.id}" for load in too_heavy(facts, ids)]
     return words
+
+
+def too_heavy(facts: Facts, ids: Iterable[str]) -> list[Load]:
+    """Loads that all packs of a set together are too heavy for."""
+    packs = _packs(facts, sorted(ids))
+    return [
+        load for load in facts.problem.loads if sum(packs.get(id, 0) * each for id, each in load.weights) > load.most
+    ]
 
 
 def too_many(facts: Facts, ids: Iterable[str]) -> list[str]:
@@ -155,7 +171,7 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
             words.append(f"{id} step {index} has the wrong people")
         if one.session is None:
             continue
-        if not facts.by_id[id].first_session <= one.session < facts.horizon:
+        if not _allowed(facts, facts.by_id[id], step, one.session):
             words.append(f"{id} step {index} is in a wrong session")
             continue
         if facts.hushed(step, one.session):
@@ -171,6 +187,12 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
         ]
         words += [f"joint work is too long in {session}"] if joint[session] > max(row, default=0) else []
     return words
+
+
+def _allowed(facts: Facts, option: Option, step: Step, session: int) -> bool:
+    first = max(option.first_session, step.first_session)
+    last = facts.horizon - 1 if option.last_session is None else min(option.last_session, facts.horizon - 1)
+    return first <= session <= last
 
 
 def _order_broken(facts: Facts, id: str, where: Mapping[tuple[str, int], Placed]) -> list[str]:

@@ -13,7 +13,7 @@ from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.problem import Extra, NoPlan, Problem, Report, Round
-from budgetfix.optimize.recount import too_many
+from budgetfix.optimize.recount import too_heavy, too_many
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine, Program, Row, run
 from budgetfix.optimize.wishes import Held
@@ -21,6 +21,8 @@ from budgetfix.optimize.wishes import Held
 SECONDS = 15.0
 """For all of it, at most."""
 ALL = "must:all"
+LOAD = "load:"
+"""The wish not to load more than is allowed; its id follows."""
 MOST = "most:"
 """The wish not to use more of a product than there is; its id follows."""
 
@@ -63,6 +65,7 @@ class _Wishes:
         names = [*musts, *(["budget"] if problem.budget_minor is not None else [])]
         names += [f"limit:{limit.id}" for limit in problem.limits]
         names += [f"{MOST}{id}" for id in self._scarce()]
+        names += [f"{LOAD}{load.id}" for load in problem.loads]
         names += ["sessions"] if problem.sessions is not None else []
         names += ["last_session"] if problem.last_session is not None else []
         self.names = tuple(dict.fromkeys(names))
@@ -82,6 +85,7 @@ class _Wishes:
                 one if one.most is None or f"{MOST}{one.id}" in kept else replace(one, most=None)
                 for one in problem.products
             ),
+            loads=tuple(load for load in problem.loads if f"{LOAD}{load.id}" in kept),
             sessions=problem.sessions if "sessions" in kept else None,
             last_session=problem.last_session if {"sessions", "last_session"} <= kept else None,
         )
@@ -109,6 +113,8 @@ class _Wishes:
         for limit in problem.limits:
             spent = sum(amount for id in chosen for name, amount in options[id].spends if name == limit.id)
             found |= {f"limit:{limit.id}"} if spent <= limit.most else set()
+        heavy = too_heavy(Facts.of(problem), chosen)
+        found |= {f"{LOAD}{load.id}" for load in problem.loads if load not in heavy}
         over = too_many(Facts.of(problem), chosen)
         return found | {f"{MOST}{id}" for id in self._scarce() if id not in over}
 

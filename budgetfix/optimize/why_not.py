@@ -120,7 +120,14 @@ def _ever(asking: Asking, known: WhyNot) -> WhyNot:
     """Whether any plan holds it when money, time and room are no matter."""
     plenty = tuple(replace(one, most=None) for one in asking.problem.products)
     free = replace(
-        asking.problem, products=plenty, budget_minor=None, limits=(), sessions=None, last_session=None, must=()
+        asking.problem,
+        products=plenty,
+        budget_minor=None,
+        limits=(),
+        loads=(),
+        sessions=None,
+        last_session=None,
+        must=(),
     )
     anything = _lifted(asking, free).ask(Extra(chosen=(known.id,)))
     return replace(known, barred=isinstance(anything, NoPlan), open=anything is None)

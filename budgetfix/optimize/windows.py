@@ -39,6 +39,7 @@ def _firsts(facts: Facts) -> dict[Key, int]:
             if index:
                 earliest = _next(facts, option.steps[index - 1], step, found[id, index - 1])
             ahead += step.minutes * step.people
+            earliest = max(earliest, step.first_session)
             earliest = max(earliest, next((t for t, sum_ in enumerate(room) if sum_ >= ahead), facts.horizon))
             found[id, index] = _fit_from(facts, step, earliest)
             earliest = found[id, index]
@@ -53,7 +54,7 @@ def _lasts(facts: Facts, sure: frozenset[str]) -> dict[Key, int]:
     for id in reversed(_needed_first(facts)):
         option = facts.by_id[id]
         following = sum(_person_minutes(facts.by_id[one].steps) for one in behind[id])
-        latest = facts.horizon - 1
+        latest = facts.horizon - 1 if option.last_session is None else min(option.last_session, facts.horizon - 1)
         for other in after[id]:
             steps = facts.by_id[other].steps
             if steps and option.steps:

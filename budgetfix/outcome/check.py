@@ -10,8 +10,8 @@ from fractions import Fraction
 from budgetfix.catalog.bill import BillLine, bill, total_minor
 from budgetfix.catalog.stay import away
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import changed_by, gone
+from budgetfix.framing.listed import remaining, voiced
+from budgetfix.framing.measured import changed_by, gone, voices_of
 from budgetfix.framing.options import ERRAND
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.guard import too_much_worse
@@ -42,7 +42,7 @@ def uses_of(chosen: Iterable[Candidate]) -> dict[str, Fraction]:
     """Units of each product, by product."""
     totals: dict[str, Fraction] = defaultdict(Fraction)
     for candidate in chosen:
-        for product, units in candidate.uses:
+        for product, units in candidate.goods:
             totals[product] += units
     return dict(totals)
 
@@ -124,7 +124,7 @@ def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
             used[placed.session][person] += options[placed.option].steps[placed.step].minutes
     for row, session in zip(used, sessions, strict=True):
         for person, there in zip(people, session.minutes, strict=True):
-            row[person] += framed.problem.setup_minutes if row[person] else 0
+            row[person] += framed.problem.setup_minutes if row[person] and not session.continues else 0
             if row[person] > there:
                 raise ClaimFails(f"{person} has {there} minutes, not {row[person]}")
     return tuple(sum(row.values()) for row in used)
@@ -139,6 +139,7 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     claims = (
         ("hazard points", plan.hazards, hazards),
         ("points", plan.points, points),
+        ("points in each one's eyes", plan.voices, _voiced(base, found)),
         ("money", plan.spent_minor + base.brief.fixed_minor, total_minor(found.bill)),
     )
     for name, claimed, counted in claims:
@@ -147,12 +148,28 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     _limits_hold(base, framed, found)
 
 
+def _voiced(base: Ground, found: Checked) -> tuple[int, ...]:
+    """Points left in the eyes of each voice, inspected and listed."""
+    brief = base.brief
+    sums = [voices_of(found.findings, brief)] if base.blocks else []
+    for fault in base.faults:
+        reliefs = [relief for one in found.chosen for name, relief in one.answers if name == fault.fault]
+        sums.append(voiced(fault, reliefs, brief))
+    return tuple(sum(column) for column in zip(*sums, strict=True))
+
+
 def _stock_holds(base: Ground, found: Checked) -> None:
     packs = {line.id: line.packs or 0 for line in found.bill if line.kind == "product"}
     for product in base.catalog.products:
         taken = packs.get(product.product, 0)
         if taken and (away(product, base.catalog.stay) or (product.stock is not None and taken > product.stock)):
             raise ClaimFails(f"{taken} of {product.product} are not there")
+    for name, slot in base.brief.vans.slots if base.brief.vans is not None else ():
+        heavy = [
+            (one.weight_kg or 0) * packs.get(one.product, 0) for one in base.catalog.products if one.stock is not None
+        ]
+        if slot.load_kg is not None and sum(heavy) > slot.load_kg:
+            raise ClaimFails(f"the van {name} carries {slot.load_kg} kg, not {sum(heavy)}")
 
 
 def _limits_hold(base: Ground, framed: Framed, found: Checked) -> None:

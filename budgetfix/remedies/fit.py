@@ -156,6 +156,7 @@ def _work(remedy: Remedy, kind: Kind | None, places: str, follow: tuple[str, ...
             phase,
             step.wait_sessions,
             step.wait_minutes,
+            step.from_stock,
         )
         for step in remedy.steps
     )

@@ -94,5 +94,5 @@ def test_a_workbook_with_real_dates(tmp_path: Path) -> None:
     catalog, problems = build_catalog(raw_xlsx_catalog(path), "USD", "in", (), ())
     assert problems == []
     rug = catalog.products[0]
-    assert (rug.stock, rug.place, rug.weight_kg) == (1, "bay 2", 14)
+    assert (rug.stock, rug.place, rug.weight_kg) == (1, "bay 2", Fraction(14))
     assert (rug.free_from, rug.term_days) == (date(2026, 6, 1), 30)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
-from budgetfix.optimize.problem import Option, Problem, Step
+from budgetfix.optimize.problem import Load, Option, Problem, Step
 from tests.optimize.worlds import World, against
 
 Where = dict[tuple[str, int], tuple[int, tuple[str, ...]]]
@@ -55,7 +55,19 @@ def _there(problem: Problem, by_id: dict[str, Option], some: tuple[str, ...]) ->
     return all(
         one.most is None or sum(amount for id, amount in used if id == one.id) <= one.on_hand + one.most * one.pack
         for one in problem.products
-    )
+    ) and all(_weight(problem, load, used) <= load.most for load in problem.loads)
+
+
+def _weight(problem: Problem, load: Load, used: list[tuple[str, int]]) -> int:
+    """What the packs weigh that have to be had."""
+    total = 0
+    for one in problem.products:
+        short = sum(amount for id, amount in used if id == one.id) - one.on_hand
+        packs = 0
+        while packs * one.pack < short:
+            packs += 1
+        total += packs * dict(load.weights).get(one.id, 0)
+    return total
 
 
 def _end(problem: Problem) -> int:
@@ -93,7 +105,8 @@ def _place(
         else [(need, len(by_id[need].steps) - 1) for need in option.needs if by_id[need].steps]
     )
     able = [name for name in problem.people if name not in step.barred]
-    for session in range(option.first_session, end):
+    end = end if option.last_session is None else min(end, option.last_session + 1)
+    for session in range(max(option.first_session, step.first_session), end):
         if step.loud and (problem.sessions or ())[session].quiet:
             continue
         for crew in combinations(able, step.people):
@@ -107,9 +120,10 @@ def _place(
 def _may_follow(
     problem: Problem, step: Step, first: tuple[int, tuple[str, ...]], then: tuple[int, tuple[str, ...]]
 ) -> bool:
-    if then[0] < first[0] + step.wait_sessions:
-        return False
     sessions = problem.sessions or ()
+    starts = sum(not one.continues for one in sessions[first[0] + 1 : then[0] + 1])
+    if then[0] < first[0] or starts < step.wait_sessions:
+        return False
     if step.wait_minutes > 0 and sessions[then[0]].start_minute < sessions[first[0]].end_minute + step.wait_minutes:
         return False
     return then[0] > first[0] or (step.wait_minutes <= 0 and set(then[1]) <= set(first[1]))
@@ -125,11 +139,10 @@ def _hours_kept(problem: Problem, by_id: dict[str, Option], where: Where, sessio
             joint += minutes if len(crew) > 1 else 0
             for name in crew:
                 used[name] += minutes
+    setup = 0 if (problem.sessions or ())[session].continues else problem.setup_minutes
     rows = zip(used.values(), there, strict=True)
-    longest = max(minutes - problem.setup_minutes for minutes in there)
-    return joint <= max(0, longest) and all(
-        not work or work + problem.setup_minutes <= minutes for work, minutes in rows
-    )
+    longest = max(minutes - setup for minutes in there)
+    return joint <= max(0, longest) and all(not work or work + setup <= minutes for work, minutes in rows)
 
 
 def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
@@ -157,13 +170,21 @@ def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
     for tool in problem.tools:
         users = [id for id in chosen if tool.id in by_id[id].tools]
         if users and not tool.owned:
-            days = max(1, len({place for (id, _), (place, _) in where.items() if id in users}))
+            begun = {place: _begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
+            days = max(1, len(set(begun.values())))
             ways = [] if tool.buy_minor is None else [tool.buy_minor]
             ways += [] if tool.hire_minor is None else [tool.hire_minor * days]
             if not ways:
                 return None
             total += min(ways)
     return total
+
+
+def _begun(problem: Problem, session: int) -> int:
+    """The session that a part goes on from."""
+    while (problem.sessions or ())[session].continues:
+        session -= 1
+    return session
 
 
 def best(world: World) -> Best | None:
@@ -184,7 +205,9 @@ def best(world: World) -> Best | None:
                 continue
             last = max((place for place, _ in where.values()), default=-1)
             worth = left if problem.hazards_first else (sum(left),)
-            order = (last, money, worth, minutes) if problem.must_all else (worth, money, minutes, last)
+            marks = sum(by_id[id].marks for id in chosen)
+            usual = (worth, marks, money, minutes, last)
+            order = (last, marks, money, worth, minutes) if problem.must_all else usual
             key = (*order, flags, *_early(problem, by_id, chosen, where, back))
             if found is None or key < found[0]:
                 found = (key, chosen, where)

@@ -19,7 +19,7 @@ from budgetfix.optimize import choice_rows, flow, hours_rows, money_rows, place_
 from budgetfix.optimize.cuts import conflict_row
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Extra, Limit, Option, Problem, Product, Session, Shop, Step, Tool
+from budgetfix.optimize.problem import Extra, Limit, Load, Option, Problem, Product, Session, Shop, Step, Tool
 from budgetfix.optimize.solver import Program, Row, lp_text
 from budgetfix.optimize.windows import windows
 from tests.optimize.worlds import table_tree
@@ -91,6 +91,11 @@ def _scarce() -> Facts:
     )
 
 
+def _loaded() -> Facts:
+    weights = (("rug", 28), ("tin", 7), ("vase", 3))
+    return _facts(replace(living_room(), loads=(Load("out", 40, weights), Load("back", 35, weights))))
+
+
 def _short() -> Facts:
     problem = living_room()
     return _facts(replace(problem, sessions=tuple(replace(one, minutes=(60, 30)) for one in problem.sessions or ())))
@@ -107,6 +112,7 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "money_rows.packs_at_most": lambda: money_rows.packs_at_most(
         _scarce(), Extra(packs_at_most=(("filler", 0), ("tin", 2)))
     ),
+    "money_rows.loads": lambda: money_rows.loads(_loaded()),
     "money_rows.no_spare_pack": lambda: money_rows.no_spare_pack(_facts()),
     "money_rows.one_order": lambda: money_rows.one_order(_facts()),
     "money_rows.free_delivery": lambda: money_rows.free_delivery(_facts()),

@@ -34,9 +34,10 @@ def names(problem: Problem) -> list[str]:
     used: Counter[str] = Counter()
     for one in problem.options:
         used.update(dict(one.uses))
+    vans = [f"load:{load.id}" for load in problem.loads]
     short = [one.id for one in problem.products if one.most is not None]
     most = {one.id: one.on_hand + one.pack * (one.most or 0) for one in problem.products}
-    return list(dict.fromkeys([*musts, *kept, *(f"most:{id}" for id in short if used[id] > most[id])]))
+    return list(dict.fromkeys([*musts, *kept, *(f"most:{id}" for id in short if used[id] > most[id]), *vans]))
 
 
 def with_only(problem: Problem, kept: frozenset[str]) -> Problem:
@@ -48,6 +49,7 @@ def with_only(problem: Problem, kept: frozenset[str]) -> Problem:
         limits=problem.limits if "limit:holes" in kept else (),
         products=tuple(one if f"most:{one.id}" in kept else replace(one, most=None) for one in problem.products),
         sessions=problem.sessions if "sessions" in kept else None,
+        loads=problem.loads if "load:van" in kept else (),
         last_session=problem.last_session if {"sessions", "last_session"} <= kept else None,
     )
 

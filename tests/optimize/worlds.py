@@ -10,6 +10,7 @@ from itertools import combinations
 from budgetfix.optimize.problem import (
     Asked,
     Limit,
+    Load,
     Option,
     Problem,
     Product,
@@ -140,6 +141,8 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
     must = ((dice.choice(names), dice.choice(names)),) if dice.random() < 0.2 else ()
     if number % 4 == 1:
         ones, hours = _hushed(ones, hours)
+    if number % 4 == 3:
+        ones, hours = _windowed(ones, hours)
     return World(
         Problem(
             ones,
@@ -160,9 +163,22 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
             last_session=sessions - 2 if sessions > 2 and dice.random() < 0.2 else None,
             setup_minutes=dice.choice((0, 0, 10)),
             hazards_first=dice.random() < 0.8,
+            loads=(Load("van", 40, (("paint", 9), ("rug", 14))),) if number % 6 == 4 else (),
         ),
         tables,
     )
+
+
+def marked(world: World, number: int) -> World:
+    """The same job whose options leave something behind; any option of a tree does as much there as all of them."""
+    dice = random.Random(number)
+    options = tuple(replace(one, marks=dice.choice((0, 0, 1, 4, 9))) for one in world.problem.options)
+    tables = tuple(
+        (ids, {chosen: (hazards, 0 if chosen else 60) for chosen, (hazards, _) in table.items()})
+        for ids, table in world.tables
+    )
+    trees = tuple(table_tree(f"t{place}", options, table, ids) for place, (ids, table) in enumerate(tables))
+    return World(replace(world.problem, options=options, trees=trees), tables)
 
 
 def _hushed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple[Option, ...], tuple[Session, ...]]:
@@ -174,6 +190,18 @@ def _hushed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple
         for place, one in enumerate(ones)
     )
     return loud, tuple(replace(session, quiet=place == 1) for place, session in enumerate(hours))
+
+
+def _windowed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple[Option, ...], tuple[Session, ...]]:
+    """The second session a part of the first; second steps whose goods come later, and an option with a window."""
+    first = hours[0]
+    begun = replace(first, end_minute=first.end_minute, minutes=first.minutes)
+    rest = replace(hours[1], start_minute=first.end_minute, end_minute=first.end_minute + 60, continues=True)
+    late = tuple(
+        replace(one, steps=tuple(replace(step, first_session=index) for index, step in enumerate(one.steps)))
+        for one in ones
+    )
+    return (replace(late[0], last_session=1), *late[1:]), (begun, rest, *hours[2:])
 
 
 def _session(dice: random.Random, day: int, people: int, long: bool) -> Session:

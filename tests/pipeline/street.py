@@ -6,7 +6,7 @@ import json
 import random
 import time
 from collections.abc import Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
 from unittest.mock import patch
 
@@ -72,7 +72,7 @@ def plan_street(folder: Path, lanes: int = 1, seconds: float = 60.0) -> Together
 @contextmanager
 def only_plans() -> Iterator[None]:
     """Nothing beside the plans, and no files: in this process."""
-    none = patch("budgetfix.pipeline.lanes.plan_files", lambda _: {})
+    none: AbstractContextManager[object] = patch("budgetfix.pipeline.lanes.plan_files", lambda _: {})
     with none, patch("budgetfix.pipeline.around.BESIDE", 0.0), patch("budgetfix.pipeline.around.GOODS", 0.0):
         yield
 
