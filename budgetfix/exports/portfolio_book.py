@@ -66,9 +66,10 @@ def _jobs(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     page = Page(book, styles, "Jobs", f"{portfolio.name}: all jobs", note, portfolio.name)
     table = Table(page, JOBS)
     for house in portfolio.houses:
-        row = table.row(house.folder, _job(styles, house))
+        name: Value = Formula(_link(house), clean(house.name)) if _linked(house) else house.name
+        row = table.row(house.folder, [name, *_job(styles, house)])
         link = styles("strong", bottom=1, bottom_color=palette.LINE, font_color=palette.TEAL, underline=1)
-        page.sheet.write_url(row, 1, f"{house.folder}/plan.xlsx", link, clean(house.name))
+        page.put(row, 1, name, link)
     _totals(table, portfolio)
     row = table.next_row + 1
     for text in (_proof(portfolio), *portfolio.notes):
@@ -77,11 +78,24 @@ def _jobs(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     page.sheet.activate()
 
 
+MOST_IN_TEXT = 255
+"""Characters that a text inside of a formula can hold."""
+
+
+def _linked(house: House) -> bool:
+    return max(len(house.folder) + 10, len(house.name)) <= MOST_IN_TEXT and house.name.isprintable()
+
+
+def _link(house: House) -> str:
+    """Leads to the job's own workbook, on every system and wherever the folder goes."""
+    folder, name = (text.replace('"', '""') for text in (house.folder, clean(house.name)))
+    return f'=HYPERLINK("{folder}/plan.xlsx","{name}")'
+
+
 def _job(styles: Styles, house: House) -> list[Value]:
     plan = house.book
     names = [file.replace("\\", "/").rsplit("/", 1)[-1] for file in house.files]
     return [
-        house.name,
         None if house.first is None else day(house.first),
         None if house.until is None else day(house.until),
         "no limit" if plan.budget_minor is None else styles.amount(plan.budget_minor),

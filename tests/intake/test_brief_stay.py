@@ -36,7 +36,10 @@ def test_days_to_fetch_and_clean(tmp_path: Path) -> None:
             "stay: {from: 2026-06-04, until: soon}",
             f"found 'soon', wanted {WANTED}; a date such as 2026-06-06",
         ),
-        ("stay: {from: 2026-06-04, till: 2026-07-04}", f"found 'till', wanted {WANTED}; known here: from, until, turnaround"),
+        (
+            "stay: {from: 2026-06-04, till: 2026-07-04}",
+            f"found 'till', wanted {WANTED}; known here: from, until, turnaround",
+        ),
         ("stay: {from: 2026-06-04, until: 2026-06-04}", f"found a date, wanted {WANTED}; later than `from`"),
         (
             "stay: {from: 2026-06-04, until: 2026-07-04, turnaround: -1}",
