@@ -143,6 +143,8 @@ class _Search:
         self.open: list[_Node] = []
         self.seen: set[tuple[Packs, ...]] = set()
         self.made = 0
+        self.needed: set[str] = set()
+        """Pieces of which some job cannot do with fewer."""
 
     def node(self, ceilings: tuple[Packs, ...], answers: Sequence[Answered]) -> _Node:
         self.made += 1
@@ -186,7 +188,9 @@ class _Search:
             held = dict(node.answers[at].held)[clash.piece]
             wanted.append((at, lower(node.ceilings[at], clash.piece, held - 1)))
         for (at, ceilings), found in zip(wanted, self.memory.of(wanted), strict=True):
-            if found is not None:
+            if found is None:
+                self.needed.add(clash.piece)
+            else:
                 answers = (*node.answers[:at], _lifted(found, node.answers[at].floor), *node.answers[at + 1 :])
                 child = self.node((*node.ceilings[:at], ceilings, *node.ceilings[at + 1 :]), answers)
                 if not child.clashes:
@@ -228,7 +232,8 @@ def _best_first(search: _Search, stopped: Callable[[], bool]) -> Left | None:
 def _result(search: _Search, root: _Node, floor: Left | None) -> Shared | NoShare:
     best, alone = search.best, tuple(one.held for one in root.answers)
     if best is None or best.left is None:
-        return NoShare(floor is None, (), root.clashes)
+        pressing = tuple(one for one in root.clashes if one.piece in search.needed)
+        return NoShare(floor is None, (), pressing or root.clashes)
     return Shared(best.answers, best.ceilings, best.left, min(floor or best.left, best.left), search.made, alone)
 
 

@@ -14,7 +14,7 @@ from budgetfix.optimize.sharing import Shared
 from budgetfix.optimize.stock import Stock, conflicts
 from budgetfix.outcome.portfolio import House, Portfolio, house_name
 from budgetfix.pipeline.portfolio import Group, Together
-from budgetfix.pipeline.standing import Holding, pieces, stay_of, undated
+from budgetfix.pipeline.standing import Holding, pieces, runs, stay_of, undated
 from budgetfix.pipeline.writing import Touched, refuse_touched
 
 BOOK, TABLE = "portfolio.xlsx", "portfolio.csv"
@@ -59,6 +59,7 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
         ordered=max((job.brief.ordered for job in jobs if job.brief.ordered is not None), default=None),
         houses=houses,
         pieces=pieces(_by_catalog(holdings)),
+        runs=runs(holdings),
         proven=all(shared.proven for _, shared in found.groups) and all(one.book.proven for one in found.made),
         bound=sum(_bound(group, shared, found) for group, shared in found.groups),
         seconds_limit=seconds,

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from fractions import Fraction
 
+from budgetfix.brief.van import Slot
 from budgetfix.exports.lettering import month_day
 from budgetfix.intake.job import Job
 from budgetfix.optimize.stock import Packs, Stock
-from budgetfix.outcome.portfolio import Piece, Standing
+from budgetfix.outcome.portfolio import Piece, Run, Standing
 
 
 @dataclass(frozen=True)
@@ -97,3 +99,35 @@ def _stands(holdings: Sequence[Holding], piece: str) -> tuple[Standing, ...]:
         if packs:
             found.append(Standing(one.house, packs, stay.first if stay else None, stay.until if stay else None))
     return tuple(sorted(found, key=lambda one: (one.first or date.min, one.house)))
+
+
+WAYS = {"out": "brings", "back": "takes back"}
+
+
+def runs(holdings: Sequence[Holding]) -> tuple[Run, ...]:
+    """Every slot of every van, by day and hour."""
+    found = [
+        _run(one, WAYS[name], slot)
+        for one in holdings
+        if one.job.brief.vans is not None
+        for name, slot in one.job.brief.vans.slots
+    ]
+    return tuple(sorted(found, key=lambda run: (run.on, run.start_minute, run.van, run.house, run.way)))
+
+
+def _run(one: Holding, way: str, slot: Slot) -> Run:
+    products = {product.product: product for product in one.job.catalog.products}
+    carried = [(products[piece], packs) for piece, packs in one.held]
+    weights = [(product.weight_kg, packs) for product, packs in carried]
+    return Run(
+        slot.on,
+        slot.start_minute,
+        slot.end_minute,
+        slot.van,
+        one.house,
+        way,
+        tuple(sorted((product.name or product.product, packs, product.place) for product, packs in carried)),
+        sum((each * packs for each, packs in weights if each is not None), Fraction(0)),
+        sum(packs for each, packs in weights if each is None),
+        slot.load_kg,
+    )
