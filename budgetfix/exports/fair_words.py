@@ -14,7 +14,7 @@ def fair_lines(book: PlanBook) -> tuple[str, ...]:
 
 def fair_proof(within: str) -> str:
     """What is proven of a fair plan."""
-    return f"no other plan gives the one who comes off worse a larger share of what each could have alone{within}"
+    return f"no plan is fairer: none gives whoever comes off worse a larger part of a plan of their own{within}"
 
 
 def _side(side: Side) -> str:

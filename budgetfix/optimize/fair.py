@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from budgetfix.optimize.asking import Asking
+from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, remaining
 from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.solver import Engine
@@ -46,12 +47,17 @@ class Fair:
         return share(self.gains[0], self.ideals[0]), share(self.gains[1], self.ideals[1])
 
 
-def missed(growth: Growth, fair: Fair, plan: Plan, voice: int) -> tuple[str, ...]:
-    """What a person's own plan holds for good reason and `plan` does not: without it that person would lose points."""
-    alone = fair.alone[voice]
-    own = frozenset(alone.chosen)
-    dropped = (id for id in sorted(own - set(plan.chosen)))
-    return tuple(id for id in dropped if remaining(growth, own - {id})[2 + voice] > alone.voices[voice])
+def missed(problem: Problem, growth: Growth, fair: Fair, plan: Plan, voice: int) -> tuple[str, ...]:
+    """What a person's own plan holds and `plan` does not, though that person would gain by it there.
+
+    It takes the place of what cannot stand beside it; money and hours are no matter.
+    """
+    against, mine = Facts.of(problem).against, frozenset(plan.chosen)
+    return tuple(
+        id
+        for id in sorted(set(fair.alone[voice].chosen) - mine)
+        if remaining(growth, (mine - against[id]) | {id})[2 + voice] < plan.voices[voice]
+    )
 
 
 def share(gain: int, ideal: int) -> Fraction:

@@ -53,7 +53,7 @@ def around(
 
     two = sides(chooser, fair, answer.plan, left) if fair is not None else ()
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
-    said = Spoken(chooser, answer.plan).words(left() * SPOKEN) if fair is not None else {}
+    said = Spoken(chooser, answer.plan).words(left() * SPOKEN, fair) if fair is not None else {}
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))

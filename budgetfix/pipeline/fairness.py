@@ -73,7 +73,9 @@ def _side(chooser: Chooser, fair: Fair, plan: Plan, voice: int, name: str, left:
     there = fair.gains[voice] + plan.voices[voice]
     order = (voice, 1 - voice)
     names = {id: one.name for id, one in chooser.framed.candidates.items()}
-    gives_up = [id for id in missed(chooser.growth, fair, plan, voice) if not id.startswith(ERRAND)]
+    gives_up = [
+        id for id in missed(chooser.framed.problem, chooser.growth, fair, plan, voice) if not id.startswith(ERRAND)
+    ]
     return Side(
         name,
         fair.gains[voice],
@@ -127,10 +129,11 @@ class Spoken:
     chooser: Chooser
     plan: Plan
 
-    def words(self, seconds: float) -> dict[str, str]:
-        """As far as the clock allows."""
+    def words(self, seconds: float, fair: Fair) -> dict[str, str]:
+        """As far as the clock allows, what either would have alone first."""
         chooser = self.chooser
-        ids = [id for id in chooser.framed.candidates if id not in self.plan.chosen]
+        wished = {id for plan in fair.alone for id in plan.chosen}
+        ids = sorted((id for id in chooser.framed.candidates), key=lambda id: (id not in wished, id))
         found = losses(
             with_money_for(chooser.framed.problem, self.plan),
             self.plan,
