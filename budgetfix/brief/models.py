@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date
 from fractions import Fraction
 from typing import Literal
@@ -10,6 +11,8 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
 from budgetfix.brief.lease import Lease
+from budgetfix.brief.stay import Stay
+from budgetfix.brief.van import Photographs, Vans
 
 Profile = Literal["living", "listing", "handing-back"]
 
@@ -21,10 +24,26 @@ class Frozen(BaseModel):
 
 
 class Person(Frozen):
-    """Someone who works. `refuses`: words matched against a remedy's tools and hazards (ladder, drill, lifting)."""
+    """Someone who works. `refuses`: words matched against a remedy's tools and hazards (ladder, drill, lifting).
+
+    `priorities`: what matters more to this person than to the household; None: no say of one's own.
+    """
 
     name: str
     refuses: tuple[str, ...] = Field(default=(), strict=False)
+    priorities: tuple[tuple[str, Fraction], ...] | None = Field(default=None, strict=False)
+
+    def priority(self, *names: str) -> Fraction:
+        """Product of this person's priorities that name any of these."""
+        return product_of(self.priorities or (), names)
+
+
+def product_of(priorities: tuple[tuple[str, Fraction], ...], names: Iterable[str]) -> Fraction:
+    """Product of the priorities that name any of these."""
+    found, product = dict(priorities), Fraction(1)
+    for name in names:
+        product *= found.get(name, Fraction(1))
+    return product
 
 
 class Hours(Frozen):
@@ -39,6 +58,8 @@ class Hours(Frozen):
     length_minutes: int
     on: date | None = None
     quiet: bool = False
+    continues: bool = False
+    """It goes on from the session before: the two are parts of one, cut by the van's window."""
 
 
 class Errand(Frozen):
@@ -52,10 +73,12 @@ class Errand(Frozen):
 
 
 class FixedCost(Frozen):
-    """Money that is spent whatever is chosen: a van, a fee."""
+    """Money that is spent whatever is chosen: a van, a fee. Work that is no remedy: `minutes` of each of `people`."""
 
     name: str
     cost_minor: int
+    people: int = 0
+    minutes: int = 0
 
 
 class BandChange(Frozen):
@@ -98,6 +121,9 @@ class Brief(Frozen):
     labour_minor_hour: int | None = None
     """What an hour of one person costs; None: nobody is paid."""
     fixed: tuple[FixedCost, ...] = Field(default=(), strict=False)
+    stay: Stay | None = None
+    vans: Vans | None = None
+    photographs: Photographs | None = None
     lease: Lease | None = None
 
     def labour_minor(self, person_minutes: int) -> int:
@@ -133,11 +159,12 @@ class Brief(Frozen):
 
     def priority(self, *names: str) -> Fraction:
         """Product of the priorities that name any of these (rule, family, thing or listed fault)."""
-        found = dict(self.priorities)
-        product = Fraction(1)
-        for name in names:
-            product *= found.get(name, Fraction(1))
-        return product
+        return product_of(self.priorities, names)
+
+    @property
+    def voices(self) -> tuple[Person, ...]:
+        """The two people who have priorities of their own; empty where the household speaks as one."""
+        return tuple(person for person in self.people if person.priorities is not None)
 
 
 class ListedFault(Frozen):

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from datetime import date
 from fractions import Fraction
 
 from pydantic import BaseModel, ConfigDict, Field
 
+from budgetfix.brief.stay import Stay
 from budgetfix.room.items import Table
 from budgetfix.room.survey import Value
 
@@ -52,6 +54,20 @@ class Product(Frozen):
     """Length of its lead, mm."""
     carries: float | None = None
     """Kilograms."""
+    stock: int | None = None
+    """Packs of it that there are, in one's own store; None: sold without limit."""
+    place: str = ""
+    """Where it stands in the store."""
+    weight_kg: Fraction | None = None
+    """Kilograms of a pack."""
+    free_from: date | None = None
+    free_until: date | None = None
+    term_days: int | None = None
+    """The price is for so many days; None: it is one price for good."""
+    least_days: int | None = None
+    """The least that is charged."""
+    elsewhere: str = ""
+    """Where the packs stand that this job cannot have, and until when, in words (`catalog.stay.lent`)."""
 
 
 WHATS = (
@@ -138,6 +154,10 @@ class WorkStep(Frozen):
     wait_minutes: int = 0
     people: int | None = None
     text: str = ""
+    from_stock: bool = True
+    """False: it takes nothing from stock, so it may be done before the van is there."""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; one person does the rest."""
 
 
 class SetChange(Frozen):
@@ -182,6 +202,8 @@ class Catalog(Frozen):
     products: tuple[Product, ...] = Field(default=(), strict=False)
     tools: tuple[Tool, ...] = Field(default=(), strict=False)
     shops: tuple[Shop, ...] = Field(default=(), strict=False)
+    stay: Stay | None = None
+    """The job's days, once the prices are those of a job (`catalog.stay.staying`)."""
 
     def product(self, product: str) -> Product:
         """The product of that id. Errors: KeyError."""

@@ -27,7 +27,9 @@ def _sentences(found: NoPlan, job: Job) -> list[str]:
         return ["No plan fits. Which wishes clash was not worked out in the time: --seconds gives more."]
     wishes = _Words(job)
     lines = ["No plan keeps these together:", *(f"  {wishes.of(name)}" for name in found.clash)]
-    lines += [f"{wishes.name(id)} could never be done: {REASONS.get(why, why)}." for id, why in found.hopeless]
+    lines += [
+        f"{wishes.name(id)} could never be done: {wishes.why(id, REASONS.get(why, why))}." for id, why in found.hopeless
+    ]
     if found.open:
         lines.append("Which of them to give up was not worked out in the time.")
     elif found.relax:
@@ -67,7 +69,25 @@ class _Words:
             held = brief.held_back_minor()
             kept = f", {write_money(held, brief.currency)} of it held back" if held else ""
             return f"the budget of {write_money(brief.budget_minor, brief.currency)} {brief.currency}{kept}"
+        if kind == "load":
+            return f"what the van may carry on the way {what}"
+        if kind == "most":
+            return self._stock(what)
         return {"sessions": "the list of hours", "last_session": "finish_by"}.get(kind, wish)
+
+    def why(self, id: str, reason: str) -> str:
+        """Why a remedy could never be done; goods that are not there by name."""
+        from budgetfix.catalog.stay import lacking
+
+        found = next((one for one in self._job.catalog.remedies if one.remedy == id), None)
+        return reason if found is None else lacking(self._job.catalog, found.uses) or reason
+
+    def _stock(self, id: str) -> str:
+        from budgetfix.catalog.stay import away
+
+        product = self._job.catalog.product(id)
+        gone = away(product, self._job.catalog.stay)
+        return f"the stock of {product.name or id} ({gone or f'{product.stock} there'})"
 
     def _must(self, what: str) -> str:
         if what == "all":

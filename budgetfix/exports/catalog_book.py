@@ -6,6 +6,7 @@ The sheets and columns are those that `intake` reads. Same catalog, same bytes: 
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 from datetime import datetime
 from fractions import Fraction
 from typing import Any
@@ -15,7 +16,7 @@ from budgetfix.base.tape import in_unit
 from budgetfix.catalog.models import Catalog, Product, Remedy, Shop, Tool, WorkStep
 from budgetfix.exports.catalog_text import changes_text, set_text
 from budgetfix.exports.palette import LINE, QUIET, STRAW, TEAL, WARN_GROUND, WHITE
-from budgetfix.forms.catalog_form import CATALOG_SHEETS, CATALOG_TOP
+from budgetfix.forms.catalog_form import CATALOG_SHEETS, CATALOG_TOP, STOCK_FIELDS
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import Sheet
 
@@ -49,10 +50,17 @@ def catalog_book(catalog: Catalog, *, unit: str, currency: str) -> bytes:
     writer = _Writer(book, currency)
     tables = _tables(catalog, unit, digits_of(currency))
     for sheet in CATALOG_SHEETS:
-        writer.sheet(sheet, tables[sheet.key], {"currency": currency, "unit": unit})
+        writer.sheet(_used(sheet, tables[sheet.key]), tables[sheet.key], {"currency": currency, "unit": unit})
     writer.lists()
     book.close()
     return saved.getvalue()
+
+
+def _used(sheet: Sheet, rows: list[Cells]) -> Sheet:
+    """Without the columns for stock where nothing comes from stock."""
+    if any(cells.get(field) is not None for cells in rows for field in STOCK_FIELDS):
+        return sheet
+    return replace(sheet, columns=tuple(one for one in sheet.columns if one.field not in STOCK_FIELDS))
 
 
 def _tables(catalog: Catalog, unit: str, digits: int) -> dict[str, list[Cells]]:
@@ -98,6 +106,17 @@ def _product(product: Product, unit: str, digits: int) -> Cells:
         "return_days": product.return_days,
         "example": _yes(product.example),
         "round": _yes(product.round),
+        **_stock(product),
+    }
+
+
+def _stock(product: Product) -> Cells:
+    days = {field: getattr(product, field) for field in ("free_from", "free_until")}
+    return {
+        **{field: getattr(product, field) for field in ("stock", "term_days", "least_days")},
+        **{field: None if on is None else on.isoformat() for field, on in days.items()},
+        "place": product.place or None,
+        "weight_kg": _number(product.weight_kg),
     }
 
 
@@ -123,6 +142,8 @@ def _step(remedy: str, step: WorkStep) -> Cells:
         "wait_sessions": step.wait_sessions or None,
         "wait_hours": _number(Fraction(step.wait_minutes, 60)) or None,
         "people": step.people,
+        "from_stock": None if step.from_stock else "no",
+        "help": step.help or None,
     }
 
 

@@ -90,6 +90,11 @@ def day(on: date) -> str:
     return f"{DAYS[on.weekday()][:SHORT]} {on.day} {MONTHS[on.month - 1][:SHORT]}"
 
 
+def month_day(on: date) -> str:
+    """`4 July`, the same in every locale."""
+    return f"{on.day} {MONTHS[on.month - 1]}"
+
+
 def long_day(on: date) -> str:
     """`Saturday 6 June`, the same in every locale."""
     return f"{DAYS[on.weekday()]} {on.day} {MONTHS[on.month - 1]}"
@@ -98,6 +103,11 @@ def long_day(on: date) -> str:
 def clock(minute: int) -> str:
     """`09:00` for a minute of the day."""
     return f"{minute // 60 % 24:02d}:{minute % 60:02d}"
+
+
+def clocks(start: int, end: int | None) -> str:
+    """`09:00`, or `09:00–11:00` where the end is known."""
+    return clock(start) if end is None else f"{clock(start)}–{clock(end)}"
 
 
 def count(amount: int, one: str, many: str = "") -> str:

@@ -83,6 +83,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     warned = f"▲ {line.mind}" if line.mind else ""
     name = f"{line.name} (example price)" if line.example else line.name
     days = f"comes {line.lead_days} days after the order" if line.lead_days else ""
+    hired = f"for {line.days} days" if line.days else ""
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
         None,
@@ -94,7 +95,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
         line.take_along,
         line.shop_name,
         until,
-        "; ".join(part for part in (what, days, warned) if part),
+        "; ".join(part for part in (what, hired, days, warned) if part),
         line.packs,
         price,
         styles.amount(line.line_minor),

@@ -36,6 +36,8 @@ STEPS = (
     Column("wait_sessions", "Wait sessions", "1 = the next one", "count", wide=13),
     Column("wait_hours", "Wait hours", "drying, say", "number"),
     Column("people", "People", "hands at once", "count", wide=9),
+    Column("from_stock", "From stock", "no = nothing of it yet", "yes-no", wide=12),
+    Column("help", "Helper minutes", "a 2nd pair of hands, at its start", "count", wide=15),
 )
 PRODUCTS = (
     Column("product", "Product", "short, used once", needed=True, wide=18),
@@ -63,6 +65,13 @@ PRODUCTS = (
     Column("kelvin", "Kelvin", "", "number"),
     Column("lead", "Lead", "lamp to plug", "length"),
     Column("carries", "Carries", "kg", "number"),
+    Column("stock", "In our store", "packs there are", "count", wide=12),
+    Column("place", "Stands at", "bay, shelf", wide=12),
+    Column("weight_kg", "Pack weighs", "kg", "number", wide=11),
+    Column("free_from", "Free from", "such as 2026-06-04", wide=12),
+    Column("free_until", "Free until", "such as 2026-07-04", wide=12),
+    Column("term_days", "Price is for", "days; empty = for good", "count", wide=12),
+    Column("least_days", "Least charged", "days", "count", wide=12),
 )
 TOOLS = (
     Column("tool", "Tool", "short, used once", needed=True, wide=16),
@@ -91,6 +100,10 @@ CATALOG_SHEETS = (
     Sheet("Tools", "tools", "Tools that remedies name: owned, bought once, or hired by the session.", TOOLS, 16),
     Sheet("Shops", "shops", "Delivery once an order, tax on the goods.", SHOPS, 12),
 )  # fmt: skip
+STOCK_FIELDS = frozenset(
+    {"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days", "from_stock"}
+)
+"""Columns that a workbook has only where some product of the catalog fills one of them."""
 CATALOG_FORM: dict[str, tuple[Column, ...]] = {sheet.key: sheet.columns for sheet in CATALOG_SHEETS}
 CATALOG_TOP = (
     Column("currency", "Currency", "three letters"),

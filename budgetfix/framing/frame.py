@@ -25,6 +25,7 @@ from budgetfix.framing.options import (
     tools,
 )
 from budgetfix.framing.scale import scales
+from budgetfix.framing.van import loads, within_windows
 from budgetfix.inspection.inspect import Seen, look_at_all
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.optimize.problem import Option, Problem, Tree
@@ -121,6 +122,7 @@ def frame(
             last_session=None if brief.finish_by is None or brief.hours is None else brief.finish_by - 1,
             setup_minutes=brief.setup_minutes,
             hazards_first=brief.hazards_first,
+            loads=loads(catalog, brief, by.products),
         ),
         kept,
         trees,
@@ -200,7 +202,7 @@ def _options(base: Ground, kept: Mapping[str, Candidate], exclusions: Exclusions
         errands.update(needs)
         against = exclusions.against[id] - groups.get(candidate.pick_one, frozenset())
         plain = option(candidate, base.brief, base.catalog, by, totals, needs)
-        made.append(replace(plain, excludes=tuple(sorted(against))))
+        made.append(within_windows(replace(plain, excludes=tuple(sorted(against))), base.brief))
     fetched = [errand_option(errand, base.brief) for errand in base.brief.errands if ERRAND + errand.errand in errands]
     return tuple(sorted([*made, *fetched], key=lambda one: one.id))
 

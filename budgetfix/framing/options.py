@@ -9,7 +9,9 @@ from fractions import Fraction
 
 from budgetfix.brief.models import Brief, Errand, Person
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import most_packs
 from budgetfix.framing.scale import scaled
+from budgetfix.framing.van import after_the_van
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
 from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.undoing import marks
@@ -36,6 +38,7 @@ def sessions(brief: Brief) -> tuple[Session, ...] | None:
             hours.day * 1440 + hours.start_minute + hours.length_minutes,
             hours.minutes,
             hours.quiet,
+            hours.continues,
         )
         for hours in brief.hours
     )
@@ -51,6 +54,7 @@ def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
             int(product.on_hand * by.products[product.product]),
             product.shop,
             *_charge(catalog, product.shop),
+            most=most_packs(product, catalog.stay),
         )
         for product in sorted(catalog.products, key=lambda product: product.product)
         if product.product in by.products
@@ -65,7 +69,7 @@ def _charge(catalog: Catalog, shop: str | None) -> tuple[int, int]:
 
 def labour_minor(candidate: Candidate, brief: Brief) -> int:
     """The pay for a candidate's planned person-minutes."""
-    return brief.labour_minor(sum(work.minutes * work.people for work in candidate.work))
+    return brief.labour_minor(sum(work.person_minutes for work in candidate.work))
 
 
 def tools(catalog: Catalog) -> tuple[Tool, ...]:
@@ -124,15 +128,18 @@ WITH_HELP = ("ladder", "drill")
 
 def refusing(work: Work, candidate: Candidate, brief: Brief) -> tuple[str, ...]:
     """Who takes no part in a step. Whoever only stays off the ladder helps from the floor, if somebody else goes up."""
-    barring = [person.name for person in brief.people if barred(person, candidate)]
+    barring = tuple(person.name for person in brief.people if barred(person, candidate))
+    return unwilling(candidate, brief) if len(barring) < work.people else barring
+
+
+def unwilling(candidate: Candidate, brief: Brief) -> tuple[str, ...]:
+    """Who does not even help from the floor."""
     plain = replace(
         candidate,
         hazards=tuple(word for word in candidate.hazards if word not in WITH_HELP),
         tools=tuple(word for word in candidate.tools if word not in WITH_HELP),
     )
-    if len(barring) < work.people:
-        barring = [person.name for person in brief.people if barred(person, plain)]
-    return tuple(barring)
+    return tuple(person.name for person in brief.people if barred(person, plain))
 
 
 LOUD = frozenset({"drill", "hammer", "saw"})
@@ -154,6 +161,7 @@ def option(
     needs: tuple[str, ...],
 ) -> Option:
     """One candidate as an option."""
+    van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,
         group=candidate.pick_one or None,
@@ -165,6 +173,9 @@ def option(
                 work.wait_sessions,
                 work.wait_minutes,
                 loud(candidate),
+                van if work.from_stock else 0,
+                help=work.help,
+                no_help=unwilling(candidate, brief) if work.help else (),
             )
             for work in candidate.work
         ),

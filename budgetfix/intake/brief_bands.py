@@ -8,20 +8,21 @@ from datetime import date
 from fractions import Fraction
 
 from budgetfix.base.money import read_money, read_number
+from budgetfix.base.numbers import half_up
 from budgetfix.base.tape import read_length
 from budgetfix.brief.models import BandChange, Errand, FixedCost
 from budgetfix.intake.brief_hours import as_day
 from budgetfix.intake.catalog_steps import as_three
 from budgetfix.intake.inside import Inside, Part, at, each, only
 from budgetfix.intake.raw_rows import close_to
-from budgetfix.intake.reader import as_hands, as_names, as_pairs, as_text, as_whole
+from budgetfix.intake.reader import as_hands, as_names, as_text, as_whole
 from budgetfix.intake.yaml_lines import Key
 
 Ends = tuple[float | None, float | None]
 
 WANTED_BANDS = "bands such as {rod-too-narrow: {sound: [200, null], glaring: 0}, screen-glare: off}"
 WANTED_ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [diy], hours: 2}]"
-WANTED_FIXED = "costs such as [{name: Van, cost: 180.00}]"
+WANTED_FIXED = "costs such as [{name: Van, cost: 180.00}, {name: Take back, people: 2, minutes: 120}]"
 
 
 def read_bands(value: object, units: Mapping[str, str], unit: str) -> tuple[BandChange, ...]:
@@ -86,11 +87,6 @@ def _limit(value: object, sound: Ends | None, figure: Callable[[object], float])
     return low, high
 
 
-def read_priorities(value: object) -> tuple[tuple[str, Fraction], ...]:
-    """From 0 to 3, by rule, family, thing or listed fault. Errors: ValueError."""
-    return as_pairs(value, Fraction(0), Fraction(3))
-
-
 def read_errands(value: object) -> tuple[Errand, ...]:
     """Errors: ValueError."""
     if not isinstance(value, list):
@@ -119,19 +115,30 @@ def _errand(index: Key, item: object) -> Errand:
     )
 
 
-def read_fixed(value: object, currency: str) -> tuple[FixedCost, ...]:
-    """Money that is spent whatever is chosen. Errors: ValueError."""
+def read_fixed(value: object, currency: str, labour: int | None) -> tuple[FixedCost, ...]:
+    """Money that is spent whatever is chosen; work is priced at the rate of `labour` an hour. Errors: ValueError."""
     if not isinstance(value, list):
         raise ValueError("")
 
-    def how(_: Key, item: object) -> FixedCost:
-        if not isinstance(item, dict):
-            raise ValueError("")
-        only(item, ("name", "cost"))
-        cost = at("cost", item.get("cost"), lambda cost: read_money(cost, currency))
-        return FixedCost(name=at("name", item.get("name") or "fixed cost", as_text), cost_minor=cost)
+    return tuple(each(enumerate(value), lambda _, item: _fixed(item, currency, labour)))
 
-    return tuple(each(enumerate(value), how))
+
+def _fixed(item: object, currency: str, labour: int | None) -> FixedCost:
+    """A sum of money, or people and minutes at the rate of labour."""
+    if not isinstance(item, dict):
+        raise ValueError("")
+    only(item, ("name", "cost", "people", "minutes"))
+    name = at("name", item.get("name") or "fixed cost", as_text)
+    if "minutes" not in item and "people" not in item:
+        cost = at("cost", item.get("cost"), lambda typed: read_money(typed, currency))
+        return FixedCost(name=name, cost_minor=cost)
+    if "cost" in item:
+        raise Inside(Part(item["cost"], "either a cost, or people and minutes", ("cost",)))
+    people, minutes = at("people", item.get("people", 1), as_hands), at("minutes", item.get("minutes"), as_whole)
+    if labour is None:
+        raise Inside(Part(minutes, "minutes are priced by `labour`, which the brief does not say", ("minutes",)))
+    pay = half_up(Fraction(labour * people * minutes, 60))
+    return FixedCost(name=name, cost_minor=pay, people=people, minutes=minutes)
 
 
 def read_finish(value: object) -> int | date:

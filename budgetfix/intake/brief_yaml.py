@@ -12,7 +12,7 @@ from typing import Literal, cast, get_args
 
 from budgetfix.base.money import digits_of, read_money
 from budgetfix.base.problems import FileProblem, Place
-from budgetfix.brief.models import Brief, Hours, Profile
+from budgetfix.brief.models import Brief, FixedCost, Hours, Profile
 from budgetfix.intake.brief_bands import (
     WANTED_BANDS,
     WANTED_ERRANDS,
@@ -21,10 +21,28 @@ from budgetfix.intake.brief_bands import (
     read_errands,
     read_finish,
     read_fixed,
+)
+from budgetfix.intake.brief_hours import (
+    WANTED_HOURS,
+    WANTED_PEOPLE,
+    as_day,
+    named_people,
+    read_hours,
+    read_people,
     read_priorities,
 )
-from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
+from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
+from budgetfix.intake.brief_van import (
+    WANTED_PHOTOGRAPHS,
+    WANTED_VANS,
+    cut_sessions,
+    last_part,
+    read_photographs,
+    read_vans,
+    stay_of,
+    van_costs,
+)
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record, as_share, as_text, unknown_fields
 from budgetfix.intake.yaml_lines import load_yaml
@@ -32,7 +50,7 @@ from budgetfix.intake.yaml_lines import load_yaml
 FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
-    "catalog", "holes", "labour", "fixed", "lease",
+    "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease",
 )  # fmt: skip
 
 
@@ -79,6 +97,10 @@ def read_brief(
     hours_typed = row.cells["hours"].value if "hours" in row.cells else None
     people = named_people(record.read("people", None, read_people, WANTED_PEOPLE), hours_typed)
     hours = record.read("hours", None, lambda value: read_hours(value, people, load, ordered), WANTED_HOURS)
+    vans = record.read("vans", None, lambda value: read_vans(value, currency), WANTED_VANS)
+    photographs = record.read("photographs", None, read_photographs, WANTED_PHOTOGRAPHS)
+    hours = cut_sessions(hours, vans, photographs, load, ordered)
+    labour = record.money("labour", currency)
     must = record.names("must")
     lease = record.read("lease", None, read_lease, WANTED_LEASE)
     share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
@@ -104,10 +126,18 @@ def read_brief(
         may_worsen=record.names("may_worsen"),
         hazards_first=record.yes("hazards_first", True),
         catalog=record.text("catalog") or None,
-        labour_minor_hour=record.money("labour", currency),
-        fixed=record.read("fixed", (), lambda value: read_fixed(value, currency), WANTED_FIXED),
+        labour_minor_hour=labour,
+        fixed=(*van_costs(vans), *_fixed(record, currency, labour)),
+        stay=record.read("stay", stay_of(vans), read_stay, WANTED_STAY),
+        vans=vans,
+        photographs=photographs,
         lease=lease,
     )
+
+
+def _fixed(record: Record, currency: str, labour: int | None) -> tuple[FixedCost, ...]:
+    none: tuple[FixedCost, ...] = ()
+    return record.read("fixed", none, lambda value: read_fixed(value, currency, labour), WANTED_FIXED)
 
 
 def _currency(record: Record) -> str:
@@ -149,4 +179,5 @@ def _finish(record: Record, hours: tuple[Hours, ...] | None, ordered: date) -> i
     by = record.read("finish_by", None, read_finish, "a date, or the number of a session")
     if isinstance(by, date):
         by = sum(1 for session in hours or () if (session.on or ordered + timedelta(days=session.day)) <= by)
-    return by if hours is not None else None
+        return by if hours is not None else None
+    return None if hours is None or by is None else last_part(hours, by)

@@ -15,6 +15,7 @@ from budgetfix.intake.catalog_changes import read_changes, read_set
 from budgetfix.intake.catalog_links import KEY, link
 from budgetfix.intake.catalog_raw import TABLES, RawCatalog
 from budgetfix.intake.catalog_steps import sheet_steps, steps_of
+from budgetfix.intake.catalog_stock import stock_fields
 from budgetfix.intake.catalog_things import link_things
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_share, unknown_fields
@@ -124,6 +125,7 @@ def _product(record: Record, currency: str, unit: str) -> Product:
         example=record.yes("example"),
         round=record.yes("round"),
         **given,
+        **stock_fields(record),
     )
 
 

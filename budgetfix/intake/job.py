@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import staying
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
 from budgetfix.intake.catalog_build import build_catalog
@@ -57,6 +58,8 @@ class Job:
     notes: tuple[str, ...]
     problems: tuple[FileProblem, ...]
     marked: tuple[tuple[str, bytes], ...] = ()
+    catalog_file: str = ""
+    """Where its catalog stands, the same for every job that has the same one; empty for none."""
 
 
 def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> Job:
@@ -84,9 +87,12 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
         wanted = f"one currency: the brief says {brief.currency}"
         problems.append(FileProblem(Place(path.name), catalog.currency, wanted))
     check_names(row, brief, Known(catalog, listed, survey, kinds, whole=not problems), noted)
+    catalog = staying(catalog, brief.stay)
     found = tuple(sorted({*problems, *noted}))
     books = [folder / "survey.xlsx", *([path] if path is not None else [])]
-    return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, _marked(books, found))
+    shared = str(path.resolve()) if path is not None else ""
+    name, marked = folder.resolve().name, _marked(books, found)
+    return Job(name, survey, brief, catalog, listed, tuple(notes), found, marked, shared)
 
 
 def _sound(name: str, problems: list[FileProblem]) -> bool:

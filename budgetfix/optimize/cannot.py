@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Option, Problem, Step
-from budgetfix.optimize.recount import goods_minor
+from budgetfix.optimize.problem import Option, Problem, Session, Step
+from budgetfix.optimize.recount import goods_minor, too_heavy, too_many
 from budgetfix.optimize.windows import windows
 
 
@@ -14,7 +14,8 @@ def impossible(problem: Problem) -> dict[str, str]:
     """Reason by option id, for options that can never be chosen; sorted by id.
 
     Words: "step-too-long", "too-late", "too-few-people", "needs-clash", "tool-not-to-be-had", "over-budget",
-    "over-limit". What needs an impossible option is impossible for the same reason.
+    "over-limit", "not-enough-there",
+    "too-heavy". What needs an impossible option is impossible for the same reason.
     """
     facts = Facts.of(problem)
     late = _late(facts)
@@ -47,13 +48,21 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
 
 def _fits_anywhere(facts: Facts, step: Step, *, hushed: bool) -> bool:
     """True where some session is long enough; `hushed`: and not too quiet."""
-    setup = facts.problem.setup_minutes
-    able = [place for place, name in enumerate(facts.problem.people) if name not in step.barred]
     return any(
-        sum(session.minutes[place] - setup >= step.minutes for place in able) >= step.people
+        any(
+            all(
+                session.minutes[one] - _setup(facts, session) >= step.minutes_in(place)
+                for place, one in enumerate(crew)
+            )
+            for crew in facts.crews(step)
+        )
         for session in facts.problem.sessions or ()
         if not (hushed and step.loud and session.quiet)
     )
+
+
+def _setup(facts: Facts, session: Session) -> int:
+    return 0 if session.continues else facts.problem.setup_minutes
 
 
 def _late(facts: Facts) -> frozenset[str]:
@@ -88,6 +97,10 @@ def _together(facts: Facts, option: Option) -> str | None:
     ids = frozenset(one.id for one in everything)
     if any(not facts.against[id].isdisjoint(ids) for id in ids):
         return "needs-clash"
+    if too_many(facts, ids):
+        return "not-enough-there"
+    if too_heavy(facts, ids):
+        return "too-heavy"
     budget = facts.problem.budget_minor
     if budget is not None and _least_money(facts, everything) > budget:
         return "over-budget"

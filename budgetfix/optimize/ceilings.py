@@ -14,7 +14,8 @@ dear as the plan in hand at
 
 and cheaper beyond. At that very sum the further wishes decide (minutes, last session, ids): where they speak for the
 other plan, the line must stay below. The plan in hand itself must stay within the budget: d <= budget - s.
-The ceiling is the line plus the least of all these d, in whole minor units.
+The ceiling is the line plus the least of all these d, in whole minor units. Where two people have priorities of their
+own, plans that give each of them as much are what counts.
 
 What is best without the product tells in figures whether anything does as much; only then are ties worked out.
 For each j the cheapest plan with *at most* j packs is enough: one with fewer packs than j is met again at its own j,
@@ -96,7 +97,8 @@ def _priced(asking: Asking, best: Plan, packs: int, known: Ceiling) -> Ceiling:
 
 def _rivals(asking: Asking, best: Plan, packs: int, known: Ceiling, most: int | None) -> Iterator[Plan | None]:
     """Plans that do as much with fewer packs, cheapest first for each count of packs; None where the clock ended."""
-    as_good = known.without is not None and left(asking.problem, known.without) == left(asking.problem, best)
+    without = known.without
+    as_good = without is not None and (best.voices or left(asking.problem, without) == left(asking.problem, best))
     asking.depth = "set"
     fewer = packs - 1
     while fewer >= (0 if as_good else 1):
@@ -118,6 +120,9 @@ def _as_much(problem: Problem, best: Plan, id: str, packs: int, most: int | None
     )
     if any(one.marks for one in problem.options):
         within = replace(within, marks_at_most=marks_of(problem, best.chosen))
+    if best.voices:
+        hazards = best.hazards if problem.hazards_first else None
+        return replace(within, hazards_at_most=hazards, voices_at_most=best.voices)
     if problem.hazards_first:
         return replace(within, hazards_at_most=best.hazards, points_at_most=best.points)
     return replace(within, both_at_most=best.hazards + best.points)

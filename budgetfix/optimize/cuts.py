@@ -83,14 +83,19 @@ def _dominating(facts: Facts, option: Option, part: frozenset[str], with_tools: 
 def _harder(facts: Facts, one: Option, than: Option) -> bool:
     if len(one.steps) != len(than.steps) or one.first_session < than.first_session:
         return False
+    if than.last_session is not None and (one.last_session is None or one.last_session > than.last_session):
+        return False
     if not set(facts.needs[one.id]) >= set(facts.needs[than.id]):
         return False
     return all(
         mine.minutes >= yours.minutes
         and mine.people == yours.people
+        and mine.help >= yours.help
+        and set(mine.no_help) >= set(yours.no_help)
         and set(mine.barred) >= set(yours.barred)
         and mine.wait_sessions >= yours.wait_sessions
         and mine.wait_minutes >= yours.wait_minutes
         and mine.loud >= yours.loud
+        and mine.first_session >= yours.first_session
         for mine, yours in zip(one.steps, than.steps, strict=True)
     )

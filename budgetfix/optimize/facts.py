@@ -2,15 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import combinations
+from itertools import accumulate, combinations, permutations
+from typing import TypeVar
 
 from budgetfix.optimize.problem import Option, Problem, Product, Session, Step, Tool
 
+
+def wholes(sessions: Iterable[Session]) -> tuple[int, ...]:
+    """For each session the number of the one that it is a part of, from 0."""
+    numbers = accumulate(0 if session.continues else 1 for session in sessions)
+    return tuple(number - 1 for number in numbers)
+
+
+Person = TypeVar("Person", int, str)
 Crew = tuple[int, ...]
 """People of one step, as places in `Problem.people`."""
+
+
+def ending(step: Step, crew: Sequence[Person]) -> Sequence[Person]:
+    """Those of a crew who are still at it when the step ends: a helper is gone by then."""
+    return crew[:1] if step.help else crew
 
 
 @dataclass(frozen=True)
@@ -77,18 +91,32 @@ class Facts:
     def minutes(self) -> tuple[tuple[int, ...], ...]:
         """Minutes of work of each session and person: setting up is paid as soon as there is any work at all."""
         setup = self.problem.setup_minutes
-        return tuple(tuple(max(0, there - setup) for there in session.minutes) for session in self.sessions)
+        return tuple(
+            tuple(max(0, there - (0 if session.continues else setup)) for there in session.minutes)
+            for session in self.sessions
+        )
 
     @cached_property
-    def _crews(self) -> dict[tuple[int, tuple[str, ...]], tuple[Crew, ...]]:
+    def whole(self) -> tuple[int, ...]:
+        """For each session the number of the one that it is a part of, from 0."""
+        return wholes(self.sessions)
+
+    @cached_property
+    def _crews(self) -> dict[tuple[object, ...], tuple[Crew, ...]]:
         return {}
 
     def crews(self, step: Step) -> tuple[Crew, ...]:
         """Who could do a step, in the order of the people."""
-        key = (step.people, step.barred)
+        key = (step.people, step.barred, step.help > 0, step.no_help)
         if key not in self._crews:
-            able = [place for place, name in enumerate(self.problem.people) if name not in step.barred]
-            self._crews[key] = tuple(combinations(able, step.people))
+            names = self.problem.people
+            able = [place for place, name in enumerate(names) if name not in step.barred]
+            pairs = permutations(range(len(names)), 2)
+            self._crews[key] = (
+                tuple(pair for pair in pairs if pair[0] in able and names[pair[1]] not in step.no_help)
+                if step.help
+                else tuple(combinations(able, step.people))
+            )
         return self._crews[key]
 
     def fitting(self, step: Step, session: int) -> tuple[Crew, ...]:
@@ -96,22 +124,29 @@ class Facts:
         if self.hushed(step, session):
             return ()
         there = self.minutes[session]
-        return tuple(crew for crew in self.crews(step) if all(there[one] >= step.minutes for one in crew))
+        return tuple(
+            crew
+            for crew in self.crews(step)
+            if all(there[one] >= step.minutes_in(place) for place, one in enumerate(crew))
+        )
 
     def hushed(self, step: Step, session: int) -> bool:
         """True where a step is too loud for a session."""
         return step.loud and self.sessions[session].quiet
 
     def may_share(self, before: Step, step: Step) -> bool:
-        """Whether some crew of a step lies within some crew of the one before: else it takes a later session."""
-        return any(set(crew) <= set(first) for first in self.crews(before) for crew in self.crews(step))
+        """Whether some crew of a step lies within those who end the one before: else it takes a later session."""
+        return any(set(crew) <= set(ending(before, first)) for first in self.crews(before) for crew in self.crews(step))
 
     def next_session(self, before: Step, step: Step, session: int) -> int:
         """The first session for a step whose predecessor stands in `session`; `horizon` when there is none.
 
         A wait in minutes counts from the end of that session.
         """
-        least = session + max(step.wait_sessions, 0 if self.may_share(before, step) else 1)
+        least = session + (0 if self.may_share(before, step) else 1)
+        if step.wait_sessions > 0:
+            due = self.whole[session] + step.wait_sessions
+            least = max(least, next((t for t, number in enumerate(self.whole) if number >= due), self.horizon))
         if step.wait_minutes <= 0:
             return min(least, self.horizon)
         ready = self.sessions[session].end_minute + step.wait_minutes
@@ -143,7 +178,7 @@ class Facts:
         for id, tool in self.tools.items():
             if tool.hire_minor is None:
                 continue
-            most = max(1, self.horizon)
+            most = max(1, len(set(self.whole)))
             if tool.buy_minor is not None and tool.hire_minor > 0:
                 most = min(most, max(0, tool.buy_minor - 1) // tool.hire_minor)
             if tool.buy_minor is not None and tool.hire_minor == 0 and tool.buy_minor == 0:

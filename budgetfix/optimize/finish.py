@@ -6,6 +6,7 @@ from itertools import accumulate
 
 from budgetfix.optimize import flow, model
 from budgetfix.optimize.choice_rows import x
+from budgetfix.optimize.listing import bound
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Placed
 from budgetfix.optimize.recount import bill
@@ -58,7 +59,7 @@ def _flowing(search: Search) -> bool:
         return False
     if best.chosen != model.sure(facts, search.extra) or any(facts.needs[id] for id in best.chosen):
         return False
-    if any(len(one.steps) > 1 or one.first_session or set(one.tools) & set(facts.hirable) for one in facts.options):
+    if any(len(one.steps) > 1 or bound(one) or set(one.tools) & set(facts.hirable) for one in facts.options):
         return False
     work = [one for one in facts.options if one.id in best.chosen and one.steps]
     if any(facts.hushed(one.steps[0], session) for one in work for session in range(facts.horizon)):

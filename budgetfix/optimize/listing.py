@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from budgetfix.optimize.facts import Crew, Facts
+from budgetfix.optimize.facts import Crew, Facts, ending
 from budgetfix.optimize.packing import Work, packed
-from budgetfix.optimize.problem import Placed
+from budgetfix.optimize.problem import Option, Placed
 from budgetfix.optimize.windows import Key, Window, windows
 
 Rule = Callable[[Key], tuple[int, ...]]
@@ -42,9 +42,7 @@ def unplaced(facts: Facts) -> tuple[Placed, ...]:
 
 
 def _rules(facts: Facts, found: dict[Key, Window]) -> tuple[Rule, ...]:
-    minutes = {
-        (one.id, index): step.minutes * step.people for one in facts.options for index, step in enumerate(one.steps)
-    }
+    minutes = {(one.id, index): step.person_minutes for one in facts.options for index, step in enumerate(one.steps)}
     tail = {
         (one.id, index): sum(minutes[one.id, later] for later in range(index, len(one.steps)))
         for one in facts.options
@@ -111,7 +109,9 @@ class _Day:
         """Who does a step in a session: the one with most time left, where the step may stand there at all."""
         option = self.facts.by_id[key[0]]
         step = option.steps[key[1]]
-        if session < option.first_session or self.facts.hushed(step, session):
+        if session < max(option.first_session, step.first_session) or self.facts.hushed(step, session):
+            return None
+        if option.last_session is not None and session > option.last_session:
             return None
         teams: list[Crew] = []
         for ahead in self._ahead(key):
@@ -122,30 +122,36 @@ class _Day:
             if self.facts.next_session(earlier, step, before) > session:
                 return None
             if before == session:
-                teams.append(team)
-        if len(self.facts.problem.people) > 2 and step.people > 1 and step.minutes > self.joint[session]:
+                teams.append(tuple(ending(earlier, team)))
+        if len(self.facts.problem.people) > 2 and step.joint_minutes > self.joint[session]:
             return None
         left = self.left[session]
         able = [
             crew
             for crew in self.facts.crews(step)
-            if all(left[one] >= step.minutes for one in crew) and all(set(crew) <= set(team) for team in teams)
+            if all(left[one] >= step.minutes_in(place) for place, one in enumerate(crew))
+            and all(set(crew) <= set(team) for team in teams)
         ]
         return max(able, key=lambda crew: sum(left[one] for one in crew), default=None)
 
     def _put(self, key: Key, session: int, crew: Crew) -> None:
         step = self.facts.by_id[key[0]].steps[key[1]]
         self.where[key] = (session, crew)
-        for one in crew:
-            self.left[session][one] -= step.minutes
-        if len(crew) > 1:
-            self.joint[session] -= step.minutes
+        for place, one in enumerate(crew):
+            self.left[session][one] -= step.minutes_in(place)
+        self.joint[session] -= step.joint_minutes
+
+
+def bound(option: Option) -> bool:
+    """Whether goods, or a window, keep an option out of some sessions."""
+    firsts = (option.first_session, *(step.first_session for step in option.steps))
+    return max(firsts) > 0 or option.last_session is not None
 
 
 def _filled(facts: Facts) -> tuple[Placed, ...] | None:
     """Sessions filled as full as can be, where one person works and nothing waits."""
     steps = [(one, index, step) for one in facts.options for index, step in enumerate(one.steps)]
-    simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not one.first_session for one, _, step in steps)
+    simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not bound(one) for one, _, step in steps)
     hushed = any(step.loud for _, _, step in steps) and any(session.quiet for session in facts.sessions)
     if len(facts.problem.people) > 1 or not simple or hushed:
         return None

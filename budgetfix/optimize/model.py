@@ -26,6 +26,7 @@ def choosing(facts: Facts, extra: Extra, ceiling: int | None) -> Program:
     program.add(choice_rows.forced(facts, extra))
     _money(facts, program, ceiling)
     program.add(money_rows.packs_at_most(facts, extra))
+    program.add(money_rows.loads(facts))
     found = windows(facts, sure(facts, extra))
     program.add(hours_rows.somewhere(facts, found))
     program.add(hours_rows.enough_minutes(facts, found))

@@ -43,13 +43,19 @@ def _uneven(product: Product) -> bool:
 
 
 def most_packs(facts: Facts) -> dict[str, int]:
-    """Packs of each product that all options together could use; products that nobody can use are left out."""
+    """Packs of each product that all options together could use, as far as there are; without those that have none."""
     used: dict[str, int] = {}
     for one in facts.options:
         for product, amount in one.uses:
             used[product] = used.get(product, 0) + amount
     most = {id: ceil_div(used[id] - facts.products[id].on_hand, facts.products[id].pack) for id in sorted(used)}
+    most = {id: min(count, _there(facts, id, count)) for id, count in most.items()}
     return {id: count for id, count in most.items() if count}
+
+
+def _there(facts: Facts, id: str, otherwise: int) -> int:
+    most = facts.products[id].most
+    return otherwise if most is None else most
 
 
 def _shops(facts: Facts) -> list[tuple[Shop, list[Product]]]:
@@ -113,12 +119,24 @@ def one_pack_at_least(facts: Facts) -> Iterator[Row]:
 
 
 def packs_at_most(facts: Facts, extra: Extra) -> Iterator[Row]:
-    """What is asked for uses no more of a product than is on hand and in so many packs."""
-    for id, count in extra.packs_at_most:
+    """What is chosen uses no more of a product than is on hand and in the packs that there are, or are asked for."""
+    asked = dict(extra.packs_at_most)
+    scarce = {one.id: one.most for one in facts.problem.products if one.most is not None}
+    for id in sorted({**asked, **scarce}):
+        count = min(there[id] for there in (asked, scarce) if id in there)
         terms = _use(facts, id)
         if terms:
             product = facts.products[id]
             yield smaller(Row(f"at_most_{id}", terms, "<=", product.on_hand + product.pack * count))
+
+
+def loads(facts: Facts) -> Iterator[Row]:
+    """All packs together weigh no more than each load allows."""
+    goods = most_packs(facts)
+    for load in facts.problem.loads:
+        terms = tuple((each, q(id)) for id, each in load.weights if id in goods and each)
+        if terms:
+            yield smaller(Row(f"load_{load.id}", terms, "<=", load.most))
 
 
 def no_spare_pack(facts: Facts) -> Iterator[Row]:
@@ -200,12 +218,15 @@ def hire_in_order(facts: Facts) -> Iterator[Row]:
 
 def hire_long_enough(facts: Facts) -> Iterator[Row]:
     """All work with a hired tool fits into as many of the longest sessions as are paid for."""
-    longest = sorted((sum(row) for row in facts.minutes), reverse=True)
+    whole = [0] * len(set(facts.whole))
+    for number, row in zip(facts.whole, facts.minutes, strict=True):
+        whole[number] += sum(row)
+    longest = sorted(whole, reverse=True)
     for id, most in facts.hirable.items():
         work = tuple(
             (minutes, x(one.id))
             for one in facts.users(id)
-            if (minutes := sum(step.minutes * step.people for step in one.steps))
+            if (minutes := sum(step.person_minutes for step in one.steps))
         )
         total = sum(minutes for minutes, _ in work)
         if not longest or total <= longest[0]:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from budgetfix.optimize.choice_rows import x
-from budgetfix.optimize.facts import Crew, Facts
+from budgetfix.optimize.facts import Crew, Facts, ending
 from budgetfix.optimize.money_rows import b, v
 from budgetfix.optimize.problem import Step
 from budgetfix.optimize.solver import Program, Row
@@ -44,7 +44,7 @@ def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tu
         own = not grouped or one.id in linked or _crew_matters(facts, one.steps)
         hired = tuple(tool for tool in sorted(set(one.tools)) if tool in facts.hirable)
         places = tuple(found[one.id, index] for index in range(len(one.steps)))
-        key = one.id if own else (one.steps, one.first_session, hired, places)
+        key = one.id if own else (one.steps, one.first_session, one.last_session, hired, places)
         alike.setdefault(key, []).append(one.id)
     return tuple(_kind(facts, number, tuple(ids), found) for number, ids in enumerate(alike.values()))
 
@@ -83,12 +83,12 @@ def timetable_variables(facts: Facts, found: tuple[Kind, ...], program: Program)
             for _, _, name in cells:
                 program.integer(name, len(kind.ids))
     for tool in sorted({tool for kind in found for tool in kind.tools}):
-        for t in range(facts.horizon):
-            program.binary(u(tool, t))
+        for number in sorted(set(facts.whole)):
+            program.binary(u(tool, number))
 
 
 def u(tool: str, session: int) -> str:
-    """Name of whether a tool is hired in a session."""
+    """Name of whether a tool is hired in a whole session."""
     return f"u[{tool},{session}]"
 
 
@@ -105,11 +105,11 @@ def within_minutes(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
     for t in range(facts.horizon):
         for person in range(len(facts.problem.people)):
             terms = tuple(
-                (kind.steps[index].minutes, name)
+                (minutes, name)
                 for kind in found
                 for index, cells in enumerate(kind.cells)
                 for session, crew, name in cells
-                if session == t and person in crew and kind.steps[index].minutes
+                if session == t and person in crew and (minutes := kind.steps[index].minutes_in(crew.index(person)))
             )
             if terms:
                 yield Row(f"hours_{t}_{person}", terms, "<=", facts.minutes[t][person])
@@ -121,11 +121,11 @@ def joint_within_session(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]
         return
     for t in range(facts.horizon):
         terms = tuple(
-            (kind.steps[index].minutes, name)
+            (kind.steps[index].joint_minutes, name)
             for kind in found
             for index, cells in enumerate(kind.cells)
-            for session, crew, name in cells
-            if session == t and len(crew) > 1 and kind.steps[index].minutes
+            for session, _, name in cells
+            if session == t and kind.steps[index].joint_minutes
         )
         if terms:
             yield Row(f"joint_{t}", terms, "<=", max(facts.minutes[t]))
@@ -166,10 +166,14 @@ def _prefix(facts: Facts, name: str, first: Stage, then: Stage) -> Iterator[Row]
 
 
 def _same_crew(name: str, t: int, first: Stage, then: Stage) -> Iterator[Row]:
-    """In one session the crew of the later step lies within the crew of the earlier one."""
+    """In one session the crew of the later step lies within those who end the earlier one."""
     for session, crew, cell in then[1]:
         if session == t:
-            others = tuple((1, other) for there, team, other in first[1] if there == t and not set(crew) <= set(team))
+            others = tuple(
+                (1, other)
+                for there, team, other in first[1]
+                if there == t and not set(crew) <= set(ending(first[0], team))
+            )
             if others:
                 yield Row(f"{name}_{'_'.join(map(str, crew))}", ((1, cell), *others), "<=", 1)
 
@@ -182,13 +186,13 @@ def hired_when_used(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
             bought = ((-most, b(tool)),) if facts.tools[tool].buy_minor is not None else ()
             for cells in kind.cells:
                 for t, _, name in cells:
-                    yield Row(f"hired_{tool}_{name}", ((1, name), (-most, u(tool, t)), *bought), "<=", 0)
+                    yield Row(f"hired_{tool}_{name}", ((1, name), (-most, u(tool, facts.whole[t])), *bought), "<=", 0)
 
 
 def hire_is_paid(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
     """No more sessions of hire than are paid for."""
     for tool in sorted({tool for kind in found for tool in kind.tools}):
-        hired = tuple((1, u(tool, t)) for t in range(facts.horizon))
+        hired = tuple((1, u(tool, number)) for number in sorted(set(facts.whole)))
         paid = tuple((-1, v(tool, count)) for count in range(1, facts.hirable[tool] + 1))
         yield Row(f"paid_{tool}", (*hired, *paid), "<=", 0)
 

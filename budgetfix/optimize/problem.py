@@ -19,6 +19,8 @@ class Step:
     `barred` names the people who do not do this kind of work; what is `loud` stands in no quiet session. The waits
     count from the step before (on a first step: from the last step of every option in `needs`); 1 = the next session
     at the earliest.
+    With `help` a second person is at it for so many minutes from its start: one person does it (`people` is 1), and
+    `no_help` names those who do not help. Crews of such a step are (who does it, who helps), in this order.
     """
 
     minutes: int
@@ -27,6 +29,29 @@ class Step:
     wait_sessions: int = 0
     wait_minutes: int = 0
     loud: bool = False
+    first_session: int = 0
+    """Earliest session (from 0) for this step, where goods of its own come later than the option's."""
+    help: int = 0
+    no_help: tuple[str, ...] = ()
+
+    @property
+    def person_minutes(self) -> int:
+        """Minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help
+
+    @property
+    def hands(self) -> int:
+        """How many people a crew of it has."""
+        return self.people + (1 if self.help else 0)
+
+    @property
+    def joint_minutes(self) -> int:
+        """Minutes during which several work at once."""
+        return self.help or (self.minutes if self.people > 1 else 0)
+
+    def minutes_in(self, place: int) -> int:
+        """Minutes of the person at a place of the crew."""
+        return self.help if self.help and place else self.minutes
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +71,8 @@ class Option:
     """(limit id, scaled amount)."""
     first_session: int = 0
     """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
+    last_session: int | None = None
+    """Last session (from 0) in which a step may stand; None: any."""
     marks: int = 0
     """What it leaves behind for good, in a unit of the caller's; where any option has some, fewest marks come before
     spend."""
@@ -63,6 +90,8 @@ class Product:
     charge_numerator: int = 1
     charge_denominator: int = 1
     """A line is charged at packs x price x this, half up; delivery and tax go by the plain price."""
+    most: int | None = None
+    """Packs that there are, beyond what is on hand; None: sold without limit."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,13 +127,24 @@ class Limit:
 class Session:
     """One block of hours. Minutes count from midnight of day 0; `minutes[p]` belongs to `people[p]`.
 
-    `quiet`: no loud step stands in it.
+    `quiet`: no loud step stands in it. `continues`: it goes on from the session before without a break, so that setting
+    up, hire and waits in sessions count the two as one.
     """
 
     start_minute: int
     end_minute: int
     minutes: tuple[int, ...]
     quiet: bool = False
+    continues: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A ceiling on what all packs together weigh. `weights`: (product, weight of a pack), scaled."""
+
+    id: str
+    most: int
+    weights: tuple[tuple[str, int], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,26 +153,28 @@ class Asked:
 
     `branch` empty: exact, and the same for every completion. Else: options, no two of which may be chosen
     together, that have a say in this value; the tree branches into each of them and into none of them.
-    `allowed` False: no plan may hold this combination (it would leave something too much worse).
+    `allowed` False: no plan may hold this combination (it would leave something too much worse). `voices`: the points
+    in the eyes of each of two people whose priorities differ; empty where nobody asks.
     """
 
     hazards: int
     points: int
     branch: tuple[str, ...] = ()
     allowed: bool = True
+    voices: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Tree:
     """What remains (hazard points, points) after a set, for one family of findings.
 
-    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives
-    (hazard points, points) that no completion can get below; it is asked only where growth stopped at a cap.
+    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives hazard points, points
+    and the points of each voice that no completion can get below; it is asked only where growth stopped at a cap.
     """
 
     name: str
     ask: Callable[[frozenset[str], frozenset[str]], Asked]
-    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, int]]
+    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, ...]]
     cheap: bool = False
     """True: asking is mere arithmetic, so the whole tree is grown at once."""
 
@@ -164,6 +206,7 @@ class Problem:
     setup_minutes: int = 0
     hazards_first: bool = True
     """False: hazard points are added to the points instead of being the first wish."""
+    loads: tuple[Load, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,10 +226,14 @@ class Extra:
     """(product id, packs of it that may be bought); what is on hand may be used as well."""
     spend_first: bool = False
     """True: spend is the first wish, before hazards and points."""
+    voices: tuple[int, ...] = ()
+    """Whose points are wished for instead of everybody's, in this order."""
+    voices_at_most: tuple[int | None, ...] = ()
+    """Points that may remain in the eyes of each voice; None: no matter how many."""
 
 
-Depth = Literal["figures", "set", "all"]
-"""How much is asked for: hazards, points and spend; the unique set as well; the unique order of its steps as well."""
+Depth = Literal["worth", "figures", "set", "all"]
+"""How much is asked for: hazards and points; spend as well; the unique set; the unique order of its steps as well."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,6 +260,8 @@ class Plan:
     bought: tuple[str, ...] = ()
     hired: tuple[tuple[str, int], ...] = ()
     """(tool, sessions paid for)."""
+    voices: tuple[int, ...] = ()
+    """Points that remain in the eyes of each voice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,6 +286,9 @@ Phase = Literal[
     "why_not",
     "ceilings",
     "clash",
+    "first voice",
+    "second voice",
+    "fair",
 ]
 
 
@@ -279,7 +331,8 @@ class NoPlan:
     budget with which all other wishes can be kept, where giving up the budget would do. `hopeless`: options of
     clashing musts that could never be chosen, with the words of `impossible`. `proven` False: the clock ended before
     any plan was found or ruled out. `open`: the clock left clash or relax unanswered.
-    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "sessions", "last_session".
+    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "most:<product>", "load:<id>",
+    "sessions", "last_session".
     """
 
     relax: tuple[str, ...] = ()

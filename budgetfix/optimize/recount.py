@@ -7,8 +7,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from budgetfix.base.numbers import ceil_div
-from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Placed, Problem, Product, Shop
+from budgetfix.optimize.facts import Facts, ending, wholes
+from budgetfix.optimize.problem import Load, Option, Placed, Problem, Product, Shop, Step
 
 
 class SolverDisagrees(Exception):
@@ -81,10 +81,11 @@ def delivery_and_tax(shop: Shop, goods: int) -> int:
 def hire_sessions(facts: Facts, placed: Iterable[Placed]) -> dict[str, int]:
     """Sessions with any step of an option that lists a tool, by tool."""
     found: dict[str, set[int]] = {id: set() for id in facts.tools}
+    whole = wholes(facts.problem.sessions or ())
     for one in placed:
         for tool in facts.by_id[one.option].tools:
             if tool in found and one.session is not None:
-                found[tool].add(one.session)
+                found[tool].add(whole[one.session])
     return {id: len(sessions) for id, sessions in found.items()}
 
 
@@ -115,7 +116,7 @@ def tools_minor(facts: Facts, bought: Iterable[str], hired: Iterable[tuple[str, 
 
 def minutes_of(facts: Facts, chosen: Iterable[str]) -> int:
     """Person-minutes of a set, without setting up."""
-    return sum(step.minutes * step.people for id in sorted(chosen) for step in facts.by_id[id].steps)
+    return sum(step.person_minutes for id in sorted(chosen) for step in facts.by_id[id].steps)
 
 
 def broken(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed]) -> tuple[str, ...]:
@@ -134,14 +135,30 @@ def broken(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed]) -> tup
 
 
 def choice_broken(facts: Facts, ids: frozenset[str]) -> list[str]:
-    """What a set alone breaks: groups, excludes, needs, musts, limits."""
+    """What a set alone breaks: groups, excludes, needs, musts, limits, stock, loads."""
     words = [f"{id} against {other}" for id in sorted(ids) for other in sorted(facts.against[id] & ids) if id < other]
     words += [f"{id} needs {need}" for id in sorted(ids) for need in facts.by_id[id].needs if need not in ids]
     words += [f"must {','.join(must)}" for must in facts.problem.must if ids.isdisjoint(must)]
     for limit in facts.problem.limits:
         spent = sum(amount for id in ids for name, amount in facts.by_id[id].spends if name == limit.id)
         words += [f"limit {limit.id}"] if spent > limit.most else []
+    words += [f"more of {id} than there is" for id in too_many(facts, ids)]
+    words += [f"too heavy for {load.id}" for load in too_heavy(facts, ids)]
     return words
+
+
+def too_heavy(facts: Facts, ids: Iterable[str]) -> list[Load]:
+    """Loads that all packs of a set together are too heavy for."""
+    packs = _packs(facts, sorted(ids))
+    return [
+        load for load in facts.problem.loads if sum(packs.get(id, 0) * each for id, each in load.weights) > load.most
+    ]
+
+
+def too_many(facts: Facts, ids: Iterable[str]) -> list[str]:
+    """Products of which a set takes more packs than there are."""
+    packs = _packs(facts, sorted(ids))
+    return [id for id, count in packs.items() if (most := facts.products[id].most) is not None and count > most]
 
 
 def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list[str]:
@@ -150,18 +167,20 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
     words: list[str] = []
     for (id, index), one in where.items():
         step = facts.by_id[id].steps[index]
-        if len(set(one.people)) != step.people or not set(step.barred).isdisjoint(one.people):
+        doing, helping = (one.people[:1], one.people[1:]) if step.help else (one.people, ())
+        wrong = not set(step.barred).isdisjoint(doing) or not set(step.no_help).isdisjoint(helping)
+        if len(set(one.people)) != step.hands or len(one.people) != step.hands or wrong:
             words.append(f"{id} step {index} has the wrong people")
         if one.session is None:
             continue
-        if not facts.by_id[id].first_session <= one.session < facts.horizon:
+        if not _allowed(facts, facts.by_id[id], step, one.session):
             words.append(f"{id} step {index} is in a wrong session")
             continue
         if facts.hushed(step, one.session):
             words.append(f"{id} step {index} is too loud for its session")
-        joint[one.session] += step.minutes if step.people > 1 else 0
-        for person in one.people:
-            used[one.session, person] += step.minutes
+        joint[one.session] += step.joint_minutes
+        for place, person in enumerate(one.people):
+            used[one.session, person] += step.minutes_in(place)
     for session, row in enumerate(facts.minutes):
         words += [
             f"{name} works too long in {session}"
@@ -170,6 +189,12 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
         ]
         words += [f"joint work is too long in {session}"] if joint[session] > max(row, default=0) else []
     return words
+
+
+def _allowed(facts: Facts, option: Option, step: Step, session: int) -> bool:
+    first = max(option.first_session, step.first_session)
+    last = facts.horizon - 1 if option.last_session is None else min(option.last_session, facts.horizon - 1)
+    return first <= session <= last
 
 
 def _order_broken(facts: Facts, id: str, where: Mapping[tuple[str, int], Placed]) -> list[str]:
@@ -186,7 +211,7 @@ def _order_broken(facts: Facts, id: str, where: Mapping[tuple[str, int], Placed]
             continue
         earlier, later = facts.by_id[first[0]].steps[first[1]], facts.by_id[then[0]].steps[then[1]]
         ready = facts.next_session(earlier, later, before.session)
-        shared = before.session == after.session and not set(after.people) <= set(before.people)
+        shared = before.session == after.session and not set(after.people) <= set(ending(earlier, before.people))
         if after.session < ready or shared:
             words.append(f"{then[0]} step {then[1]} comes too early")
     return words

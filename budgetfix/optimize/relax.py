@@ -13,6 +13,7 @@ from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.problem import Extra, NoPlan, Problem, Report, Round
+from budgetfix.optimize.recount import too_heavy, too_many
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine, Program, Row, run
 from budgetfix.optimize.wishes import Held
@@ -20,6 +21,10 @@ from budgetfix.optimize.wishes import Held
 SECONDS = 15.0
 """For all of it, at most."""
 ALL = "must:all"
+LOAD = "load:"
+"""The wish not to load more than is allowed; its id follows."""
+MOST = "most:"
+"""The wish not to use more of a product than there is; its id follows."""
 
 
 class _OutOfTime(Exception):
@@ -59,6 +64,8 @@ class _Wishes:
         musts = [ALL] if problem.must_all else [f"must:{','.join(must)}" for must in problem.must]
         names = [*musts, *(["budget"] if problem.budget_minor is not None else [])]
         names += [f"limit:{limit.id}" for limit in problem.limits]
+        names += [f"{MOST}{id}" for id in self._scarce()]
+        names += [f"{LOAD}{load.id}" for load in problem.loads]
         names += ["sessions"] if problem.sessions is not None else []
         names += ["last_session"] if problem.last_session is not None else []
         self.names = tuple(dict.fromkeys(names))
@@ -74,6 +81,11 @@ class _Wishes:
             must_all=problem.must_all and ALL in kept,
             budget_minor=problem.budget_minor if "budget" in kept else None,
             limits=tuple(limit for limit in problem.limits if f"limit:{limit.id}" in kept),
+            products=tuple(
+                one if one.most is None or f"{MOST}{one.id}" in kept else replace(one, most=None)
+                for one in problem.products
+            ),
+            loads=tuple(load for load in problem.loads if f"{LOAD}{load.id}" in kept),
             sessions=problem.sessions if "sessions" in kept else None,
             last_session=problem.last_session if {"sessions", "last_session"} <= kept else None,
         )
@@ -101,7 +113,14 @@ class _Wishes:
         for limit in problem.limits:
             spent = sum(amount for id in chosen for name, amount in options[id].spends if name == limit.id)
             found |= {f"limit:{limit.id}"} if spent <= limit.most else set()
-        return found
+        heavy = too_heavy(Facts.of(problem), chosen)
+        found |= {f"{LOAD}{load.id}" for load in problem.loads if load not in heavy}
+        over = too_many(Facts.of(problem), chosen)
+        return found | {f"{MOST}{id}" for id in self._scarce() if id not in over}
+
+    def _scarce(self) -> list[str]:
+        """Products of which all options together would take more than there is."""
+        return too_many(Facts.of(self.problem), [one.id for one in self.problem.options])
 
 
 def _smallest(wishes: _Wishes) -> tuple[str, ...]:

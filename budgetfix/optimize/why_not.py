@@ -118,7 +118,17 @@ def _with_more(asking: Asking, best: Plan, known: WhyNot) -> WhyNot:
 
 def _ever(asking: Asking, known: WhyNot) -> WhyNot:
     """Whether any plan holds it when money, time and room are no matter."""
-    free = replace(asking.problem, budget_minor=None, limits=(), sessions=None, last_session=None, must=())
+    plenty = tuple(replace(one, most=None) for one in asking.problem.products)
+    free = replace(
+        asking.problem,
+        products=plenty,
+        budget_minor=None,
+        limits=(),
+        loads=(),
+        sessions=None,
+        last_session=None,
+        must=(),
+    )
     anything = _lifted(asking, free).ask(Extra(chosen=(known.id,)))
     return replace(known, barred=isinstance(anything, NoPlan), open=anything is None)
 

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from budgetfix.catalog.bill import BillLine, bill, total_minor
+from budgetfix.catalog.stay import away
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import changed_by, gone
+from budgetfix.framing.listed import remaining, voiced
+from budgetfix.framing.measured import changed_by, gone, voices_of
 from budgetfix.framing.options import ERRAND
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.guard import too_much_worse
@@ -72,7 +73,7 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
 def _billed(base: Ground, plan: Plan, chosen: tuple[Candidate, ...]) -> tuple[BillLine, ...]:
     """Everything that the plan costs, with pay and what is spent whatever is chosen."""
     brief = base.brief
-    work = {one.id: sum(step.minutes * step.people for step in one.work) for one in chosen}
+    work = {one.id: sum(step.person_minutes for step in one.work) for one in chosen}
     work |= {f"{ERRAND}{one.errand}": one.minutes * one.people for one in brief.errands}
     return bill(
         base.catalog,
@@ -119,11 +120,11 @@ def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
     for placed in plan.placed:
         if placed.session is None:
             raise ClaimFails(f"{placed.option} has no session")
-        for person in placed.people:
-            used[placed.session][person] += options[placed.option].steps[placed.step].minutes
+        for place, person in enumerate(placed.people):
+            used[placed.session][person] += options[placed.option].steps[placed.step].minutes_in(place)
     for row, session in zip(used, sessions, strict=True):
         for person, there in zip(people, session.minutes, strict=True):
-            row[person] += framed.problem.setup_minutes if row[person] else 0
+            row[person] += framed.problem.setup_minutes if row[person] and not session.continues else 0
             if row[person] > there:
                 raise ClaimFails(f"{person} has {there} minutes, not {row[person]}")
     return tuple(sum(row.values()) for row in used)
@@ -138,16 +139,41 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     claims = (
         ("hazard points", plan.hazards, hazards),
         ("points", plan.points, points),
+        ("points in each one's eyes", plan.voices, _voiced(base, found)),
         ("money", plan.spent_minor + base.brief.fixed_minor, total_minor(found.bill)),
     )
     for name, claimed, counted in claims:
         if claimed != counted:
             raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
-    _limits_hold(framed, found, base.brief.fixed_minor)
+    _limits_hold(base, framed, found)
 
 
-def _limits_hold(framed: Framed, found: Checked, fixed_minor: int) -> None:
-    problem = framed.problem
+def _voiced(base: Ground, found: Checked) -> tuple[int, ...]:
+    """Points left in the eyes of each voice, inspected and listed."""
+    brief = base.brief
+    sums = [voices_of(found.findings, brief)] if base.blocks else []
+    for fault in base.faults:
+        reliefs = [relief for one in found.chosen for name, relief in one.answers if name == fault.fault]
+        sums.append(voiced(fault, reliefs, brief))
+    return tuple(sum(column) for column in zip(*sums, strict=True))
+
+
+def _stock_holds(base: Ground, found: Checked) -> None:
+    packs = {line.id: line.packs or 0 for line in found.bill if line.kind == "product"}
+    for product in base.catalog.products:
+        taken = packs.get(product.product, 0)
+        if taken and (away(product, base.catalog.stay) or (product.stock is not None and taken > product.stock)):
+            raise ClaimFails(f"{taken} of {product.product} are not there")
+    for name, slot in base.brief.vans.slots if base.brief.vans is not None else ():
+        heavy = [
+            (one.weight_kg or 0) * packs.get(one.product, 0) for one in base.catalog.products if one.stock is not None
+        ]
+        if slot.load_kg is not None and sum(heavy) > slot.load_kg:
+            raise ClaimFails(f"the van {name} carries {slot.load_kg} kg, not {sum(heavy)}")
+
+
+def _limits_hold(base: Ground, framed: Framed, found: Checked) -> None:
+    problem, fixed_minor = framed.problem, base.brief.fixed_minor
     if problem.budget_minor is not None and total_minor(found.bill) - fixed_minor > problem.budget_minor:
         raise ClaimFails("the bill is above the budget")
     chosen = {candidate.id for candidate in found.chosen}
@@ -155,6 +181,7 @@ def _limits_hold(framed: Framed, found: Checked, fixed_minor: int) -> None:
     for limit in problem.limits:
         if sum(dict(options[id].spends).get(limit.id, 0) for id in chosen) > limit.most:
             raise ClaimFails(f"limit {limit.id} is not kept")
+    _stock_holds(base, found)
     for id in sorted(chosen):
         missing = [need for need in options[id].needs if need not in chosen and not need.startswith(ERRAND)]
         against = [other for other in options[id].excludes if other in chosen]

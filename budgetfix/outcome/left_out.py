@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog
+from budgetfix.catalog.stay import lacking
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
@@ -30,6 +31,8 @@ REASONS = {
     "tool-not-to-be-had": "a tool that it needs cannot be had",
     "over-budget": "it costs more than the whole budget",
     "over-limit": "it goes over a limit by itself",
+    "too-heavy": "it is heavier than the van may carry",
+    "not-enough-there": "more of something is needed than there is",
 }
 
 
@@ -60,24 +63,35 @@ def left_out(
     impossible: Mapping[str, str],
     never: tuple[Candidate, ...],
     blocked: tuple[tuple[Candidate, str], ...] = (),
+    said: Mapping[str, str] | None = None,
 ) -> tuple[LeftOutRow, ...]:
-    """All candidates that are not chosen, what would add most first; then what may never be."""
+    """All candidates that are not chosen, what would add most first; then what may never be.
+
+    `said`: reasons in words, by candidate, that stand for those of `why_not`.
+    """
+    spoken = said or {}
     rows = []
     for id, candidate in chosen.framed.candidates.items():
         if id in chosen.plan.chosen:
             continue
         if id in impossible:
-            rows.append(_plain(chosen, candidate, REASONS.get(impossible[id], impossible[id])))
+            rows.append(_plain(chosen, candidate, _never(chosen, candidate, impossible[id])))
         else:
-            why = _why(chosen, candidate, why_not.get(id, WhyNot(id)))
+            why = spoken.get(id) or _why(chosen, candidate, why_not.get(id, WhyNot(id)))
             rows.append(replace(_plain(chosen, candidate, why), would_add=_would_add(chosen, candidate)))
     rows += [_plain(chosen, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
     rows += [_plain(chosen, one, why) for one, why in blocked]
     return tuple(sorted(rows, key=lambda row: (-(row.would_add or 0), row.id)))
 
 
+def _never(chosen: Chosen, candidate: Candidate, why: str) -> str:
+    """Why no plan can hold it; goods that are not there by name."""
+    missing = lacking(chosen.catalog, candidate.uses) if why == "not-enough-there" else ""
+    return missing or REASONS.get(why, why)
+
+
 def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:
-    minutes = sum(work.minutes * work.people for work in one.work)
+    minutes = sum(work.person_minutes for work in one.work)
     return LeftOutRow(one.id, one.name, alone_minor(one, chosen.catalog, chosen.brief), minutes, None, why)
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from budgetfix.brief.stay import Stay
 from budgetfix.catalog.bill import BillLine
 from budgetfix.catalog.models import Product
+from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.ceilings import Ceiling
@@ -20,6 +22,7 @@ from budgetfix.outcome.book import (
     NextStep,
     PlanBook,
     SessionRow,
+    Side,
     Stop,
     Sums,
     Task,
@@ -55,6 +58,8 @@ class Around:
     """By product: how dear it may get, and the best plan without it."""
     accepts: Mapping[str, str] = field(default_factory=dict)
     """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
+    sides: tuple[Side, ...] = ()
+    """The two people whose fair choice it is."""
 
 
 @dataclass(frozen=True)
@@ -164,6 +169,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
+        sides=around.sides,
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
@@ -190,7 +196,7 @@ def money(base: Ground, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...
     tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
     names = {one.id: one.name for one in chosen}
     names |= {f"{ERRAND}{one.errand}": one.name for one in base.brief.errands}
-    return tuple(_line(line, products, shops, tools, names, chosen) for line in bill)
+    return tuple(_line(line, products, shops, tools, names, chosen, catalog.stay) for line in bill)
 
 
 def _line(
@@ -200,6 +206,7 @@ def _line(
     tools: Mapping[str, str],
     names: Mapping[str, str],
     chosen: tuple[Candidate, ...],
+    stay: Stay | None,
 ) -> MoneyLine:
     shop = shops.get(line.shop or "", line.shop or "")
     if line.kind == "product":
@@ -222,6 +229,7 @@ def _line(
             tasks=(*(one.name for one in buyers), *((KEEP,) if kept else ())),
             lead_days=product.lead_days,
             example=product.example,
+            days=paid_days(product, stay),
         )
     words = {
         "delivery": f"Delivery, {shop}",

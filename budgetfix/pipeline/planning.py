@@ -9,17 +9,21 @@ from budgetfix.base.problems import FileProblem, FilesRefused, Place
 from budgetfix.intake.job import Job
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.optimize import Growth
+from budgetfix.optimize.fair import Fair
 from budgetfix.optimize.problem import Answer, NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.check import Checked, checked
 from budgetfix.outcome.make import make_book
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
+from budgetfix.pipeline.fairness import fair_answer, fair_matters
 from budgetfix.pipeline.inspecting import Inspected, inspected
 from budgetfix.pipeline.plans import Chooser, Clock
 from budgetfix.pipeline.telling import telling
 from budgetfix.remedies.candidate import Candidate
 
+LEAST_SECONDS = 10.0
+"""The fair choice gets this long even where the household's plan has used up the seconds."""
 ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
 
@@ -33,8 +37,26 @@ class Wish:
     report: Callable[[str], None] | None = None
 
 
+@dataclass(frozen=True)
+class Walked:
+    """A job as far as its best plan: what was seen, what was on offer, the seconds that it took; `fair`: for two."""
+
+    seen: Inspected
+    offer: Offered
+    chooser: Chooser
+    answer: Answer
+    taken: float
+    fair: Fair | None = None
+
+
 def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     """The best plan of a job as a book, or that no plan keeps every wish."""
+    found = walked(job, wish)
+    return found if isinstance(found, NoPlan) else booked(job, found, wish)
+
+
+def walked(job: Job, wish: Wish) -> Walked | NoPlan:
+    """The best plan of a job, not yet a book."""
     seen = inspected(job)
     if wish.report is not None:
         wish.report("Fitting remedies to the faults found")
@@ -46,14 +68,24 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     if isinstance(answer, NoPlan):
         return _with_reasons(first, answer)
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
-    found = checked(seen.base, offer.framed, answer.plan)
-    return make_book(
-        seen.base,
-        offer.framed,
-        answer,
-        found,
-        around(job, offer, chooser, answer, wish.seconds, wish.clock() - started),
-    )
+    answer, fair = _fair(chooser, answer, wish.seconds - (wish.clock() - started))
+    return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
+
+
+def booked(job: Job, walked: Walked, wish: Wish) -> PlanBook:
+    """The book of a plan, with everything that stands beside it."""
+    base, offer, answer = walked.seen.base, walked.offer, walked.answer
+    found = checked(base, offer.framed, answer.plan)
+    beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
+    return make_book(base, offer.framed, answer, found, beside)
+
+
+def _fair(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fair | None]:
+    """The fair plan where two people have priorities of their own; else, and where the clock ended, the household's."""
+    if not fair_matters(chooser, answer):
+        return answer, None
+    found = fair_answer(chooser, answer, max(LEAST_SECONDS, seconds))
+    return (replace(answer, proven=False), None) if found is None else found
 
 
 def _with_reasons(offer: Offered, found: NoPlan) -> NoPlan:

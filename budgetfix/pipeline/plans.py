@@ -10,6 +10,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.curve import Curve, an_hour_longer, curve, longer_session, next_hour, next_point
+from budgetfix.optimize.growth import remaining
 from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report
 from budgetfix.outcome.book import MorePlan, NextStep, Sums
 from budgetfix.outcome.check import Checked, checked
@@ -69,9 +70,22 @@ def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     points = before(chooser.base)[2]
     gained = points - best.plan.points
     least = -(-gained * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gained > 0 else gained
-    extra = Extra(hazards_at_most=best.plan.hazards, points_at_most=points - least, spend_first=True)
+    extra = Extra(
+        hazards_at_most=best.plan.hazards,
+        points_at_most=points - least,
+        voices_at_most=_nearly(chooser, best.plan),
+        spend_first=True,
+    )
     found = chooser.best(seconds, extra, depth="set")
     return chooser.in_figures(found.plan) if isinstance(found, Answer) and found.proven else None
+
+
+def _nearly(chooser: Chooser, plan: Plan) -> tuple[int, ...]:
+    """Points that may remain in the eyes of each voice when 90 % of what each gets is to be there."""
+    there = remaining(chooser.growth, ())[2:]
+    gains = [before - left for before, left in zip(there, plan.voices, strict=True)]
+    kept = [-(-gain * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gain > 0 else gain for gain in gains]
+    return tuple(before - least for before, least in zip(there, kept, strict=True))
 
 
 def free(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:

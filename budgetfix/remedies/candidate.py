@@ -33,6 +33,15 @@ class Work:
     phase: int = 8
     wait_sessions: int = 0
     wait_minutes: int = 0
+    from_stock: bool = True
+    """False: it takes nothing from stock, so it may be done before the van is there."""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; 0 for none."""
+
+    @property
+    def person_minutes(self) -> int:
+        """Planned minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help
 
 
 @dataclass(frozen=True, slots=True)

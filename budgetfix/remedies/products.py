@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from budgetfix.catalog.models import Product
+from budgetfix.catalog.stay import away
 from budgetfix.remedies.kind import Site
 
 
 def of_sort(site: Site, *whats: str) -> tuple[Product, ...]:
-    """Products of these sorts, by id; only those that the site allows."""
+    """Products of these sorts, by id; only those that the site allows, or that are there."""
     found = [product for what in whats for product in site.catalog.of(what)]
     allowed = site.products
+    if allowed is None:
+        found = [one for one in found if not away(one, site.catalog.stay)]
     return tuple(
         sorted((one for one in found if allowed is None or one.product in allowed), key=lambda one: one.product)
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from datetime import date
 from fractions import Fraction
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from openpyxl import Workbook, load_workbook
 
 from budgetfix.catalog.models import Catalog, Product, Remedy, SetChange, Shop, Tool, WorkStep
 from budgetfix.exports.catalog_book import catalog_book
-from budgetfix.forms.catalog_form import CATALOG_SHEETS
+from budgetfix.forms.catalog_form import CATALOG_SHEETS, STOCK_FIELDS
 from budgetfix.intake.catalog_build import build_catalog
 from budgetfix.intake.catalog_raw import raw_xlsx_catalog
 from budgetfix.intake.catalog_yaml import read_catalog_bytes
@@ -51,7 +52,7 @@ CATALOG = Catalog(
             people=2,
             steps=(
                 WorkStep(minutes=55, low=30, likely=45, high=90),
-                WorkStep(minutes=10, wait_sessions=1, wait_minutes=90),
+                WorkStep(minutes=10, wait_sessions=1, wait_minutes=90, people=1, help=10),
             ),
             cares=("lift with two",),
         ),
@@ -73,6 +74,28 @@ def test_a_catalog_reads_back(tmp_path: Path, unit: str) -> None:
     found, problems = build_catalog(raw_xlsx_catalog(path), "USD", "mm", ("f1",), ("lay-rug",))
     assert problems == []
     assert found == CATALOG
+
+
+def test_stock_reads_back(tmp_path: Path) -> None:
+    """One piece from stock brings the columns for stock, and all that is known of it is read again."""
+    rug = Product(
+        product="s01",
+        price_minor=6000,
+        stock=0,
+        place="bay 2",
+        weight_kg=F(29, 2),
+        free_from=date(2026, 6, 1),
+        free_until=date(2026, 8, 31),
+        term_days=30,
+        least_days=14,
+    )
+    path = tmp_path / "catalog.xlsx"
+    path.write_bytes(catalog_book(Catalog(currency="EUR", products=(rug,)), unit="in", currency="EUR"))
+    found, problems = build_catalog(raw_xlsx_catalog(path), "USD", "mm", (), ())
+    assert problems == []
+    assert found.products == (rug,)
+    heads = [cell.value for cell in opened(path.read_bytes())["Products"][4]]
+    assert heads == [column.heading for column in CATALOG_SHEETS[0].columns]
 
 
 @pytest.mark.parametrize("currency", ["EUR", "JPY", "BHD"])
@@ -99,7 +122,9 @@ def test_cells() -> None:
     assert [page[cell].value for cell in ("A1", "A3", "B3", "D3", "E3")] == [
         "Products", "Currency", "EUR", "A bare number means", "cm",
     ]  # fmt: skip
-    assert [cell.value for cell in page[4]] == [column.heading for column in CATALOG_SHEETS[0].columns]
+    assert [cell.value for cell in page[4]] == [
+        column.heading for column in CATALOG_SHEETS[0].columns if column.field not in STOCK_FIELDS
+    ]
     assert [page[cell].value for cell in ("A6", "B6", "F6", "G6", "M6", "A7", "K7", "N7", "P7")] == [
         "paint", "wall paint", 22.5, 2.5, None, "rug", 0, 228, 158.75,
     ]  # fmt: skip

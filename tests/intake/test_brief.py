@@ -258,7 +258,7 @@ HOURS = "hours such as [4, 3], or [{date: 2026-06-06, start: '09:00', people: {a
 PEOPLE = "a number of people, or {ben: {not: [ladder]}}"
 BANDS = "bands such as {rod-too-narrow: {sound: [200, null], glaring: 0}, screen-glare: off}"
 ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [diy], hours: 2}]"
-FIXED = "costs such as [{name: Van, cost: 180.00}]"
+FIXED = "costs such as [{name: Van, cost: 180.00}, {name: Take back, people: 2, minutes: 120}]"
 
 
 @pytest.mark.parametrize(
@@ -286,7 +286,16 @@ FIXED = "costs such as [{name: Van, cost: 180.00}]"
         ("people: 0", f"found 0, wanted {PEOPLE}; there must be somebody"),
         (
             "people: {ben: {hates: [drill]}}",
-            f"found 'hates', wanted {PEOPLE}; known here: not",
+            f"found 'hates', wanted {PEOPLE}; known here: not, priorities",
+        ),
+        (
+            "people: {ann: {priorities: {light: 2}}, ben: {}}",
+            f"found a block of keys, wanted {PEOPLE}; `priorities` for two people, not 1; "
+            "write `priorities: {}` for who has none",
+        ),
+        (
+            "people: {ann: {priorities: {light: 5}}, ben: {priorities: {}}}",
+            f"found 5, wanted {PEOPLE}; light: it cannot be above 3",
         ),
         (
             "limits: {holes: -1}",
@@ -326,7 +335,7 @@ FIXED = "costs such as [{name: Van, cost: 180.00}]"
         ("errands: [{errand: a, hours: x}]", f"found 'x', wanted {ERRANDS}"),
         ("errands: [{errand: a}, {errand: a}]", f"found 'a', wanted {ERRANDS}; each errand once"),
         ("errands: [{errand: a, people: 0}]", f"found 0, wanted {ERRANDS}; 1 or more people"),
-        ("fixed: [{name: van, price: 3}]", f"found 'price', wanted {FIXED}; known here: name, cost"),
+        ("fixed: [{name: van, price: 3}]", f"found 'price', wanted {FIXED}; known here: name, cost, people, minutes"),
         ("fixed: [{name: van, cost: x}]", f"found 'x', wanted {FIXED}"),
         ("finish_by: 0", "found 0, wanted a date, or the number of a session; sessions count from 1"),
         (

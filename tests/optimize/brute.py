@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, permutations
 
-from budgetfix.optimize.problem import Option, Problem, Step
+from budgetfix.optimize.problem import Load, Option, Problem, Step
 from tests.optimize.worlds import World, against
 
 Where = dict[tuple[str, int], tuple[int, tuple[str, ...]]]
@@ -28,7 +28,7 @@ class Best:
 
 
 def subsets(problem: Problem) -> Iterator[frozenset[str]]:
-    """Sets that keep groups, excludes, needs, musts and limits."""
+    """Sets that keep groups, excludes, needs, musts, limits and stock."""
     ids = sorted(one.id for one in problem.options)
     by_id = {one.id: one for one in problem.options}
     foes = against(problem.options)
@@ -43,10 +43,31 @@ def subsets(problem: Problem) -> Iterator[frozenset[str]]:
             for id in some:
                 for name, amount in by_id[id].spends:
                     spent[name] = spent.get(name, 0) + amount
-            if all(spent.get(limit.id, 0) <= limit.most for limit in problem.limits):
+            if all(spent.get(limit.id, 0) <= limit.most for limit in problem.limits) and _there(problem, by_id, some):
                 if problem.sessions and any(by_id[id].first_session >= max(1, _end(problem)) for id in some):
                     continue
                 yield chosen
+
+
+def _there(problem: Problem, by_id: dict[str, Option], some: tuple[str, ...]) -> bool:
+    """Whether all that is used is on hand, or in the packs that there are."""
+    used = [pair for id in some for pair in by_id[id].uses]
+    return all(
+        one.most is None or sum(amount for id, amount in used if id == one.id) <= one.on_hand + one.most * one.pack
+        for one in problem.products
+    ) and all(_weight(problem, load, used) <= load.most for load in problem.loads)
+
+
+def _weight(problem: Problem, load: Load, used: list[tuple[str, int]]) -> int:
+    """What the packs weigh that have to be had."""
+    total = 0
+    for one in problem.products:
+        short = sum(amount for id, amount in used if id == one.id) - one.on_hand
+        packs = 0
+        while packs * one.pack < short:
+            packs += 1
+        total += packs * dict(load.weights).get(one.id, 0)
+    return total
 
 
 def _end(problem: Problem) -> int:
@@ -83,24 +104,41 @@ def _place(
         if index
         else [(need, len(by_id[need].steps) - 1) for need in option.needs if by_id[need].steps]
     )
-    able = [name for name in problem.people if name not in step.barred]
-    for session in range(option.first_session, end):
+    end = end if option.last_session is None else min(end, option.last_session + 1)
+    for session in range(max(option.first_session, step.first_session), end):
         if step.loud and (problem.sessions or ())[session].quiet:
             continue
-        for crew in combinations(able, step.people):
-            if all(_may_follow(problem, step, where[key], (session, crew)) for key in before):
+        for crew in crews(problem, step):
+            if all(_may_follow(problem, step, _still_there(by_id, where, key), (session, crew)) for key in before):
                 where[id, index] = (session, crew)
                 if _hours_kept(problem, by_id, where, session):
                     yield from _place(problem, by_id, chosen, steps, where)
                 del where[id, index]
 
 
+def crews(problem: Problem, step: Step) -> list[tuple[str, ...]]:
+    """Who could do a step: some people at once, or one who does it and one who helps."""
+    able = [name for name in problem.people if name not in step.barred]
+    if not step.help:
+        return list(combinations(able, step.people))
+    return [
+        pair for pair in permutations(problem.people, 2) if pair[0] not in step.barred and pair[1] not in step.no_help
+    ]
+
+
+def _still_there(by_id: dict[str, Option], where: Where, key: tuple[str, int]) -> tuple[int, tuple[str, ...]]:
+    """Where a step stands, with those who are at it when it ends: a helper has gone."""
+    session, crew = where[key]
+    return session, crew[:1] if by_id[key[0]].steps[key[1]].help else crew
+
+
 def _may_follow(
     problem: Problem, step: Step, first: tuple[int, tuple[str, ...]], then: tuple[int, tuple[str, ...]]
 ) -> bool:
-    if then[0] < first[0] + step.wait_sessions:
-        return False
     sessions = problem.sessions or ()
+    starts = sum(not one.continues for one in sessions[first[0] + 1 : then[0] + 1])
+    if then[0] < first[0] or starts < step.wait_sessions:
+        return False
     if step.wait_minutes > 0 and sessions[then[0]].start_minute < sessions[first[0]].end_minute + step.wait_minutes:
         return False
     return then[0] > first[0] or (step.wait_minutes <= 0 and set(then[1]) <= set(first[1]))
@@ -112,15 +150,15 @@ def _hours_kept(problem: Problem, by_id: dict[str, Option], where: Where, sessio
     used = dict.fromkeys(problem.people, 0)
     for (id, index), (place, crew) in where.items():
         if place == session:
-            minutes = by_id[id].steps[index].minutes
-            joint += minutes if len(crew) > 1 else 0
+            step = by_id[id].steps[index]
+            joint += (step.help or step.minutes) if len(crew) > 1 else 0
             for name in crew:
-                used[name] += minutes
+                helps = step.help > 0 and name == crew[1]
+                used[name] += step.help if helps else step.minutes
+    setup = 0 if (problem.sessions or ())[session].continues else problem.setup_minutes
     rows = zip(used.values(), there, strict=True)
-    longest = max(minutes - problem.setup_minutes for minutes in there)
-    return joint <= max(0, longest) and all(
-        not work or work + problem.setup_minutes <= minutes for work, minutes in rows
-    )
+    longest = max(minutes - setup for minutes in there)
+    return joint <= max(0, longest) and all(not work or work + setup <= minutes for work, minutes in rows)
 
 
 def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
@@ -148,13 +186,21 @@ def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
     for tool in problem.tools:
         users = [id for id in chosen if tool.id in by_id[id].tools]
         if users and not tool.owned:
-            days = max(1, len({place for (id, _), (place, _) in where.items() if id in users}))
+            begun = {place: _begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
+            days = max(1, len(set(begun.values())))
             ways = [] if tool.buy_minor is None else [tool.buy_minor]
             ways += [] if tool.hire_minor is None else [tool.hire_minor * days]
             if not ways:
                 return None
             total += min(ways)
     return total
+
+
+def _begun(problem: Problem, session: int) -> int:
+    """The session that a part goes on from."""
+    while (problem.sessions or ())[session].continues:
+        session -= 1
+    return session
 
 
 def best(world: World) -> Best | None:
@@ -166,7 +212,7 @@ def best(world: World) -> Best | None:
         left = world.left(chosen)
         if left is None:
             continue
-        minutes = sum(step.minutes * step.people for id in chosen for step in by_id[id].steps)
+        minutes = sum(step.minutes * step.people + step.help for id in chosen for step in by_id[id].steps)
         flags = tuple(one not in chosen for one in sorted(by_id))
         back = _worths(world, chosen, left)
         for where in placings(problem, chosen):
@@ -201,11 +247,10 @@ def _early(
         done = [id for id in chosen if by_id[id].steps and where[id, len(by_id[id].steps) - 1][0] <= session]
         totals.append(tuple(-sum(back[id][part] for id in done) for part in (0, 1)))
     order = sorted(where)
-    crews = []
+    ranks = []
     for id, index in order:
-        able = [name for name in problem.people if name not in by_id[id].steps[index].barred]
-        crews.append(list(combinations(able, by_id[id].steps[index].people)).index(where[id, index][1]))
-    return tuple(totals), tuple(where[key][0] for key in order), tuple(crews)
+        ranks.append(crews(problem, by_id[id].steps[index]).index(where[id, index][1]))
+    return tuple(totals), tuple(where[key][0] for key in order), tuple(ranks)
 
 
 def _told(world: World, chosen: frozenset[str], where: Where) -> Best:
@@ -216,7 +261,7 @@ def _told(world: World, chosen: frozenset[str], where: Where) -> Best:
         tuple(sorted(chosen)),
         *left,
         spent(problem, chosen, where) or 0,
-        sum(step.minutes * step.people for id in chosen for step in by_id[id].steps),
+        sum(step.minutes * step.people + step.help for id in chosen for step in by_id[id].steps),
         max((place for place, _ in where.values()), default=-1),
         tuple((id, index, *where[id, index]) for id, index in sorted(where)),
     )

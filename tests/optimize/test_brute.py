@@ -9,7 +9,7 @@ import pytest
 from budgetfix.optimize import solve
 from budgetfix.optimize.problem import Answer, NoPlan
 from tests.optimize import brute
-from tests.optimize.worlds import World, marked, random_world, still
+from tests.optimize.worlds import World, helped, marked, random_world, still
 
 
 def told(answer: Answer) -> brute.Best:
@@ -54,6 +54,18 @@ def test_two_people(number: int) -> None:
 def test_long_steps(number: int) -> None:
     """Steps of about half a session, where totals promise what no timetable keeps."""
     check(random_world(number, options=6, long=True))
+
+
+@pytest.mark.parametrize("number", range(30))
+def test_one_does_it_and_another_helps(number: int) -> None:
+    """Steps with a second pair of hands at their start: both people's minutes, and who may go on afterwards."""
+    check(helped(random_world(number, people=2, options=4), number))
+
+
+@pytest.mark.parametrize("number", range(6))
+def test_three_people_and_help(number: int) -> None:
+    """Three people: any two of them may be a pair of one who does it and one who helps."""
+    check(helped(random_world(number, people=3, options=3, sessions=2), number))
 
 
 @pytest.mark.parametrize("number", range(200, 240))

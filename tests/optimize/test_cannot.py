@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from budgetfix.optimize import impossible
-from budgetfix.optimize.problem import Limit, Option, Problem, Product, Session, Shop, Step, Tool
+from budgetfix.optimize.problem import Limit, Load, Option, Problem, Product, Session, Shop, Step, Tool
 
 HOURS = (Session(0, 60, (60,)), Session(1440, 1500, (60,)))
 
@@ -26,6 +26,12 @@ CASES = [
     (Option("m", uses=(("tin", 5),)), "over-budget"),
     (Option("m", uses=(("tin", 4),)), None),
     (Option("m", spends=(("holes", 3),)), "over-limit"),
+    (Option("m", uses=(("lid", 4),)), "not-enough-there"),
+    (Option("m", uses=(("lid", 3),)), None),
+    (Option("m", uses=(("vase", 1),)), "not-enough-there"),
+    (Option("m", uses=(("bell", 2),)), "too-heavy"),
+    (Option("m", uses=(("bell", 1),)), None),
+    (Option("m", steps=(Step(10, wait_sessions=1),), first_session=1, last_session=0), "too-late"),
     (Option("m", needs=("gone",)), "needs-clash"),
     (Option("m", needs=("other",), excludes=("other",)), "needs-clash"),
     (Option("m", "wall", needs=("other",)), "needs-clash"),
@@ -39,10 +45,16 @@ def test_reasons(option: Option, reason: str | None) -> None:
     others = (Option("other", "wall"), Option("long", steps=(Step(90),)))
     problem = Problem(
         (option, *others),
-        products=(Product("tin", 400, 2, 0, "mill"),),
+        products=(
+            Product("tin", 400, 2, 0, "mill"),
+            Product("lid", 1, 2, 1, most=1),
+            Product("vase", 1, most=0),
+            Product("bell", 1),
+        ),
         tools=(Tool("saw", hire_minor=300), Tool("lathe")),
         shops=(Shop("mill", 150, None, 1, 20),),
         limits=(Limit("holes", 2),),
+        loads=(Load("out", 100, (("bell", 60),)),),
         sessions=HOURS,
         budget_minor=1000,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from itertools import combinations
 
@@ -30,7 +31,13 @@ def names(problem: Problem) -> list[str]:
     """All wishes of a problem."""
     musts = [f"must:{','.join(must)}" for must in problem.must]
     kept = [name for name in WISHES if name != "last_session" or problem.last_session is not None]
-    return list(dict.fromkeys([*musts, *kept]))
+    used: Counter[str] = Counter()
+    for one in problem.options:
+        used.update(dict(one.uses))
+    vans = [f"load:{load.id}" for load in problem.loads]
+    short = [one.id for one in problem.products if one.most is not None]
+    most = {one.id: one.on_hand + one.pack * (one.most or 0) for one in problem.products}
+    return list(dict.fromkeys([*musts, *kept, *(f"most:{id}" for id in short if used[id] > most[id]), *vans]))
 
 
 def with_only(problem: Problem, kept: frozenset[str]) -> Problem:
@@ -40,7 +47,9 @@ def with_only(problem: Problem, kept: frozenset[str]) -> Problem:
         must=tuple(must for must in problem.must if f"must:{','.join(must)}" in kept),
         budget_minor=problem.budget_minor if "budget" in kept else None,
         limits=problem.limits if "limit:holes" in kept else (),
+        products=tuple(one if f"most:{one.id}" in kept else replace(one, most=None) for one in problem.products),
         sessions=problem.sessions if "sessions" in kept else None,
+        loads=problem.loads if "load:van" in kept else (),
         last_session=problem.last_session if {"sessions", "last_session"} <= kept else None,
     )
 

@@ -10,6 +10,7 @@ from itertools import combinations
 from budgetfix.optimize.problem import (
     Asked,
     Limit,
+    Load,
     Option,
     Problem,
     Product,
@@ -140,14 +141,16 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
     must = ((dice.choice(names), dice.choice(names)),) if dice.random() < 0.2 else ()
     if number % 4 == 1:
         ones, hours = _hushed(ones, hours)
+    if number % 4 == 3:
+        ones, hours = _windowed(ones, hours)
     return World(
         Problem(
             ones,
             trees,
             products=(
-                Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill"),
-                Product("tape", 230, 1, 0, "mill", *charge),
-                Product("rug", 900, 1, 0, None, *charge),
+                Product("paint", 700, 3, dice.choice((0, 0, 2)), "mill", most=1 if number % 5 == 2 else None),
+                Product("tape", 230, 1, 0, "mill", *charge, most=3 if number % 7 == 3 else None),
+                Product("rug", 900, 1, 0, None, *charge, most=number % 4 if number % 5 == 2 else None),
             ),
             tools=(Tool("drill", False, 900, 400), Tool("saw", False, None, 300), Tool("iron", True, 10, 10)),
             shops=(Shop("mill", 450, dice.choice((None, 1500)), dice.choice((0, 33)), 400),),
@@ -160,9 +163,35 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
             last_session=sessions - 2 if sessions > 2 and dice.random() < 0.2 else None,
             setup_minutes=dice.choice((0, 0, 10)),
             hazards_first=dice.random() < 0.8,
+            loads=(Load("van", 40, (("paint", 9), ("rug", 14))),) if number % 6 == 4 else (),
         ),
         tables,
     )
+
+
+def helped(world: World, number: int) -> World:
+    """The same job with some steps of one person done by one and a helper, who may be somebody who bars the rest."""
+    dice = random.Random(f"helped {number}")
+    ones = tuple(
+        replace(one, steps=tuple(_with_help(dice, step, world.problem.people) for step in one.steps))
+        for one in world.problem.options
+    )
+    return _with_options(world, ones)
+
+
+def _with_help(dice: random.Random, step: Step, people: tuple[str, ...]) -> Step:
+    if step.people > 1 or not step.minutes or dice.random() < 0.4:
+        return step
+    return replace(
+        step,
+        help=dice.choice((5, 10, 20, step.minutes)),
+        no_help=(dice.choice(people),) if dice.random() < 0.2 else (),
+    )
+
+
+def _with_options(world: World, ones: tuple[Option, ...]) -> World:
+    trees = tuple(table_tree(f"t{place}", ones, table, ids) for place, (ids, table) in enumerate(world.tables))
+    return World(replace(world.problem, options=ones, trees=trees), world.tables)
 
 
 def marked(world: World, number: int) -> World:
@@ -186,6 +215,18 @@ def _hushed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple
         for place, one in enumerate(ones)
     )
     return loud, tuple(replace(session, quiet=place == 1) for place, session in enumerate(hours))
+
+
+def _windowed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple[Option, ...], tuple[Session, ...]]:
+    """The second session a part of the first; second steps whose goods come later, and an option with a window."""
+    first = hours[0]
+    begun = replace(first, end_minute=first.end_minute, minutes=first.minutes)
+    rest = replace(hours[1], start_minute=first.end_minute, end_minute=first.end_minute + 60, continues=True)
+    late = tuple(
+        replace(one, steps=tuple(replace(step, first_session=index) for index, step in enumerate(one.steps)))
+        for one in ones
+    )
+    return (replace(late[0], last_session=1), *late[1:]), (begun, rest, *hours[2:])
 
 
 def _session(dice: random.Random, day: int, people: int, long: bool) -> Session:

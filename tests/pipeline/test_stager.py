@@ -18,7 +18,8 @@ from tests.scenarios import DEMO, job, room_with, run, theirs
 pytestmark = [pytest.mark.xdist_group("stager"), pytest.mark.slow]
 CENTS_A_MINUTE = 75
 MARKUP = {"hw": Fraction(115, 100), "home": Fraction(115, 100)}
-WEDNESDAY, THURSDAY = 1, 2
+WEDNESDAY, WITH_THE_VAN, AFTER_THE_VAN = 1, 2, 3
+"""Thursday is two parts: nine to eleven, while the van is there, and from eleven on."""
 
 
 def lines(kind: str) -> list[MoneyLine]:
@@ -42,7 +43,7 @@ def test_the_quote_adds_up() -> None:
     assert [(line.name, line.line_minor) for line in lines("fixed")] == [
         ("Van out", 18000),
         ("Van back", 18000),
-        ("Take back, 2 people x 120 min", 18000),
+        ("Take back", 18000),
     ]
 
 
@@ -61,20 +62,22 @@ def test_every_minute_is_paid() -> None:
     assert paid == sorted(each * CENTS_A_MINUTE for each in minutes.values())
 
 
-def test_stock_is_placed_on_thursday() -> None:
-    """Whatever takes something from the stock waits for the van; cleaning is done on the day before it comes."""
+def test_stock_is_placed_after_the_van() -> None:
+    """Whatever takes something from the stock waits for eleven o'clock; cleaning is done on the day before."""
     when = {(task.candidate, task.step): task.session for task in run("stager").book.tasks}
-    stock = {one.product for one in job("stager").catalog.products if one.shop == "stock"}
+    stock = {one.product for one in job("stager").catalog.products if one.stock is not None}
     from_stock = [one.id for one in run("stager").chosen if stock & {product for product, _ in one.uses}]
     assert from_stock
-    assert all(when[(id, len(run("stager").offer[id].work))] == THURSDAY for id in from_stock)
-    assert (when[("t22", 1)], when[("t21", 1)]) == (WEDNESDAY, THURSDAY)
+    assert all(when[(id, len(run("stager").offer[id].work))] == AFTER_THE_VAN for id in from_stock)
+    assert (when[("t22", 1)], when[("t21", 1)]) == (WEDNESDAY, WITH_THE_VAN)
 
 
 def test_the_van_is_unloaded_first() -> None:
-    """On Thursday nothing is placed before it is there."""
-    thursday = [task.candidate for task in run("stager").book.tasks if task.session == THURSDAY]
+    """On Thursday nothing is placed before it is there: the loading is the first thing, inside the van's window."""
+    thursday = [task.candidate for task in run("stager").book.tasks if task.session == WITH_THE_VAN]
     assert thursday[0] == "t21"
+    rows = run("stager").book.sessions or ()
+    assert [(row.start_minute, row.end_minute) for row in rows] == [(540, 840), (540, 660), (660, 990)]
 
 
 def test_a_filled_hole_dries_overnight() -> None:

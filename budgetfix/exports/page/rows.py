@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
+from budgetfix.exports.by_person import who_words
 from budgetfix.exports.lettering import SIGNS, count, long_day
 from budgetfix.exports.money_lines import ON_TOP, line_ids
 from budgetfix.exports.page.words import listed, money_words
@@ -44,6 +45,8 @@ class DoRow:
     done: str
     details: tuple[Detail, ...]
     cares: tuple[str, ...]
+    who: tuple[str, ...] = ()
+    """Whose list it is on, where there are several people."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +95,7 @@ def buy_row(book: PlanBook, line: MoneyLine, tick: str) -> BuyRow:
         ("Second choice", line.second_choice),
         ("Take along", line.take_along),
         ("Give back by", "" if line.return_by is None else long_day(line.return_by)),
+        ("Stays", f"{count(line.days, 'day')}, as priced" if line.days else ""),
         ("Comes", f"{count(line.lead_days, 'day')} after the order" if line.lead_days else ""),
         ("Bag", line.bag),
         ("For", "" if line.kind in ON_TOP else "; ".join(line.tasks)),
@@ -110,7 +114,7 @@ def do_row(task: Task, people: int) -> DoRow:
     """A step in words; who does it is told where there is more than one person to choose from."""
     badly = f"{task.high} min if it goes badly" if task.high > task.minutes else ""
     hands = f"{task.people} people" if task.people > 1 else ""
-    who = f"{listed(task.who)}" if people > 1 else ""
+    who = (who_words(task) if task.helper else listed(task.who)) if people > 1 else ""
     details = (
         ("Who", who or hands),
         ("", badly),
@@ -128,6 +132,7 @@ def do_row(task: Task, people: int) -> DoRow:
         task.done_when,
         tuple(Detail(label, said) for label, said in details if said),
         task.cares,
+        task.who if people > 1 else (),
     )
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from budgetfix.base.money import write_money_long
-from budgetfix.exports.lettering import clock, count, long_day, span
+from budgetfix.exports.fair_words import fair_proof
+from budgetfix.exports.lettering import clocks, count, long_day, span
 from budgetfix.framing.options import ERRAND
 from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums, Task
 
@@ -66,6 +67,8 @@ def proof_words(book: PlanBook) -> str:
         more = book.bound - book.improvement
         rest = f"at most {count(more, 'point')} more exist" if more > 0 else "its points cannot be beaten"
         return f"the search stopped after {book.seconds_limit:g} s: {rest}"
+    if book.sides:
+        return f"proven: {fair_proof(within)}"
     if book.everything:
         sooner = "costs less" if book.sessions is None else "ends sooner, or as soon for less,"
         return f"proven: no other way to do everything {sooner}{within}"
@@ -120,5 +123,5 @@ def left_words(book: PlanBook, spent_minor: int) -> str:
 
 def session_words(row: SessionRow) -> tuple[str, str]:
     """A session's heading, and how full it is."""
-    when = f", {long_day(row.on)}, {clock(row.start_minute)}" if row.on is not None else ""
+    when = f", {long_day(row.on)}, {clocks(row.start_minute, row.end_minute)}" if row.on is not None else ""
     return f"Session {row.number}{when}", f"{span(row.minutes_used)} of {span(row.minutes_available)}"

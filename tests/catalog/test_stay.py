@@ -1,0 +1,92 @@
+"""Stock and hire: terms, days and what is there, against sums done by hand."""
+
+from __future__ import annotations
+
+from datetime import date
+from fractions import Fraction
+
+import pytest
+
+from budgetfix.brief.stay import Stay
+from budgetfix.catalog.models import Catalog, Product
+from budgetfix.catalog.stay import away, lacking, most_packs, paid_days, staying, terms
+
+JUNE_4 = date(2026, 6, 4)
+MONTH = Stay(first=JUNE_4, until=date(2026, 7, 4))
+
+
+def piece(**more: object) -> Product:
+    """A rug from stock."""
+    return Product(product="rug", name="Ivory rug", price_minor=6000, stock=1, **more)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("until", "term", "least", "paid"),
+    [
+        (date(2026, 7, 4), 30, None, 1),
+        (date(2026, 7, 5), 30, None, 2),
+        (date(2026, 6, 5), 30, None, 1),
+        (date(2026, 6, 14), 7, None, 2),
+        (date(2026, 6, 14), 7, 30, 5),
+        (date(2026, 6, 14), 30, 30, 1),
+        (date(2026, 8, 3), 30, 30, 2),
+        (date(2026, 8, 4), 30, 30, 3),
+    ],
+)
+def test_terms(until: date, term: int, least: int | None, paid: int) -> None:
+    """ceil(max(days, least) / term): 30 days are one term of 30, 31 are two; ten with a least of 30 are five weeks."""
+    rug, stay = piece(term_days=term, least_days=least), Stay(first=JUNE_4, until=until)
+    assert terms(rug, stay) == paid
+    assert paid_days(rug, stay) == paid * term
+    assert staying(Catalog(products=(rug,)), stay).products[0].price_minor == 6000 * paid
+
+
+def test_one_price_for_good() -> None:
+    """Without a term the days do not matter, and no days are shown."""
+    rug = piece()
+    assert (terms(rug, MONTH), paid_days(rug, MONTH)) == (1, 0)
+    assert staying(Catalog(products=(rug,)), MONTH).products == (rug,)
+
+
+def test_without_a_stay_the_least_is_charged() -> None:
+    """A brief that names no days pays one term, or the least charge."""
+    hired = piece(term_days=7, least_days=30)
+    found = staying(Catalog(products=(hired,)), None)
+    assert found.products[0].price_minor == 6000 * 5
+    assert staying(Catalog(products=(piece(),)), None).products[0].price_minor == 6000
+
+
+def test_prices_are_worked_out_once() -> None:
+    """A catalog whose prices are those of a job is not multiplied again."""
+    found = staying(Catalog(products=(piece(term_days=7),)), MONTH)
+    with pytest.raises(ValueError, match="already"):
+        staying(found, MONTH)
+
+
+@pytest.mark.parametrize(
+    ("more", "why"),
+    [
+        ({}, ""),
+        ({"free_from": JUNE_4, "free_until": date(2026, 7, 4)}, ""),
+        ({"free_from": date(2026, 6, 5)}, "not free before 5 June 2026"),
+        ({"free_until": date(2026, 7, 3)}, "free only until 3 July 2026"),
+    ],
+)
+def test_free_for_the_whole_stay(more: dict[str, date], why: str) -> None:
+    """Both ends of the stay count; one day short is not free."""
+    rug = piece(**more)
+    assert away(rug, MONTH) == why
+    assert most_packs(rug, MONTH) == (0 if why else 1)
+    assert away(rug, None) == ""
+
+
+def test_what_is_not_there_is_told_by_name() -> None:
+    """None there, too few there, and what is on hand counts first."""
+    lamps = Product(product="lamps", price_minor=2000, pack=Fraction(2), stock=2, on_hand=Fraction(1))
+    gone = Product(product="tree", name="Tree", price_minor=1500, stock=0)
+    catalog = staying(Catalog(products=(lamps, gone, piece())), MONTH)
+    assert lacking(catalog, [("lamps", Fraction(5)), ("rug", Fraction(1))]) == ""
+    assert lacking(catalog, [("lamps", Fraction(6))]) == "lamps: it takes 3, and 2 are there"
+    assert lacking(catalog, [("rug", Fraction(2)), ("tree", Fraction(1))]) == (
+        "Ivory rug: it takes 2, and 1 is there; Tree: none is there"
+    )
