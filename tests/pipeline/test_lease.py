@@ -108,6 +108,7 @@ def test_filler_and_paint_are_shared_and_paid(tmp_path: Path) -> None:
     assert {id: (line.packs, line.tasks) for id, line in lines.items()} == dict.fromkeys(
         ("tub", "tin"), (1, ("keep for moving out",))
     )
+    assert {line.second_choice for line in lines.values()} == {"any like it; it may wait until you move out"}
     assert book.spent_minor == 500 + 400 + 300 + 600 + 1400
     assert {task.session for task in book.tasks} == {1}
 
