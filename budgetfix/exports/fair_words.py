@@ -18,7 +18,7 @@ def fair_proof(within: str) -> str:
 
 
 def _side(side: Side) -> str:
-    said = f"{side.person} gets {_share(side.gets, side.alone)} of what a plan for {side.person} alone would do"
+    said = f"{side.person[:1].upper()}{side.person[1:]} gets {_share(side.gets, side.alone)} of what a plan for {side.person} alone would do"
     figures = f"({side.gets:,} of {side.alone:,} points, as {side.person} weighs them)"
     if side.gets >= side.alone:
         return f"{said} {figures}, and gives nothing up."
