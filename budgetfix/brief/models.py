@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
+from budgetfix.brief.quote import QuoteWords
 from budgetfix.brief.stay import Stay
 from budgetfix.brief.van import Photographs, Vans
 
@@ -106,6 +107,7 @@ class Brief(Frozen):
     stay: Stay | None = None
     vans: Vans | None = None
     photographs: Photographs | None = None
+    quote: QuoteWords = QuoteWords()
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

@@ -13,6 +13,7 @@ from typing import Literal, cast, get_args
 from budgetfix.base.money import digits_of, read_money
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import Brief, FixedCost, Hours, Profile
+from budgetfix.brief.quote import QuoteWords
 from budgetfix.intake.brief_bands import (
     WANTED_BANDS,
     WANTED_ERRANDS,
@@ -24,6 +25,7 @@ from budgetfix.intake.brief_bands import (
     read_priorities,
 )
 from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
+from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
     WANTED_PHOTOGRAPHS,
@@ -43,7 +45,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed",
-    "stay", "vans", "photographs",
+    "stay", "vans", "photographs", "quote",
 )  # fmt: skip
 
 
@@ -123,6 +125,7 @@ def read_brief(
         stay=record.read("stay", stay_of(vans), read_stay, WANTED_STAY),
         vans=vans,
         photographs=photographs,
+        quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
 
 
@@ -251,6 +252,11 @@ class PlanBook:
     stops: tuple[Stop, ...] = ()
     drawn: Drawn | None = None
     """None for a job of listed faults."""
+    quote: Quote | None = None
+    """For a client: only where work is paid or goods have a mark-up."""
+    costing: Costing | None = None
+    offers: tuple[tuple[str, Stop], ...] = ()
+    """Plans worked out for the quote, by the name of the option."""
 
     @property
     def improvement(self) -> int:

@@ -6,22 +6,30 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from budgetfix.base.problems import FileProblem, FilesRefused, Place
+from budgetfix.framing.frame import Framed, Ground
 from budgetfix.intake.job import Job
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.optimize import Growth
 from budgetfix.optimize.problem import Answer, NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.check import Checked, checked
+from budgetfix.outcome.costing import costing
 from budgetfix.outcome.make import make_book
+from budgetfix.outcome.quoting import is_quoted, quote
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.inspecting import Inspected, inspected
+from budgetfix.pipeline.offers import offers
 from budgetfix.pipeline.plans import Chooser, Clock
 from budgetfix.pipeline.telling import telling
 from budgetfix.remedies.candidate import Candidate
 
 ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
+
+
+OFFERS = 0.3
+"""Share of the seconds for the options of a quote, after all else."""
 
 
 @dataclass(frozen=True)
@@ -47,13 +55,19 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
         return answer
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     found = checked(seen.base, offer.framed, answer.plan)
-    return make_book(
-        seen.base,
-        offer.framed,
-        answer,
-        found,
-        around(job, offer, chooser, answer, wish.seconds, wish.clock() - started),
-    )
+    beside = around(job, offer, chooser, answer, wish.seconds, wish.clock() - started)
+    book = make_book(seen.base, offer.framed, answer, found, beside)
+    if is_quoted(seen.base):
+        book = replace(book, offers=offers(chooser, answer, wish.seconds * OFFERS))
+    return _quoted(seen.base, offer.framed, book)
+
+
+def _quoted(base: Ground, framed: Framed, book: PlanBook) -> PlanBook:
+    """The book with a quote, and the costing behind it, where somebody is paid."""
+    offered_to = quote(base, framed, book)
+    if offered_to is None:
+        return book
+    return replace(book, quote=offered_to, costing=costing(base, framed, book, offered_to))
 
 
 def _know_musts(job: Job, offer: Offered) -> None:

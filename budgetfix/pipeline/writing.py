@@ -8,6 +8,7 @@ from budgetfix.exports.calendar import plan_ics
 from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.files import write_whole
 from budgetfix.exports.page.page import plan_page
+from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
 from budgetfix.intake.plan_ticks import touched
@@ -31,6 +32,8 @@ def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
         "buy.csv": buy_csv(book),
         "do.csv": do_csv(book),
     }
+    if book.quote is not None:
+        made["quote.html"] = quote_page(book.quote)
     write_whole(folder, made)
     return tuple(str(folder / name) for name in made)
 

@@ -72,5 +72,7 @@ class Candidate:
     accepts_of: str = ""
     own: bool = False
     leaves: Leaves = "nothing"
+    client: str = ""
+    """What it is called to a client; empty: its name."""
     paint_mm2: float = 0.0
     """Paint that it disturbs (drilled, rubbed down, scraped); 0 where the home is known to be from 1978 or later."""
