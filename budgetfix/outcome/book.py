@@ -43,6 +43,8 @@ class MoneyLine:
     """The bag (A, B, ...) that the goods of one task go into; of several tasks, their letters."""
     days: int = 0
     """The days that the price is for; 0 where it is one price for good."""
+    place: str = ""
+    """Where it stands in one's own store."""
 
 
 @dataclass(frozen=True, slots=True)
