@@ -22,6 +22,7 @@ from budgetfix.intake.brief_bands import (
     read_finish,
     read_fixed,
 )
+from budgetfix.intake.brief_days import WANTED_DAYS, read_days
 from budgetfix.intake.brief_hours import (
     WANTED_HOURS,
     WANTED_PEOPLE,
@@ -51,6 +52,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease",
+    "whole_days",
 )  # fmt: skip
 
 
@@ -132,6 +134,7 @@ def read_brief(
         vans=vans,
         photographs=photographs,
         lease=lease,
+        whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
     )
 
 
