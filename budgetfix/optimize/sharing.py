@@ -17,9 +17,8 @@ from __future__ import annotations
 import heapq
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
-from math import comb
 
-from budgetfix.optimize.stock import Conflict, Packs, Stock, conflicts, in_order, left_over, lower, within
+from budgetfix.optimize.stock import Conflict, Packs, Stock, conflicts, deals, in_order, left_over, lower, within
 
 Left = tuple[int, ...]
 """What a plan leaves, first wish first; every job of one search has as many entries."""
@@ -188,7 +187,8 @@ class _Search:
 
     def branch(self, node: _Node, clash: Conflict) -> list[_Node]:
         """A child for each way to deal out the piece on that day; only those who get fewer packs are answered again."""
-        ways = [self._lowered(node, clash, way) for way in deals(self.stock, clash, node.answers)]
+        held = [dict(node.answers[at].held)[clash.piece] for at in clash.jobs]
+        ways = [self._lowered(node, clash, way) for way in deals(self.stock.packs[clash.piece], held)]
         wanted = [(at, ceilings[at]) for ceilings in ways for at in clash.jobs if ceilings[at] != node.ceilings[at]]
         told = dict(zip(wanted, self.memory.of(wanted), strict=True))
         children = []
@@ -248,31 +248,6 @@ class _Search:
             if not children:
                 return
             node = min(children)
-
-
-MOST_WAYS = 10
-"""Ways to deal out a piece up to which each of them is a child."""
-
-
-def deals(stock: Stock, clash: Conflict, answers: Sequence[Answered]) -> list[tuple[int, ...]]:
-    """Ceilings of the jobs of a conflict, of which every allocation keeps one: for each way to deal out the packs.
-
-    Where those would be many: one for each job, that it holds one pack less, and nothing for the others.
-    """
-    packs, jobs = stock.packs[clash.piece], clash.jobs
-    if comb(packs + len(jobs) - 1, packs) <= MOST_WAYS:
-        return _dealt(packs, len(jobs))
-    held = [dict(answers[at].held)[clash.piece] for at in jobs]
-    return [
-        tuple(held[place] - 1 if place == less else packs for place in range(len(jobs))) for less in range(len(jobs))
-    ]
-
-
-def _dealt(packs: int, count: int) -> list[tuple[int, ...]]:
-    """Every way to deal out all of some packs, the first jobs first."""
-    if count == 1:
-        return [(packs,)]
-    return [(mine, *rest) for mine in range(packs, -1, -1) for rest in _dealt(packs - mine, count - 1)]
 
 
 def share(stock: Stock, memory: Memory, stopped: Callable[[], bool]) -> Shared | NoShare:
