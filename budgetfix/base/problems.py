@@ -43,3 +43,6 @@ class FilesRefused(Exception):
         super().__init__(f"{len(problems)} problems")
         self.problems = tuple(sorted(problems))
         self.marked = marked
+
+    def __reduce__(self) -> tuple[type[FilesRefused], tuple[tuple[FileProblem, ...], tuple[str, ...]]]:
+        return FilesRefused, (self.problems, self.marked)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import date
 from fractions import Fraction
 from typing import Literal
@@ -9,6 +10,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
+from budgetfix.brief.lease import Lease
 from budgetfix.brief.quote import QuoteWords
 from budgetfix.brief.stay import Stay
 from budgetfix.brief.van import Photographs, Vans
@@ -23,10 +25,26 @@ class Frozen(BaseModel):
 
 
 class Person(Frozen):
-    """Someone who works. `refuses`: words matched against a remedy's tools and hazards (ladder, drill, lifting)."""
+    """Someone who works. `refuses`: words matched against a remedy's tools and hazards (ladder, drill, lifting).
+
+    `priorities`: what matters more to this person than to the household; None: no say of one's own.
+    """
 
     name: str
     refuses: tuple[str, ...] = Field(default=(), strict=False)
+    priorities: tuple[tuple[str, Fraction], ...] | None = Field(default=None, strict=False)
+
+    def priority(self, *names: str) -> Fraction:
+        """Product of this person's priorities that name any of these."""
+        return product_of(self.priorities or (), names)
+
+
+def product_of(priorities: tuple[tuple[str, Fraction], ...], names: Iterable[str]) -> Fraction:
+    """Product of the priorities that name any of these."""
+    found, product = dict(priorities), Fraction(1)
+    for name in names:
+        product *= found.get(name, Fraction(1))
+    return product
 
 
 class Hours(Frozen):
@@ -107,6 +125,7 @@ class Brief(Frozen):
     stay: Stay | None = None
     vans: Vans | None = None
     photographs: Photographs | None = None
+    lease: Lease | None = None
     quote: QuoteWords = QuoteWords()
 
     def labour_minor(self, person_minutes: int) -> int:
@@ -142,11 +161,12 @@ class Brief(Frozen):
 
     def priority(self, *names: str) -> Fraction:
         """Product of the priorities that name any of these (rule, family, thing or listed fault)."""
-        found = dict(self.priorities)
-        product = Fraction(1)
-        for name in names:
-            product *= found.get(name, Fraction(1))
-        return product
+        return product_of(self.priorities, names)
+
+    @property
+    def voices(self) -> tuple[Person, ...]:
+        """The two people who have priorities of their own; empty where the household speaks as one."""
+        return tuple(person for person in self.people if person.priorities is not None)
 
 
 class ListedFault(Frozen):

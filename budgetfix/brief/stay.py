@@ -14,6 +14,8 @@ class Stay(BaseModel):
 
     first: date
     until: date
+    turnaround_days: int = 0
+    """Days after the last one before another house may have the pieces: to fetch, clean and load them."""
 
     @property
     def days(self) -> int:

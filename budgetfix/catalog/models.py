@@ -66,6 +66,8 @@ class Product(Frozen):
     """The price is for so many days; None: it is one price for good."""
     least_days: int | None = None
     """The least that is charged."""
+    elsewhere: str = ""
+    """Where the packs stand that this job cannot have, and until when, in words (`catalog.stay.lent`)."""
 
 
 WHATS = (
@@ -154,6 +156,8 @@ class WorkStep(Frozen):
     text: str = ""
     from_stock: bool = True
     """False: it takes nothing from stock, so it may be done before the van is there."""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; one person does the rest."""
 
 
 class SetChange(Frozen):

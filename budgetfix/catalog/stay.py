@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from datetime import date
 from fractions import Fraction
 
@@ -47,7 +47,7 @@ def terms(product: Product, stay: Stay | None) -> int:
 def away(product: Product, stay: Stay | None) -> str:
     """Why none of it can be had for the whole stay, in words; empty where it can."""
     if product.stock == 0:
-        return "none is there"
+        return product.elsewhere or "none is there"
     if stay is None:
         return ""
     if product.free_from is not None and product.free_from > stay.first:
@@ -55,6 +55,21 @@ def away(product: Product, stay: Stay | None) -> str:
     if product.free_until is not None and product.free_until < stay.until:
         return f"free only until {_day(product.free_until)}"
     return ""
+
+
+def lent(catalog: Catalog, most: Mapping[str, int], elsewhere: Mapping[str, str]) -> Catalog:
+    """The catalog as one job has it beside others: no more packs of a piece than `most` says.
+
+    `elsewhere`: by product, where the others are, such as `stands in Elm Street until 4 July`.
+    """
+    products = tuple(_lent(one, most.get(one.product), elsewhere.get(one.product, "")) for one in catalog.products)
+    return Catalog(**{**dict(catalog), "products": products})
+
+
+def _lent(product: Product, most: int | None, elsewhere: str) -> Product:
+    if most is None or product.stock is None or most >= product.stock:
+        return product
+    return Product(**{**dict(product), "stock": most, "elsewhere": elsewhere})
 
 
 def most_packs(product: Product, stay: Stay | None) -> int | None:
@@ -74,7 +89,8 @@ def _lacks(product: Product, units: Fraction, stay: Stay | None) -> str:
     if packs and why:
         return f"{name}: {why}"
     if product.stock is not None and packs > product.stock:
-        return f"{name}: it takes {packs}, and {product.stock} {'is' if product.stock == 1 else 'are'} there"
+        there = f"{name}: it takes {packs}, and {product.stock} {'is' if product.stock == 1 else 'are'} there"
+        return f"{there}; the rest {product.elsewhere}" if product.elsewhere else there
     return ""
 
 

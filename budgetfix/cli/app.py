@@ -26,7 +26,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
 )
 
-Job = Annotated[Path, typer.Argument(metavar="JOB", help="The job folder.")]
+Job = Annotated[Path, typer.Argument(metavar="JOB", help="The job folder, or a folder of jobs.")]
 Json = Annotated[bool, typer.Option("--json", help="Print one JSON object and nothing else.")]
 Quiet = Annotated[bool, typer.Option("--quiet", "-q", help="Print nothing but problems.")]
 Budget = Annotated[str | None, typer.Option(metavar="MONEY", help="The most to spend, over the brief.")]

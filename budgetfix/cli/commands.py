@@ -49,12 +49,22 @@ def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoRet
     say.stop(say.REFUSED, [*map(str, problems), "", f"{count} in {where}. {wrote}"])
 
 
+def _refused(refused: FilesRefused) -> NoReturn:
+    _refuse(refused.problems, refused.marked)
+
+
 def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     """`inspect`."""
+    from budgetfix.cli.portfolio import inspect_all
     from budgetfix.exports.inspect_screen import Inspection, inspect_text
     from budgetfix.exports.plan_json import inspect_object
+    from budgetfix.intake.houses import houses
     from budgetfix.pipeline.inspecting import inspected, room_words, title
 
+    found = houses(folder)
+    if found is not None:
+        inspect_all(folder, found, json, quiet, _refused)
+        return
     job = _job(folder, PlanWords())
     seen = inspected(job)
     unit = job.survey.household.unit if job.survey is not None else "mm"
@@ -70,12 +80,18 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
 
 def run_plan(folder: Path, words: PlanWords) -> None:
     """`plan`."""
+    from budgetfix.cli.portfolio import plan_all
     from budgetfix.exports.plan_json import plan_object
     from budgetfix.exports.plan_screen import plan_text
+    from budgetfix.intake.houses import houses
     from budgetfix.optimize.problem import NoPlan
     from budgetfix.pipeline.planning import Wish, planned
     from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
 
+    found = houses(folder)
+    if found is not None:
+        plan_all(folder, found, words, _refused)
+        return
     job = _job(folder, words)
     try:
         refuse_touched(folder)

@@ -9,12 +9,14 @@ from __future__ import annotations
 
 import hashlib
 import unicodedata
+from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from typing import TYPE_CHECKING
 
+from budgetfix.exports.by_person import own, times, who_words, with_words, workers_of
 from budgetfix.exports.files import LONG_AGO
 from budgetfix.exports.lettering import count, span
-from budgetfix.outcome.book import MoneyLine, PlanBook, SessionRow, Task
+from budgetfix.outcome.book import MoneyLine, PlanBook, SessionRow, Spell, Task
 
 if TYPE_CHECKING:
     from icalendar import Event, Todo
@@ -24,50 +26,88 @@ GOODS = ("product", "tool", "hire")
 """Kinds of lines that somebody carries."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Session:
+    """What one entry tells: all of a session, or one person's part of it (`person`, empty for all)."""
+
+    book: PlanBook
+    row: SessionRow | None
+    number: int | None
+    tasks: tuple[tuple[int, Task], ...]
+    person: str = ""
+
+    def spells(self, task: Task) -> tuple[Spell, ...]:
+        """When a task is done; for one person, their own part of it."""
+        return own(task, self.person) if self.person else task.spells
+
+    def bounds(self) -> tuple[int, int]:
+        """First and last minute, from the session's start; setting up counts."""
+        spells = [spell for _, task in self.tasks for spell in self.spells(task)]
+        long = clock_minutes(self.row, self.person) if self.row is not None else 0
+        if not spells:
+            return 0, long
+        worked = sum(spell.end - spell.begin for spell in spells)
+        begin = min(spell.begin for spell in spells) - (max(0, long - worked) if self.person else 0)
+        return (max(0, begin) if self.person else 0), max(spell.end for spell in spells)
+
+
 def plan_ics(book: PlanBook) -> bytes:
     """One entry a session with work, in order; the same book gives the same bytes."""
+    return _calendar(_entries(book, ""))
+
+
+def person_ics(book: PlanBook, person: str) -> bytes:
+    """The same for one person: only their tasks, from their first to their last minute of each session."""
+    return _calendar(_entries(book, person))
+
+
+def _calendar(entries: list[Event | Todo]) -> bytes:
     from icalendar import Calendar
 
     made = Calendar()
     made.add("prodid", MAKER)
     made.add("version", "2.0")
     made.add("calscale", "GREGORIAN")
-    for entry in _entries(book):
+    for entry in entries:
         made.add_component(entry)
     data: bytes = made.to_ical()
     return data
 
 
-def clock_minutes(row: SessionRow) -> int:
-    """How long a session lasts by the clock: people work at once, so the busiest of them decides."""
-    return max((used for _, _, used in row.who), default=row.minutes_used)
+def clock_minutes(row: SessionRow, person: str = "") -> int:
+    """How long a session lasts: people work at once, so the busiest of them decides, or the one who is asked about."""
+    return max((used for name, _, used in row.who if person in ("", name)), default=row.minutes_used)
 
 
-def _entries(book: PlanBook) -> list[Event | Todo]:
+def _entries(book: PlanBook, person: str) -> list[Event | Todo]:
     rows = {row.number: row for row in book.sessions or ()}
     sessions: dict[int | None, list[tuple[int, Task]]] = {}
     for number, task in enumerate(book.tasks, 1):
-        sessions.setdefault(task.session, []).append((number, task))
+        if person in ("", *task.who):
+            sessions.setdefault(task.session, []).append((number, task))
     if not sessions:
         return [_nothing(book)]
     ordered = sorted(sessions.items(), key=lambda pair: (pair[0] is None, pair[0] or 0))
-    return [_entry(book, rows.get(number or 0), number, tasks) for number, tasks in ordered]
+    return [_entry(_Session(book, rows.get(number or 0), number, tuple(tasks), person)) for number, tasks in ordered]
 
 
-def _entry(book: PlanBook, row: SessionRow | None, number: int | None, tasks: list[tuple[int, Task]]) -> Event | Todo:
+def _entry(one: _Session) -> Event | Todo:
     """An event where the day is known, else a task."""
     from icalendar import Event, Todo
 
+    book, row, number = one.book, one.row, one.number
     entry: Event | Todo = Todo() if row is None or row.on is None else Event()
-    _stamp(entry, book, f"session {number}")
+    _stamp(entry, book, f"session {number}" + (f"\n{one.person}" if one.person else ""))
     session = "" if number is None or len(book.sessions or ()) < 2 else f", session {number}"
-    entry.add("summary", _clean(f"{book.title}{session}: {count(len(tasks), 'task')}"))
+    who = f", {one.person}" if one.person else ""
+    entry.add("summary", _clean(f"{book.title}{session}{who}: {count(len(one.tasks), 'task')}"))
     if row is not None and row.on is not None:
-        begin = datetime.combine(row.on, time()) + timedelta(minutes=row.start_minute)
-        entry.add("dtstart", begin)
-        if clock_minutes(row):
-            entry.add("dtend", begin + timedelta(minutes=clock_minutes(row)))
-    entry.add("description", _clean("\n".join(_words(book, row, tasks))))
+        begin, end = one.bounds()
+        start = datetime.combine(row.on, time()) + timedelta(minutes=row.start_minute)
+        entry.add("dtstart", start + timedelta(minutes=begin))
+        if end > begin:
+            entry.add("dtend", start + timedelta(minutes=end))
+    entry.add("description", _clean("\n".join(_words(one))))
     return entry
 
 
@@ -88,20 +128,25 @@ def _nothing(book: PlanBook) -> Todo:
     return entry
 
 
-def _words(book: PlanBook, row: SessionRow | None, tasks: list[tuple[int, Task]]) -> list[str]:
-    lines = _hours(row)
-    for number, task in tasks:
-        lines += _task(number, task)
-    lines += _list("Bring", _goods(book.money, [task for _, task in tasks]))
-    lines += _list("Tools", sorted({tool for _, task in tasks for tool in task.tools}))
-    lines += _list("Mind", list(dict.fromkeys(care for _, task in tasks for care in task.cares)))
+def _words(one: _Session) -> list[str]:
+    tasks = [task for _, task in one.tasks]
+    lines = _hours(one.row, one.person)
+    many = len(workers_of(one.book)) > 1
+    for number, task in one.tasks:
+        lines += _task(number, task, times(one.row, one.spells(task), many), one.person)
+    lines += _list("Bring", _goods(one.book.money, tasks))
+    lines += _list("Tools", sorted({tool for task in tasks for tool in task.tools}))
+    lines += _list("Mind", list(dict.fromkeys(care for task in tasks for care in task.cares)))
     return lines
 
 
-def _hours(row: SessionRow | None) -> list[str]:
+def _hours(row: SessionRow | None, person: str) -> list[str]:
     """How long, and who; empty without a list of hours."""
     if row is None:
         return []
+    if person:
+        mine = next(((there, used) for name, there, used in row.who if name == person), None)
+        return [] if mine is None else [f"Planned: {span(mine[1])} of {span(mine[0])}.", ""]
     busy = [(name, there, used) for name, there, used in row.who if used]
     longest = max((there for _, there, _ in row.who), default=row.minutes_available)
     lines = [f"Planned: {span(clock_minutes(row))} of {span(longest)}."]
@@ -111,16 +156,20 @@ def _hours(row: SessionRow | None) -> list[str]:
     return [*lines, ""] if working else []
 
 
-def _task(number: int, task: Task) -> list[str]:
+def _task(number: int, task: Task, when: str, person: str) -> list[str]:
     """The task's number is the one of the sheet Do."""
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
-    minutes = [span(task.minutes)] if task.minutes else []
-    if task.high > task.minutes:
+    mine = task.help_minutes if person and person == task.helper else task.minutes
+    minutes = [when] if when else []
+    minutes += [span(mine)] if mine else []
+    if task.high > task.minutes and mine == task.minutes:
         minutes.append(f"{span(task.high)} if it goes badly")
-    if task.people > 1:
+    if task.people > 1 and not person:
         minutes.append(count(task.people, "person", "people"))
-    if task.who:
-        minutes.append(", ".join(task.who))
+    if person and len(task.who) > 1:
+        minutes.append(f"with {with_words(task, person)}")
+    elif task.who and not person:
+        minutes.append(who_words(task))
     lines = [f"{number}. {task.name}{part}" + (f": {'; '.join(minutes)}" if minutes else "")]
     if task.text and task.text != task.name:
         lines.append(f"   {task.text}")

@@ -144,6 +144,7 @@ def _step(remedy: str, step: WorkStep) -> Cells:
         "wait_hours": _number(Fraction(step.wait_minutes, 60)) or None,
         "people": step.people,
         "from_stock": None if step.from_stock else "no",
+        "help": step.help or None,
     }
 
 

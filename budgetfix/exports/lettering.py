@@ -90,6 +90,11 @@ def day(on: date) -> str:
     return f"{DAYS[on.weekday()][:SHORT]} {on.day} {MONTHS[on.month - 1][:SHORT]}"
 
 
+def month_day(on: date) -> str:
+    """`4 July`, the same in every locale."""
+    return f"{on.day} {MONTHS[on.month - 1]}"
+
+
 def long_day(on: date) -> str:
     """`Saturday 6 June`, the same in every locale."""
     return f"{DAYS[on.weekday()]} {on.day} {MONTHS[on.month - 1]}"

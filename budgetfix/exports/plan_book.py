@@ -20,15 +20,18 @@ from budgetfix.exports.plan_book_do import do_sheet
 from budgetfix.exports.plan_book_drawings import drawings_sheet
 from budgetfix.exports.plan_book_faults import faults_sheet
 from budgetfix.exports.plan_book_kept import kept_sheet
+from budgetfix.exports.plan_book_landlord import landlord_sheet
 from budgetfix.exports.plan_book_more import left_out_sheet, more_sheet
 from budgetfix.exports.plan_book_page import BASE, Styles, clean
+from budgetfix.exports.plan_book_people import people_sheets
 from budgetfix.exports.plan_book_quote import quote_sheet
 from budgetfix.exports.plan_book_summary import Links, fill_summary, summary_page
 from budgetfix.outcome.book import PlanBook
 
 
 def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
-    """The workbook of a plan: Summary, Buy, Do, Before and after, Left out, What more buys.
+    """The workbook of a plan: Summary, Buy, Do, a sheet for each of several people, Before and after, Left out,
+    What more buys.
 
     Drawings and how everything was follow, for a measured room that changes.
     """
@@ -41,11 +44,13 @@ def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     first = summary_page(book, styles, plan)
     buy = buy_sheet(book, styles, plan)
     do = do_sheet(book, styles, plan)
+    people_sheets(book, styles, plan, do)
     faults = faults_sheet(book, styles, plan)
     left_out_sheet(book, styles, plan)
     more_sheet(book, styles, plan)
     drawings_sheet(book, styles, plan, pictures)
     kept_sheet(book, styles, plan)
+    landlord_sheet(book, styles, plan)
     quote_sheet(book, styles, plan)
     costing_sheet(book, styles, plan)
     fill_summary(first, plan, Links(buy, do, faults))

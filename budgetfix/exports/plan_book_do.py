@@ -8,6 +8,7 @@ from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.by_person import times, who_words, workers_of
 from budgetfix.exports.lettering import clocks, day, span
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import PlanBook, SessionRow, Task
@@ -16,12 +17,14 @@ COLUMNS = (
     Col("Done", 7, "mark", yours=True),
     Col("Session", 9, "mark"),
     Col("When", 12),
+    Col("Time", 12, "mark"),
     Col("Bag", 6, "mark"),
     Col("No.", 5, "mark"),
     Col("Step", 25, "strong"),
     Col("What to do", 46),
     Col("People", 8, "mark"),
     Col("Who", 10, "quiet"),
+    Col("Helper's minutes", 9, "whole"),
     Col("Minutes", 9, "whole"),
     Col("If it goes badly", 9, "whole"),
     Col("Real minutes", 9, "whole", yours=True),
@@ -30,6 +33,7 @@ COLUMNS = (
     Col("Leaves in the wall", 10, "quiet"),
     Col("Mind", 36, "warn"),
 )
+HELP = "Helper's minutes"
 ALWAYS = ("Done", "No.", "Step", "What to do", "People", "Minutes", "Real minutes")
 
 
@@ -41,6 +45,10 @@ class DoAt:
     steps: int
     real: str
     people: str
+    help: str = ""
+    """Helpers' minutes; empty where nobody helps."""
+    each: tuple[str, ...] = ()
+    """The cell of each tick, one a step."""
 
 
 def do_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> DoAt:
@@ -48,7 +56,8 @@ def do_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> DoAt:
     note = "The pale green cells are yours: tick what is done, type the minutes that it really took."
     page = Page(book, styles, "Do", "What to do, in this order", note, plan.title)
     sessions = {row.number: row for row in plan.sessions or ()}
-    whole = [_values(at, task, sessions.get(task.session or 0)) for at, task in enumerate(plan.tasks, start=1)]
+    many = len(workers_of(plan)) > 1
+    whole = [_values(at, task, sessions.get(task.session or 0), many) for at, task in enumerate(plan.tasks, start=1)]
     places = kept(COLUMNS, whole, ALWAYS)
     table = Table(page, [COLUMNS[place] for place in places])
     before: int | None = None
@@ -65,6 +74,8 @@ def do_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> DoAt:
         len(plan.tasks),
         table.area("Real minutes", away=True),
         table.area("People", away=True),
+        table.area(HELP, away=True) if HELP in table.at else "",
+        tuple(page.ref(FIRST + number, table.at["Done"], away=True) for number in range(len(plan.tasks))),
     )
     _sums(table, plan)
     return at
@@ -81,18 +92,25 @@ def _when(row: SessionRow | None) -> str:
     return f"{day(row.on)}, {clocks(row.start_minute, row.end_minute)}"
 
 
-def _values(number: int, task: Task, session: SessionRow | None) -> list[Value]:
+def when_words(row: SessionRow | None, task: Task) -> str:
+    """The day of a task; with the start of its session where the task has no time of its own."""
+    return day(row.on) if row is not None and row.on is not None and task.spells else _when(row)
+
+
+def _values(number: int, task: Task, session: SessionRow | None, many: bool) -> list[Value]:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
     return [
         None,
         task.session,
-        _when(session),
+        when_words(session, task),
+        times(session, task.spells, many),
         task.bag,
         number,
         task.name + part,
-        _in_lines(task.text) if task.text != task.name else "",
+        in_lines(task.text) if task.text != task.name else "",
         task.people,
-        ", ".join(task.who),
+        who_words(task),
+        task.help_minutes or None,
         task.minutes,
         task.high if task.high > task.minutes else None,
         None,
@@ -103,7 +121,7 @@ def _values(number: int, task: Task, session: SessionRow | None) -> list[Value]:
     ]
 
 
-def _in_lines(text: str) -> str:
+def in_lines(text: str) -> str:
     """One thing to do a line, numbered where there are several."""
     parts = text.split("; ")
     return "\n".join(f"{number}. {part}" for number, part in enumerate(parts, 1)) if len(parts) > 1 else text
@@ -149,29 +167,39 @@ def _sums(table: Table, plan: PlanBook) -> None:
         tasks = [task for task in plan.tasks if task.session == row.number]
         if tasks:
             _session(table, row, tasks, last)
-    worked = sum(task.minutes * task.people for task in plan.tasks)
-    people = table.area("People", FIRST, last)
+    worked = sum(task.person_minutes for task in plan.tasks)
+    planned, real, people = (table.area(name, FIRST, last) for name in ("Minutes", "Real minutes", "People"))
+    helped = table.area(HELP, FIRST, last) if HELP in table.at else ""
     made: dict[str, Value] = {
         "Step": "All of it",
-        "Minutes": Formula(f"=SUMPRODUCT({table.area('Minutes', FIRST, last)},{people})", worked),
-        "Real minutes": Formula(f"=SUMPRODUCT({table.area('Real minutes', FIRST, last)},{people})", 0),
+        "Minutes": Formula(f"=SUMPRODUCT({planned},{people})" + (f"+SUM({helped})" if helped else ""), worked),
+        "Real minutes": Formula(real_formula(real, people, helped), 0),
     }
     _row(table, made, strong=True)
+
+
+def real_formula(real: str, people: str, helped: str, which: str = "") -> str:
+    """Minutes really worked, every person's: a helper's as planned, once the step has its real minutes."""
+    more = f'+SUMPRODUCT({which}--({real}<>""),{helped})' if helped else ""
+    return f"=SUMPRODUCT({which}{real},{people}){more}"
 
 
 def _session(table: Table, row: SessionRow, tasks: list[Task], last: int) -> None:
     this = table.page.ref(table.next_row, table.at["Session"])
     which = f"--({table.area('Session', FIRST, last)}={this})"
-    people = table.area("People", FIRST, last)
-    worked = sum(task.minutes * task.people for task in tasks)
+    planned, real, people = (table.area(name, FIRST, last) for name in ("Minutes", "Real minutes", "People"))
+    helped = table.area(HELP, FIRST, last) if HELP in table.at else ""
+    worked = sum(task.person_minutes for task in tasks)
     extra = row.minutes_used - worked
     words = f"{span(row.minutes_used)} of {span(row.minutes_available)}"
     made: dict[str, Value] = {
         "Session": row.number,
         "Step": _when(row) or f"Session {row.number}",
         "What to do": f"{words}, {span(extra)} of it setting up" if extra > 0 else words,
-        "Minutes": Formula(f"=SUMPRODUCT({which},{table.area('Minutes', FIRST, last)},{people})", worked),
-        "Real minutes": Formula(f"=SUMPRODUCT({which},{table.area('Real minutes', FIRST, last)},{people})", 0),
+        "Minutes": Formula(
+            f"=SUMPRODUCT({which},{planned},{people})" + (f"+SUMPRODUCT({which},{helped})" if helped else ""), worked
+        ),
+        "Real minutes": Formula(real_formula(real, people, helped, f"{which},"), 0),
     }
     _row(table, made)
 

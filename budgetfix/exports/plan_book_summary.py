@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import count, lines_on_paper
 from budgetfix.exports.plan_book_buy import BuyAt
-from budgetfix.exports.plan_book_do import DoAt
+from budgetfix.exports.plan_book_do import DoAt, real_formula
 from budgetfix.exports.plan_book_faults import FaultsAt, state_words
 from budgetfix.exports.plan_book_page import AIR_POINTS, LINE_POINTS, Formula, Page, Styles, Value
 from budgetfix.outcome.book import PlanBook, Sums
@@ -50,6 +51,9 @@ def verdict(plan: PlanBook) -> str:
         if plan.everything:
             sooner = "costs less" if plan.sessions is None else "ends sooner, or as soon for less"
             return f"{room}No other way to do everything {sooner}, with {money} and {hours}."
+        if plan.sides:
+            said = fair_proof(f", with {money} and {hours}")
+            return f"{room}{said[:1].upper()}{said[1:]}."
         tried = count(plan.candidates, "remedy", "remedies")
         return f"{room}No other set of these {tried} takes away more, with {money} and {hours}."
     more = plan.bound - plan.improvement
@@ -63,7 +67,10 @@ def fill_summary(page: Page, plan: PlanBook, links: Links) -> None:
     row = _figures(page, plan, links, 6)
     row = _bars(page, plan, row + 1)
     row = _plans(page, plan, row + 1)
-    row = _lines(page, row + 1, "What to mind", [f"! {care}" for care in plan.cautions], palette.WARN)
+    row = _lines(page, row + 1, "For both of you", list(fair_lines(plan)), palette.INK)
+    row = _lines(
+        page, row + (1 if plan.sides else 0), "What to mind", [f"! {care}" for care in plan.cautions], palette.WARN
+    )
     row = _lines(page, row + (1 if plan.cautions else 0), "Good to know", list(plan.notes), palette.INK)
     _lines(page, row + (1 if plan.notes else 0), "How to use this book", HOW, palette.INK)
 
@@ -135,11 +142,11 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     row = _figure(page, row, "Spent or promised, at real prices", Formula("=real_total", spent), "money")
     row = _figure(page, row, "Points before, safety apart", plan.points_before, "whole", name="points before")
     row = _figure(page, row, "Points after", plan.points_after, "whole", name="points after")
-    worked = sum(task.minutes * task.people for task in plan.tasks)
+    worked = sum(task.person_minutes for task in plan.tasks)
     row = _figure(page, row, "Planned work, minutes of every person", worked, "whole")
     real: Value = 0
     if links.do.steps:
-        real = Formula(f"=SUMPRODUCT({links.do.real},{links.do.people})", 0)
+        real = Formula(real_formula(links.do.real, links.do.people, links.do.help), 0)
     return _figure(page, row, "Real work so far", real, "whole")
 
 

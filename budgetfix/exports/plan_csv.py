@@ -7,6 +7,7 @@ import io
 from collections.abc import Iterable
 
 from budgetfix.base.money import write_money
+from budgetfix.exports.by_person import times, who_words, workers_of
 from budgetfix.outcome.book import MoneyLine, PlanBook
 
 RISKY = ("=", "+", "-", "@", "\t", "\r")
@@ -20,6 +21,7 @@ BUY_HEADS = (
 DO_HEADS = (
     "session", "date", "step", "bag", "task", "part", "what", "minutes", "minutes low", "minutes high", "people", "who",
     "tools", "done when", "leaves in the wall", "mind", "done", "real minutes",
+    "time",
 )  # fmt: skip
 
 
@@ -28,7 +30,8 @@ def harmless(text: str) -> str:
     return f"'{text}" if text.startswith(RISKY) else text
 
 
-def _csv(heads: tuple[str, ...], rows: Iterable[tuple[Cell, ...]]) -> bytes:
+def csv_bytes(heads: tuple[str, ...], rows: Iterable[tuple[Cell, ...]]) -> bytes:
+    """A table as CSV; empty cells for None."""
     out = io.StringIO(newline="")
     writer = csv.writer(out, lineterminator="\r\n")
     writer.writerow(heads)
@@ -41,7 +44,7 @@ def buy_csv(book: PlanBook) -> bytes:
     """Every line of money, then the total; amounts as plain numbers of the currency."""
     spent: dict[str, Cell] = {"kind": "total", "line": write_money(book.spent_minor, book.currency)}
     rows = [*(_bought(line, book.currency) for line in book.money), spent]
-    return _csv(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
+    return csv_bytes(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
 
 
 def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
@@ -77,17 +80,19 @@ def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
 
 def do_csv(book: PlanBook) -> bytes:
     """Every step in working order."""
-    dates = {row.number: row.on for row in book.sessions or ()}
+    sessions = {row.number: row for row in book.sessions or ()}
+    many = len(workers_of(book)) > 1
     rows: list[tuple[Cell, ...]] = []
     for number, task in enumerate(book.tasks, start=1):
-        on = dates.get(task.session or 0)
+        session = sessions.get(task.session or 0)
+        on = session.on if session is not None else None
         part = f"{task.step} of {task.steps}" if task.step else ""
-        who, tools, cares = ("; ".join(words) for words in (task.who, task.tools, task.cares))
+        who, tools, cares = who_words(task, "; "), "; ".join(task.tools), "; ".join(task.cares)
         words = map(harmless, (task.name, part, task.text, who, tools, task.done_when, task.leaves, cares))
         name, part, text, who, tools, done, leaves, cares = words
         when = on.isoformat() if on is not None else None
         rows.append(
             (task.session, when, number, task.bag, name, part, text, task.minutes, task.low, task.high, task.people,
-             who, tools, done, leaves, cares, None, None)
+             who, tools, done, leaves, cares, None, None, harmless(times(session, task.spells, many)))
         )  # fmt: skip
-    return _csv(DO_HEADS, rows)
+    return csv_bytes(DO_HEADS, rows)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from budgetfix.base.money import write_money
+from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import clocks, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
 from budgetfix.exports.more_words import next_lines
@@ -18,7 +19,7 @@ def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -
     lines += _steps(book) if book.tasks else ["", _nothing(book)]
     lines += ["", *_buy(book)] if book.tasks else []
     lines += _left_out(book)
-    lines += ["", *_proof(book), *_three(book), *_more(book)]
+    lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book)]
     lines += [line for note in book.notes for line in wrapped(f"NOTE  {note}", 6)]
     lines += ["", *wrapped(f"Wrote {', '.join(files)}", 2)] if files else []
     return plain("\n".join(lines), unicode)
@@ -82,10 +83,11 @@ def _steps(book: PlanBook) -> list[str]:
         if not task.step and (number == 1 or book.tasks[number - 2].step):
             lines.append("  Takes no time of its own")
         lines.append(_step(book, number, task))
-    minutes = sum(task.minutes * task.people for task in book.tasks)
+    minutes = sum(task.person_minutes for task in book.tasks)
     lines.append(_row("", "", "", f"{minutes:,}", _money(book, book.spent_minor), ""))
     marks = [f"{CARE} take care: read Mind in the task list"] if any(task.cares for task in book.tasks) else []
     marks += ["2 two people, minutes each"] if any(task.people > 1 for task in book.tasks) else []
+    marks += ["+ somebody helps at its start"] if any(task.helper for task in book.tasks) else []
     lines += [f"      {'   '.join(marks)}"] if marks else []
     if any(task.worth for task in book.tasks):
         lines.append("      worth: points that would come back without it, hazards counted in")
@@ -100,7 +102,7 @@ def _session_words(row: SessionRow) -> str:
 
 def _step(book: PlanBook, number: int, task: Task) -> str:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
-    marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "")
+    marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "+" if task.helper else "")
     cost = _money(book, task.cost_minor) if task.step <= 1 and not task.candidate.startswith("errand:") else ""
     worth = f"{task.worth:,}" if task.worth else ""
     return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)
@@ -149,6 +151,8 @@ def _proof(book: PlanBook) -> list[str]:
         more = book.bound - book.improvement
         return wrapped(f"STOPPED after {book.seconds_limit:g} s: at most {more:,} points more exist.", 6)
     said = f"PROOF no other set of these {book.candidates} remedies takes away more{within}."
+    if book.sides:
+        said = f"PROOF {fair_proof(within)}."
     if book.everything:
         sooner = "costs less" if book.sessions is None else "ends sooner, or as soon for less,"
         said = f"PROOF no other way to do everything {sooner}{within}."
@@ -177,6 +181,12 @@ def _sums(book: PlanBook, sums: Sums) -> str:
     hazards = f", hazards left {sums.hazards_after}" if book.hazards_before else ""
     spent, hours = _money(book, sums.spent_minor), hours_words(sums.minutes)
     return f"{spent:>9}  {sums.improvement:>6,} points  {hours}{hazards}"
+
+
+def _both(book: PlanBook) -> list[str]:
+    """What the fair plan is for each of two people."""
+    lines = fair_lines(book)
+    return [line for at, text in enumerate(lines) for line in wrapped(("      " if at else "BOTH  ") + text, 6)]
 
 
 def _more(book: PlanBook) -> list[str]:

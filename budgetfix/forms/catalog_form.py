@@ -38,6 +38,7 @@ STEPS = (
     Column("wait_hours", "Wait hours", "drying, say", "number"),
     Column("people", "People", "hands at once", "count", wide=9),
     Column("from_stock", "From stock", "no = nothing of it yet", "yes-no", wide=12),
+    Column("help", "Helper minutes", "a 2nd pair of hands, at its start", "count", wide=15),
 )
 PRODUCTS = (
     Column("product", "Product", "short, used once", needed=True, wide=18),

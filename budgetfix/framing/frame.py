@@ -176,7 +176,7 @@ def _listed(base: Ground, kept: Mapping[str, Candidate], exclusions: Exclusions)
 
 
 def _scales(catalog: Catalog, kept: Mapping[str, Candidate]) -> Scales:
-    used = [(product, units) for candidate in kept.values() for product, units in candidate.uses]
+    used = [(product, units) for candidate in kept.values() for product, units in candidate.goods]
     names = {product for product, _ in used}
     stocked = [
         (product.product, figure)
@@ -192,7 +192,7 @@ def _options(base: Ground, kept: Mapping[str, Candidate], exclusions: Exclusions
     by = _scales(base.catalog, kept)
     totals: dict[str, Fraction] = defaultdict(Fraction)
     for candidate in kept.values():
-        for product, units in candidate.uses:
+        for product, units in candidate.goods:
             totals[product] += units
     made: list[Option] = []
     errands: set[str] = set()

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from budgetfix.base.numbers import half_even
-from budgetfix.brief.models import Brief, ListedFault
+from budgetfix.brief.models import Brief, ListedFault, Person
 from budgetfix.framing.exclusion import Exclusions
 from budgetfix.optimize.problem import Asked, Tree
 
@@ -15,13 +15,25 @@ MOST = Fraction(2)
 """A listed fault never grows beyond twice what was typed."""
 
 
-def remaining(fault: ListedFault, reliefs: Iterable[Fraction], brief: Brief) -> int:
-    """Points left: round(points x priority x clip(product of (1 - relief), 0, 2)), halves to even."""
+def remaining(fault: ListedFault, reliefs: Iterable[Fraction], brief: Brief, person: Person | None = None) -> int:
+    """Points left: round(points x priority x clip(product of (1 - relief), 0, 2)), halves to even.
+
+    `person`: in the eyes of somebody with priorities of their own.
+    """
     left = Fraction(1)
     for relief in reliefs:
         left *= 1 - relief
     clipped = min(max(left, Fraction(0)), MOST)
-    return half_even(fault.points * brief.priority(fault.fault) * clipped)
+    mine = person.priority(fault.fault) if person is not None and not fault.safety else 1
+    return half_even(fault.points * brief.priority(fault.fault) * mine * clipped)
+
+
+def voiced(fault: ListedFault, reliefs: Iterable[Fraction], brief: Brief) -> tuple[int, ...]:
+    """Points left in the eyes of each voice; hazards count for a voice only where they are counted as points."""
+    if fault.safety and brief.hazards_first:
+        return (0,) * len(brief.voices)
+    factors = tuple(reliefs)
+    return tuple(remaining(fault, factors, brief, person) for person in brief.voices)
 
 
 @dataclass(frozen=True)
@@ -33,20 +45,23 @@ class ListedTree:
     reliefs: Mapping[str, Fraction]
     exclusions: Exclusions
 
-    def _asked(self, points: int, branch: tuple[str, ...] = ()) -> Asked:
-        return Asked(points, 0, branch) if self.fault.safety else Asked(0, points, branch)
+    def _left(self, reliefs: Iterable[Fraction]) -> tuple[int, ...]:
+        """Hazard points, points and the points of each voice that remain."""
+        factors = tuple(reliefs)
+        points = remaining(self.fault, factors, self.brief)
+        pair = (points, 0) if self.fault.safety else (0, points)
+        return *pair, *voiced(self.fault, factors, self.brief)
 
     def ask(self, chosen: frozenset[str], refused: frozenset[str]) -> Asked:
         """Exact once every option that answers the fault is decided."""
         decided = chosen | refused
         open_ids = [id for id in self.reliefs if id not in decided and not self.exclusions.any(id, chosen)]
         if open_ids:
-            return self._asked(0, self.exclusions.clique(open_ids))
-        return self._asked(
-            remaining(self.fault, (self.reliefs[id] for id in sorted(chosen & set(self.reliefs))), self.brief)
-        )
+            return Asked(0, 0, self.exclusions.clique(open_ids))
+        hazards, points, *voices = self._left(self.reliefs[id] for id in sorted(chosen & set(self.reliefs)))
+        return Asked(hazards, points, voices=tuple(voices))
 
-    def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, int]:
+    def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, ...]:
         """The least that can remain: every undecided clique at its best relief (never below no relief)."""
         factors = [1 - self.reliefs[id] for id in sorted(chosen & set(self.reliefs))]
         left = [id for id in self.reliefs if id not in chosen | refused and not self.exclusions.any(id, chosen)]
@@ -54,8 +69,7 @@ class ListedTree:
             clique = self.exclusions.clique(left)
             factors.append(min(Fraction(1), *(1 - self.reliefs[id] for id in clique)))
             left = [id for id in left if id not in clique]
-        points = remaining(self.fault, (1 - max(factor, Fraction(0)) for factor in factors), self.brief)
-        return (points, 0) if self.fault.safety else (0, points)
+        return self._left(1 - max(factor, Fraction(0)) for factor in factors)
 
 
 def listed_tree(

@@ -9,6 +9,8 @@ from budgetfix.base.numbers import half_even
 from budgetfix.brief.models import Brief
 from budgetfix.framing.exclusion import Exclusions
 from budgetfix.inspection.again import moved_between
+from budgetfix.inspection.eyes import points_to
+from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.guard import too_much_worse
 from budgetfix.inspection.inspect import Seen, look_again, look_at
 from budgetfix.inspection.judging import Block, Judge
@@ -35,6 +37,12 @@ def in_order(candidates: Mapping[str, Candidate], chosen: Iterable[str]) -> tupl
         done.update(dict.fromkeys(ready))
         waiting = [id for id in waiting if id not in done]
     return tuple(done)
+
+
+def voices_of(findings: Iterable[Finding], brief: Brief) -> tuple[int, ...]:
+    """The points that these leave in the eyes of each voice of a brief."""
+    kept = tuple(findings) if brief.voices else ()
+    return tuple(points_to(person, kept, hazards_too=not brief.hazards_first) for person in brief.voices)
 
 
 def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
@@ -73,12 +81,14 @@ class MeasuredTree:
         touching = self.touching(chosen, refused)
         if touching:
             return Asked(0, 0, self.exclusions.clique(touching))
-        return Asked(seen.hazards, seen.points, (), not too_much_worse(self.before, seen, self.brief.may_worsen))
+        allowed = not too_much_worse(self.before, seen, self.brief.may_worsen)
+        return Asked(seen.hazards, seen.points, (), allowed, voices_of(seen.findings, self.brief))
 
-    def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, int]:
+    def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, ...]:
         """What cannot be got below: with every undecided piece lifted out, where lifting never hurts; else 0."""
+        nothing = (0, 0, *(0 for _ in self.brief.voices))
         if not all(judge.rule.lifting_helps for judge in self.block.judges):
-            return (0, 0)
+            return nothing
         after = changed_by(self.survey, self.candidates, chosen)
         lifted: set[str] = set()
         for id in self.touching(chosen, refused):
@@ -87,10 +97,10 @@ class MeasuredTree:
                 if item is None and change.add is not None:
                     continue
                 if not isinstance(item, Piece) or item.seat is not None or item.what in ANCHORS:
-                    return (0, 0)
+                    return nothing
                 lifted.add(item.name)
         seen = look_at(self.block, after, self.brief, frozenset(lifted))
-        return (_worst(seen, safety=True), _worst(seen, safety=False))
+        return (_worst(seen, safety=True), _worst(seen, safety=False), *nothing[2:])
 
     def touching(self, chosen: frozenset[str], refused: frozenset[str]) -> list[str]:
         """Undecided candidates that change the answer of something that was asked, by id."""

@@ -14,6 +14,7 @@ from budgetfix.framing.scale import scaled
 from budgetfix.framing.van import after_the_van
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
 from budgetfix.remedies.candidate import Candidate, Work
+from budgetfix.remedies.undoing import marks
 
 ERRAND = "errand:"
 """Errands are options of their own, needed by what they fetch; their ids start with this."""
@@ -68,7 +69,7 @@ def _charge(catalog: Catalog, shop: str | None) -> tuple[int, int]:
 
 def labour_minor(candidate: Candidate, brief: Brief) -> int:
     """The pay for a candidate's planned person-minutes."""
-    return brief.labour_minor(sum(work.minutes * work.people for work in candidate.work))
+    return brief.labour_minor(sum(work.person_minutes for work in candidate.work))
 
 
 def tools(catalog: Catalog) -> tuple[Tool, ...]:
@@ -127,15 +128,18 @@ WITH_HELP = ("ladder", "drill")
 
 def refusing(work: Work, candidate: Candidate, brief: Brief) -> tuple[str, ...]:
     """Who takes no part in a step. Whoever only stays off the ladder helps from the floor, if somebody else goes up."""
-    barring = [person.name for person in brief.people if barred(person, candidate)]
+    barring = tuple(person.name for person in brief.people if barred(person, candidate))
+    return unwilling(candidate, brief) if len(barring) < work.people else barring
+
+
+def unwilling(candidate: Candidate, brief: Brief) -> tuple[str, ...]:
+    """Who does not even help from the floor."""
     plain = replace(
         candidate,
         hazards=tuple(word for word in candidate.hazards if word not in WITH_HELP),
         tools=tuple(word for word in candidate.tools if word not in WITH_HELP),
     )
-    if len(barring) < work.people:
-        barring = [person.name for person in brief.people if barred(person, plain)]
-    return tuple(barring)
+    return tuple(person.name for person in brief.people if barred(person, plain))
 
 
 LOUD = frozenset({"drill", "hammer", "saw"})
@@ -170,16 +174,19 @@ def option(
                 work.wait_minutes,
                 loud(candidate),
                 van if work.from_stock else 0,
+                help=work.help,
+                no_help=unwilling(candidate, brief) if work.help else (),
             )
             for work in candidate.work
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
-        uses=scaled(candidate.uses, by.products),
+        uses=scaled(candidate.goods, by.products),
         tools=tuple(sorted(candidate.tools)),
         needs=tuple(sorted({*candidate.needs, *needs})),
         excludes=tuple(sorted(candidate.excludes)),
         spends=scaled(candidate.spends, by.limits),
         first_session=first_session(lead_days(candidate, catalog, totals), brief),
+        marks=marks(candidate) if brief.lease is not None and brief.lease.reversible_first else 0,
     )
 
 

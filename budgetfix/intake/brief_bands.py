@@ -15,7 +15,7 @@ from budgetfix.intake.brief_hours import as_day
 from budgetfix.intake.catalog_steps import as_three
 from budgetfix.intake.inside import Inside, Part, at, each, only
 from budgetfix.intake.raw_rows import close_to
-from budgetfix.intake.reader import as_hands, as_names, as_pairs, as_text, as_whole
+from budgetfix.intake.reader import as_hands, as_names, as_text, as_whole
 from budgetfix.intake.yaml_lines import Key
 
 Ends = tuple[float | None, float | None]
@@ -85,11 +85,6 @@ def _limit(value: object, sound: Ends | None, figure: Callable[[object], float])
     if any(inside):
         raise ValueError("glaring lies outside of sound")
     return low, high
-
-
-def read_priorities(value: object) -> tuple[tuple[str, Fraction], ...]:
-    """From 0 to 3, by rule, family, thing or listed fault. Errors: ValueError."""
-    return as_pairs(value, Fraction(0), Fraction(3))
 
 
 def read_errands(value: object) -> tuple[Errand, ...]:

@@ -13,7 +13,7 @@ from itertools import pairwise
 from budgetfix.base.money import read_number
 from budgetfix.brief.models import Hours, Person
 from budgetfix.intake.inside import Inside, Part, at, each, only
-from budgetfix.intake.reader import as_names, as_text, as_whole, as_yes
+from budgetfix.intake.reader import as_names, as_pairs, as_text, as_whole, as_yes
 from budgetfix.intake.yaml_lines import Key
 
 WANTED_HOURS = "hours such as [4, 3], or [{date: 2026-06-06, start: '09:00', people: {ann: 3}}], or null"
@@ -27,7 +27,7 @@ def read_people(value: object) -> tuple[Person, ...]:
     if isinstance(value, dict):
         if not value:
             raise ValueError("there must be somebody")
-        return tuple(each(value.items(), _person))
+        return _two_or_none(tuple(each(value.items(), _person)))
     count = as_whole(value)
     if count < 1:
         raise ValueError("there must be somebody")
@@ -36,10 +36,27 @@ def read_people(value: object) -> tuple[Person, ...]:
 
 def _person(name: Key, facts: object) -> Person:
     if facts is not None and not isinstance(facts, dict):
-        raise ValueError("only `not` is known, such as {not: [ladder]}")
+        raise ValueError("`not` and `priorities` are known, such as {not: [ladder], priorities: {light: 2}}")
     given = facts or {}
-    only(given, ("not",))
-    return Person(name=str(name), refuses=at("not", given.get("not") or [], as_names))
+    only(given, ("not", "priorities"))
+    return Person(
+        name=str(name),
+        refuses=at("not", given.get("not") or [], as_names),
+        priorities=at("priorities", given["priorities"], read_priorities) if "priorities" in given else None,
+    )
+
+
+def _two_or_none(people: tuple[Person, ...]) -> tuple[Person, ...]:
+    """Errors: ValueError where one person has priorities of their own, or three: the fair choice is between two."""
+    voices = sum(person.priorities is not None for person in people)
+    if voices not in (0, 2):
+        raise ValueError(f"`priorities` for two people, not {voices}; write `priorities: {{}}` for who has none")
+    return people
+
+
+def read_priorities(value: object) -> tuple[tuple[str, Fraction], ...]:
+    """From 0 to 3, by rule, family, thing or listed fault. Errors: ValueError."""
+    return as_pairs(value, Fraction(0), Fraction(3))
 
 
 def named_people(people: tuple[Person, ...] | None, hours: object) -> tuple[Person, ...]:

@@ -13,8 +13,16 @@ def read_stay(value: object) -> Stay:
     """Both days, the second one later. Errors: ValueError."""
     if not isinstance(value, dict):
         raise ValueError("")
-    only(value, ("from", "until"))
+    only(value, ("from", "until", "turnaround"))
     first, until = (at(key, value.get(key), as_day) for key in ("from", "until"))
     if until <= first:
         raise Inside(Part(value["until"], "later than `from`", ("until",)))
-    return Stay(first=first, until=until)
+    turnaround = at("turnaround", value["turnaround"], _days) if "turnaround" in value else 0
+    return Stay(first=first, until=until, turnaround_days=turnaround)
+
+
+def _days(value: object) -> int:
+    """A whole number of days. Errors: ValueError."""
+    if isinstance(value, bool) or not isinstance(value, int) or value < 0:
+        raise ValueError("whole days such as 1")
+    return value

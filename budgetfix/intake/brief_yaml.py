@@ -22,9 +22,17 @@ from budgetfix.intake.brief_bands import (
     read_errands,
     read_finish,
     read_fixed,
+)
+from budgetfix.intake.brief_hours import (
+    WANTED_HOURS,
+    WANTED_PEOPLE,
+    as_day,
+    named_people,
+    read_hours,
+    read_people,
     read_priorities,
 )
-from budgetfix.intake.brief_hours import WANTED_HOURS, WANTED_PEOPLE, as_day, named_people, read_hours, read_people
+from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
 from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
@@ -44,8 +52,7 @@ from budgetfix.intake.yaml_lines import load_yaml
 FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
-    "catalog", "holes", "labour", "fixed",
-    "stay", "vans", "photographs", "quote",
+    "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
 )  # fmt: skip
 
 
@@ -97,6 +104,7 @@ def read_brief(
     hours = cut_sessions(hours, vans, photographs, load, ordered)
     labour = record.money("labour", currency)
     must = record.names("must")
+    lease = record.read("lease", None, read_lease, WANTED_LEASE)
     share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
     return Brief(
         currency=currency,
@@ -105,7 +113,7 @@ def read_brief(
         contingency_share=share,
         hours=hours,
         people=people,
-        limits=_limits(record),
+        limits=holes_within(lease, _limits(record)),
         must=() if must == ("all",) else must,
         must_all=must == ("all",),
         never=record.names("never"),
@@ -125,6 +133,7 @@ def read_brief(
         stay=record.read("stay", stay_of(vans), read_stay, WANTED_STAY),
         vans=vans,
         photographs=photographs,
+        lease=lease,
         quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
     )
 

@@ -69,3 +69,15 @@ def named_place(row: RawRow, field: str, name: str) -> Place:
         return row.place_of(field)
     listed = isinstance(cell.value, list) and name in cell.value
     return cell.at(cell.value.index(name) if listed and isinstance(cell.value, list) else name)
+
+
+def place_in(row: RawRow, field: str, *keys: Key) -> Place:
+    """Where something stands inside a block of `field`, by its keys; a name in a list there stands on its own line."""
+    cell = row.cells.get(field)
+    if cell is None or cell.at is None:
+        return row.place_of(field)
+    inside: object = cell.value
+    for key in keys[:-1]:
+        inside = inside.get(key) if isinstance(inside, dict) else None
+    last = inside.index(keys[-1]) if isinstance(inside, list) and keys[-1] in inside else keys[-1]
+    return cell.at(*keys[:-1], last)

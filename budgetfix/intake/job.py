@@ -58,6 +58,8 @@ class Job:
     notes: tuple[str, ...]
     problems: tuple[FileProblem, ...]
     marked: tuple[tuple[str, bytes], ...] = ()
+    catalog_file: str = ""
+    """Where its catalog stands, the same for every job that has the same one; empty for none."""
 
 
 def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> Job:
@@ -88,7 +90,9 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
     catalog = staying(catalog, brief.stay)
     found = tuple(sorted({*problems, *noted}))
     books = [folder / "survey.xlsx", *([path] if path is not None else [])]
-    return Job(folder.resolve().name, survey, brief, catalog, listed, tuple(notes), found, _marked(books, found))
+    shared = str(path.resolve()) if path is not None else ""
+    name, marked = folder.resolve().name, _marked(books, found)
+    return Job(name, survey, brief, catalog, listed, tuple(notes), found, marked, shared)
 
 
 def _sound(name: str, problems: list[FileProblem]) -> bool:

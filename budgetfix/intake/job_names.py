@@ -6,12 +6,15 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from budgetfix.base.problems import FileProblem
-from budgetfix.brief.models import Brief, ListedFault
+from budgetfix.brief.models import Brief, ListedFault, Person
 from budgetfix.catalog.models import Catalog
 from budgetfix.inspection.registry import RULES
+from budgetfix.intake.brief_lease import check_lease
 from budgetfix.intake.inside import named_place
 from budgetfix.intake.raw_rows import RawRow, close_to
 from budgetfix.room.survey import Survey
+
+MATTERS = "a rule, family, thing or listed fault"
 
 
 @dataclass(frozen=True)
@@ -54,8 +57,21 @@ def check_names(row: RawRow, brief: Brief, known: Known, problems: list[FileProb
         _check(row, "must", brief.must, known.remedies, "a remedy, or a group of which one is picked", problems)
         refusable = [*known.remedies, *known.kinds, *products]
         _check(row, "never", brief.never, refusable, "a remedy, group, kind or product", problems)
+    things = known.survey.named if known.survey is not None else ()
+    check_lease(row, brief, (*known.kinds, *known.remedies), things, problems)
     names = (name for name, _ in brief.priorities)
-    _check(row, "priorities", names, known.matters, "a rule, family, thing or listed fault", problems)
+    _check(row, "priorities", names, known.matters, MATTERS, problems)
+    for person in brief.voices:
+        _check_voice(row, person, known.matters, problems)
+
+
+def _check_voice(row: RawRow, person: Person, known: list[str], problems: list[FileProblem]) -> None:
+    """As for the household's priorities, where they stand in `people`."""
+    held, cell = frozenset(known), row.cells["people"]
+    for name, _ in person.priorities or ():
+        if name not in held:
+            place = row.place_of("people") if cell.at is None else cell.at(person.name, "priorities", name)
+            problems.append(FileProblem(place, f"'{name}'", f"the name of {MATTERS}", close_to(name, known)))
 
 
 def _check(

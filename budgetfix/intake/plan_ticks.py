@@ -33,6 +33,14 @@ def touched(plan_xlsx: Path) -> bool:
     return any(_typed(sheet, USERS[sheet.title]) for sheet in sheets) or _changed(book)
 
 
+def altered(book_xlsx: Path) -> bool:
+    """True where a book of ours holds anything that we did not write, or is no workbook. Errors: OSError."""
+    from budgetfix.intake.survey_xlsx import open_book
+
+    book = open_book(book_xlsx.read_bytes(), False)
+    return book is None or _changed(book)
+
+
 def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:
     for row in range(1, min(sheet.max_row, HEADS_WITHIN) + 1):
         columns = [at for at in range(1, sheet.max_column + 1) if _word(sheet.cell(row, at).value) in heads]

@@ -15,7 +15,7 @@ from budgetfix.optimize.relax import relaxed
 from budgetfix.optimize.search import Outcome, Search
 from budgetfix.optimize.solver import Engine
 from budgetfix.optimize.start import begin
-from budgetfix.optimize.wishes import Held, Wish
+from budgetfix.optimize.wishes import WORTH, Held, Wish
 
 TIES_SECONDS = 5.0
 TIES_SHARE = 0.25
@@ -50,7 +50,7 @@ def solve(
     search = Search(facts, grown, more, clock, report, clock() + seconds, engine)
     grown.grow_up_front(search.possible, lambda: search.left() < (1 - GROWTH_SHARE) * seconds)
     begin(search, known)
-    outcome = _proven_wishes(search, more_follow=depth != "figures")
+    outcome = _proven_wishes(search, depth)
     if search.best is None and outcome == "stopped":
         search.until = clock() + MUST_SECONDS
         outcome = search.reach("minutes", lambda _: ())
@@ -60,14 +60,15 @@ def solve(
             return relaxed(problem, seconds, clock, engine, report)
         return NoPlan(proven=outcome == "none")
     proven = outcome == "proven"
-    if depth != "figures":
+    if depth in ("set", "all"):
         _ties(search, seconds, proven, depth)
     return _answer(search, proven)
 
 
-def _proven_wishes(search: Search, *, more_follow: bool) -> Outcome:
-    """The wishes that a proof is about, up to spend, hazards and points all told."""
-    wishes = search.order[: _proof_length(search)]
+def _proven_wishes(search: Search, depth: Depth) -> Outcome:
+    """The wishes that a proof is about: up to spend, hazards and points all told, or without spend."""
+    more_follow = depth in ("set", "all")
+    wishes = search.order[: _proof_length(search, WORTH if depth == "worth" else (*WORTH, "spend"))]
     for wish in wishes:
         outcome = finish.fewest_sessions(search) if wish == "last" else _reach(search, wish)
         if outcome != "proven":
@@ -77,15 +78,14 @@ def _proven_wishes(search: Search, *, more_follow: bool) -> Outcome:
     return "proven"
 
 
-def _proof_length(search: Search) -> int:
-    about = [search.order.index(wish) for wish in search.order if wish in ("hazards", "points", "both", "spend")]
-    return max(about) + 1
+def _proof_length(search: Search, about: tuple[Wish, ...] = (*WORTH, "spend")) -> int:
+    return max(search.order.index(wish) for wish in search.order if wish in about) + 1
 
 
 def _reach(search: Search, wish: Wish) -> Outcome:
     """One wish; nothing is solved where the plan in hand is as good as can be on sight."""
     hazards, points = worth_rows.floors(search.families())
-    sight = {"hazards": hazards, "points": points, "both": hazards + points, "spend": 0, "minutes": 0}
+    sight = {"hazards": hazards, "points": points, "both": hazards + points}
     search.floors[wish] = max(search.floors.get(wish, 0), sight.get(wish, 0))
     if search.best is not None and search.best.measure(wish) <= search.floors[wish]:
         return "proven"

@@ -48,9 +48,14 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
 
 def _fits_anywhere(facts: Facts, step: Step, *, hushed: bool) -> bool:
     """True where some session is long enough; `hushed`: and not too quiet."""
-    able = [place for place, name in enumerate(facts.problem.people) if name not in step.barred]
     return any(
-        sum(session.minutes[place] - _setup(facts, session) >= step.minutes for place in able) >= step.people
+        any(
+            all(
+                session.minutes[one] - _setup(facts, session) >= step.minutes_in(place)
+                for place, one in enumerate(crew)
+            )
+            for crew in facts.crews(step)
+        )
         for session in facts.problem.sessions or ()
         if not (hushed and step.loud and session.quiet)
     )

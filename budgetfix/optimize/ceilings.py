@@ -5,15 +5,17 @@ Up to which sum for the plan's whole line does the plan in hand stay the best on
 
 Let the plan spend s with k packs, and let its line cost d more. A plan with j packs then costs d j / k more.
 A plan that does more than the one in hand is above the budget today, or it would have been chosen; dearer goods do not
-bring it below. A plan that does less never wins, for money comes after points. So only plans that do exactly as much
-count, within the budget. With k packs or more they get dearer by at least as much, and stay behind. With j < k packs
-and a spend of s + g they are as dear as the plan in hand at
+bring it below. A plan that does less never wins, for money comes after points (and after marks, where options leave
+any: as much with more left behind is less). So only plans that do exactly as much count, within the budget. With k
+packs or more they get dearer by at least as much, and stay behind. With j < k packs and a spend of s + g they are as
+dear as the plan in hand at
 
     d = g k / (k - j),
 
 and cheaper beyond. At that very sum the further wishes decide (minutes, last session, ids): where they speak for the
 other plan, the line must stay below. The plan in hand itself must stay within the budget: d <= budget - s.
-The ceiling is the line plus the least of all these d, in whole minor units.
+The ceiling is the line plus the least of all these d, in whole minor units. Where two people have priorities of their
+own, plans that give each of them as much are what counts.
 
 What is best without the product tells in figures whether anything does as much; only then are ties worked out.
 For each j the cheapest plan with *at most* j packs is enough: one with fewer packs than j is met again at its own j,
@@ -28,7 +30,7 @@ from dataclasses import dataclass, replace
 from budgetfix.optimize.asking import Asking
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem, Report, Round
-from budgetfix.optimize.recount import charged
+from budgetfix.optimize.recount import charged, marks_of
 from budgetfix.optimize.solver import Engine
 
 
@@ -95,7 +97,8 @@ def _priced(asking: Asking, best: Plan, packs: int, known: Ceiling) -> Ceiling:
 
 def _rivals(asking: Asking, best: Plan, packs: int, known: Ceiling, most: int | None) -> Iterator[Plan | None]:
     """Plans that do as much with fewer packs, cheapest first for each count of packs; None where the clock ended."""
-    as_good = known.without is not None and left(asking.problem, known.without) == left(asking.problem, best)
+    without = known.without
+    as_good = without is not None and (best.voices or left(asking.problem, without) == left(asking.problem, best))
     asking.depth = "set"
     fewer = packs - 1
     while fewer >= (0 if as_good else 1):
@@ -115,6 +118,11 @@ def _as_much(problem: Problem, best: Plan, id: str, packs: int, most: int | None
         spend_at_most=None if most is None else best.spent_minor + most,
         spend_first=True,
     )
+    if any(one.marks for one in problem.options):
+        within = replace(within, marks_at_most=marks_of(problem, best.chosen))
+    if best.voices:
+        hazards = best.hazards if problem.hazards_first else None
+        return replace(within, hazards_at_most=hazards, voices_at_most=best.voices)
     if problem.hazards_first:
         return replace(within, hazards_at_most=best.hazards, points_at_most=best.points)
     return replace(within, both_at_most=best.hazards + best.points)
@@ -128,8 +136,9 @@ def _until(problem: Problem, best: Plan, rival: Plan, packs: int, fewer: int) ->
 
 
 def left(problem: Problem, plan: Plan) -> tuple[int, ...]:
-    """What remains after a plan, as plans are compared."""
-    return (plan.hazards, plan.points) if problem.hazards_first else (plan.hazards + plan.points,)
+    """What remains after a plan and what it leaves behind, as plans are compared before money."""
+    worth = (plan.hazards, plan.points) if problem.hazards_first else (plan.hazards + plan.points,)
+    return (*worth, marks_of(problem, plan.chosen))
 
 
 def _ties(problem: Problem, plan: Plan) -> tuple[int, int, tuple[bool, ...]]:

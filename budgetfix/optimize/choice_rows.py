@@ -85,10 +85,13 @@ def forced(facts: Facts, extra: Extra) -> Iterator[Row]:
             yield Row(f"refused_{id}", ((1, x(id)),), "=", 0)
 
 
+def marks_terms(facts: Facts) -> Terms:
+    """What the chosen options leave behind."""
+    return tuple((one.marks, x(one.id)) for one in facts.options if one.marks)
+
+
 def minutes_terms(facts: Facts) -> Terms:
     """Person-minutes of the chosen options."""
     return tuple(
-        (minutes, x(one.id))
-        for one in facts.options
-        if (minutes := sum(step.minutes * step.people for step in one.steps))
+        (minutes, x(one.id)) for one in facts.options if (minutes := sum(step.person_minutes for step in one.steps))
     )

@@ -38,6 +38,7 @@ class Curve:
     plans: tuple[Plan, ...]
     gaps: tuple[Gap, ...]
     topped: bool
+    hazards_first: bool = True
 
     @property
     def complete(self) -> bool:
@@ -45,11 +46,21 @@ class Curve:
 
     def after(self, spent_minor: int) -> Plan | NoPlan | None:
         """The next plan after one that spends so much; NoPlan: there is none; None: that is open."""
-        dearer = [plan for plan in self.plans if plan.spent_minor > spent_minor]
+        here = [plan for plan in self.plans if plan.spent_minor <= spent_minor][-1:]
+        dearer = [plan for plan in self.plans if plan.spent_minor > spent_minor and not self._as_much(plan, here)]
         if not dearer:
-            return NoPlan() if self.topped else None
-        closed = all(gap.above != dearer[0].spent_minor for gap in self.gaps)
-        return dearer[0] if closed else None
+            return NoPlan() if self.topped and not self._open(spent_minor) else None
+        return None if self._open(spent_minor, dearer[0].spent_minor) else dearer[0]
+
+    def _as_much(self, plan: Plan, others: list[Plan]) -> bool:
+        """True where a plan does as much as one of the others, with less left behind for more money."""
+        if self.hazards_first:
+            return any((one.hazards, one.points) == (plan.hazards, plan.points) for one in others)
+        return any(one.hazards + one.points == plan.hazards + plan.points for one in others)
+
+    def _open(self, above: int, upto: int | None = None) -> bool:
+        """True where a gap lies between two sums."""
+        return any(gap.above > above and (upto is None or gap.above <= upto) for gap in self.gaps)
 
 
 @dataclass
@@ -115,7 +126,8 @@ def curve(
             report(Round("curve", len(asking.plans), len(gaps)))
         if not asking.tried(widest.above - 1):
             break
-    return Curve(tuple(asking.plans[spent] for spent in sorted(asking.plans)), asking.gaps(), topped)
+    plans = tuple(asking.plans[spent] for spent in sorted(asking.plans))
+    return Curve(plans, asking.gaps(), topped, problem.hazards_first)
 
 
 def _ends(asking: _Curving, best: Plan, budget_minor: int | None) -> bool:

@@ -90,6 +90,8 @@ def _harder(facts: Facts, one: Option, than: Option) -> bool:
     return all(
         mine.minutes >= yours.minutes
         and mine.people == yours.people
+        and mine.help >= yours.help
+        and set(mine.no_help) >= set(yours.no_help)
         and set(mine.barred) >= set(yours.barred)
         and mine.wait_sessions >= yours.wait_sessions
         and mine.wait_minutes >= yours.wait_minutes

@@ -36,7 +36,7 @@ class Node:
     chosen: frozenset[str]
     refused: frozenset[str]
     asked: Asked | None = None
-    floor: tuple[int, int] | None = None
+    floor: tuple[int, ...] | None = None
     children: dict[str | None, Node] = field(default_factory=dict)
     """By the member chosen; None: all refused."""
 
@@ -67,7 +67,7 @@ class GrownTree:
                 node.children[None] = Node(node.chosen, node.refused | frozenset(branch))
         return node.asked
 
-    def floor(self, node: Node) -> tuple[int, int]:
+    def floor(self, node: Node) -> tuple[int, ...]:
         """What no completion of an unasked node gets below."""
         if node.floor is None:
             node.floor = self.tree.bound(node.chosen, node.refused)
@@ -182,11 +182,18 @@ class Growth:
         return all(tree.exact(chosen).allowed for tree in self.trees)
 
 
-def value(growth: Growth, chosen: Iterable[str]) -> tuple[int, int]:
-    """Exact (hazard points, points) that remain after a set; grows the trees where it must."""
+def remaining(growth: Growth, chosen: Iterable[str]) -> tuple[int, ...]:
+    """Exact hazard points, points and points of each voice that remain after a set; grows the trees where it must."""
     ids = frozenset(chosen)
     before = growth.asks
     answers = [tree.exact(ids) for tree in growth.trees]
     if growth.asks != before:
         growth.version += 1
-    return sum(one.hazards for one in answers), sum(one.points for one in answers)
+    voices = zip(*(one.voices for one in answers), strict=True)
+    return sum(one.hazards for one in answers), sum(one.points for one in answers), *map(sum, voices)
+
+
+def value(growth: Growth, chosen: Iterable[str]) -> tuple[int, int]:
+    """Exact (hazard points, points) that remain after a set."""
+    hazards, points, *_ = remaining(growth, chosen)
+    return hazards, points

@@ -32,6 +32,6 @@ def in_order(
     facts = Facts.of(replace(problem, budget_minor=None))
     chosen = frozenset(plan.chosen)
     placing = Placing(plan.placed, bill(facts, chosen, plan.placed))
-    mine = held(facts, chosen, placing, (plan.hazards, plan.points))
+    mine = held(facts, chosen, placing, (plan.hazards, plan.points, *plan.voices))
     placed, _ = order.ordered(facts, growth or Growth(problem), mine, lambda: until - clock(), engine)
     return replace(mine, placing=placed).plan()

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from budgetfix.optimize.facts import Crew, Facts
+from budgetfix.optimize.facts import Crew, Facts, ending
 from budgetfix.optimize.packing import Work, packed
 from budgetfix.optimize.problem import Option, Placed
 from budgetfix.optimize.windows import Key, Window, windows
@@ -42,9 +42,7 @@ def unplaced(facts: Facts) -> tuple[Placed, ...]:
 
 
 def _rules(facts: Facts, found: dict[Key, Window]) -> tuple[Rule, ...]:
-    minutes = {
-        (one.id, index): step.minutes * step.people for one in facts.options for index, step in enumerate(one.steps)
-    }
+    minutes = {(one.id, index): step.person_minutes for one in facts.options for index, step in enumerate(one.steps)}
     tail = {
         (one.id, index): sum(minutes[one.id, later] for later in range(index, len(one.steps)))
         for one in facts.options
@@ -124,24 +122,24 @@ class _Day:
             if self.facts.next_session(earlier, step, before) > session:
                 return None
             if before == session:
-                teams.append(team)
-        if len(self.facts.problem.people) > 2 and step.people > 1 and step.minutes > self.joint[session]:
+                teams.append(tuple(ending(earlier, team)))
+        if len(self.facts.problem.people) > 2 and step.joint_minutes > self.joint[session]:
             return None
         left = self.left[session]
         able = [
             crew
             for crew in self.facts.crews(step)
-            if all(left[one] >= step.minutes for one in crew) and all(set(crew) <= set(team) for team in teams)
+            if all(left[one] >= step.minutes_in(place) for place, one in enumerate(crew))
+            and all(set(crew) <= set(team) for team in teams)
         ]
         return max(able, key=lambda crew: sum(left[one] for one in crew), default=None)
 
     def _put(self, key: Key, session: int, crew: Crew) -> None:
         step = self.facts.by_id[key[0]].steps[key[1]]
         self.where[key] = (session, crew)
-        for one in crew:
-            self.left[session][one] -= step.minutes
-        if len(crew) > 1:
-            self.joint[session] -= step.minutes
+        for place, one in enumerate(crew):
+            self.left[session][one] -= step.minutes_in(place)
+        self.joint[session] -= step.joint_minutes
 
 
 def bound(option: Option) -> bool:

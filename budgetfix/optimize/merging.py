@@ -71,6 +71,7 @@ def _both(facts: Facts, host: Family, guest: Family, most: int) -> Family | None
                         one.hazards + other.hazards,
                         one.points + other.points,
                         one.unknown + other.unknown,
+                        tuple(map(sum, zip(one.voices, other.voices, strict=True))),
                     )
                 )
                 if len(leaves) > most:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from budgetfix.optimize.choice_rows import x
-from budgetfix.optimize.facts import Crew, Facts
+from budgetfix.optimize.facts import Crew, Facts, ending
 from budgetfix.optimize.money_rows import b, v
 from budgetfix.optimize.problem import Step
 from budgetfix.optimize.solver import Program, Row
@@ -105,11 +105,11 @@ def within_minutes(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
     for t in range(facts.horizon):
         for person in range(len(facts.problem.people)):
             terms = tuple(
-                (kind.steps[index].minutes, name)
+                (minutes, name)
                 for kind in found
                 for index, cells in enumerate(kind.cells)
                 for session, crew, name in cells
-                if session == t and person in crew and kind.steps[index].minutes
+                if session == t and person in crew and (minutes := kind.steps[index].minutes_in(crew.index(person)))
             )
             if terms:
                 yield Row(f"hours_{t}_{person}", terms, "<=", facts.minutes[t][person])
@@ -121,11 +121,11 @@ def joint_within_session(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]
         return
     for t in range(facts.horizon):
         terms = tuple(
-            (kind.steps[index].minutes, name)
+            (kind.steps[index].joint_minutes, name)
             for kind in found
             for index, cells in enumerate(kind.cells)
-            for session, crew, name in cells
-            if session == t and len(crew) > 1 and kind.steps[index].minutes
+            for session, _, name in cells
+            if session == t and kind.steps[index].joint_minutes
         )
         if terms:
             yield Row(f"joint_{t}", terms, "<=", max(facts.minutes[t]))
@@ -166,10 +166,14 @@ def _prefix(facts: Facts, name: str, first: Stage, then: Stage) -> Iterator[Row]
 
 
 def _same_crew(name: str, t: int, first: Stage, then: Stage) -> Iterator[Row]:
-    """In one session the crew of the later step lies within the crew of the earlier one."""
+    """In one session the crew of the later step lies within those who end the earlier one."""
     for session, crew, cell in then[1]:
         if session == t:
-            others = tuple((1, other) for there, team, other in first[1] if there == t and not set(crew) <= set(team))
+            others = tuple(
+                (1, other)
+                for there, team, other in first[1]
+                if there == t and not set(crew) <= set(ending(first[0], team))
+            )
             if others:
                 yield Row(f"{name}_{'_'.join(map(str, crew))}", ((1, cell), *others), "<=", 1)
 

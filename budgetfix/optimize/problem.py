@@ -19,6 +19,8 @@ class Step:
     `barred` names the people who do not do this kind of work; what is `loud` stands in no quiet session. The waits
     count from the step before (on a first step: from the last step of every option in `needs`); 1 = the next session
     at the earliest.
+    With `help` a second person is at it for so many minutes from its start: one person does it (`people` is 1), and
+    `no_help` names those who do not help. Crews of such a step are (who does it, who helps), in this order.
     """
 
     minutes: int
@@ -29,6 +31,27 @@ class Step:
     loud: bool = False
     first_session: int = 0
     """Earliest session (from 0) for this step, where goods of its own come later than the option's."""
+    help: int = 0
+    no_help: tuple[str, ...] = ()
+
+    @property
+    def person_minutes(self) -> int:
+        """Minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help
+
+    @property
+    def hands(self) -> int:
+        """How many people a crew of it has."""
+        return self.people + (1 if self.help else 0)
+
+    @property
+    def joint_minutes(self) -> int:
+        """Minutes during which several work at once."""
+        return self.help or (self.minutes if self.people > 1 else 0)
+
+    def minutes_in(self, place: int) -> int:
+        """Minutes of the person at a place of the crew."""
+        return self.help if self.help and place else self.minutes
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +73,9 @@ class Option:
     """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
     last_session: int | None = None
     """Last session (from 0) in which a step may stand; None: any."""
+    marks: int = 0
+    """What it leaves behind for good, in a unit of the caller's; where any option has some, fewest marks come before
+    spend."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,26 +153,28 @@ class Asked:
 
     `branch` empty: exact, and the same for every completion. Else: options, no two of which may be chosen
     together, that have a say in this value; the tree branches into each of them and into none of them.
-    `allowed` False: no plan may hold this combination (it would leave something too much worse).
+    `allowed` False: no plan may hold this combination (it would leave something too much worse). `voices`: the points
+    in the eyes of each of two people whose priorities differ; empty where nobody asks.
     """
 
     hazards: int
     points: int
     branch: tuple[str, ...] = ()
     allowed: bool = True
+    voices: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Tree:
     """What remains (hazard points, points) after a set, for one family of findings.
 
-    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives
-    (hazard points, points) that no completion can get below; it is asked only where growth stopped at a cap.
+    `ask(chosen, refused)` is exact where its `branch` is empty. `bound(chosen, refused)` gives hazard points, points
+    and the points of each voice that no completion can get below; it is asked only where growth stopped at a cap.
     """
 
     name: str
     ask: Callable[[frozenset[str], frozenset[str]], Asked]
-    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, int]]
+    bound: Callable[[frozenset[str], frozenset[str]], tuple[int, ...]]
     cheap: bool = False
     """True: asking is mere arithmetic, so the whole tree is grown at once."""
 
@@ -157,7 +185,8 @@ class Problem:
 
     `sessions` None: no limit of hours (minutes still count as a wish). `budget_minor` None: no limit of money;
     the contingency is held back by the caller. `must`: of each tuple of ids at least one is chosen.
-    `must_all`: the order of wishes for "do everything": last session, spend, hazards, points, person-minutes, ids.
+    `must_all`: the order of wishes for "do everything": last session, marks, spend, hazards, points, person-minutes,
+    ids.
     `last_session`: the last session (from 0) in which a step may stand. `setup_minutes` are taken from each
     person in each session in which that person works.
     """
@@ -187,6 +216,7 @@ class Extra:
     hazards_at_most: int | None = None
     points_at_most: int | None = None
     """Points that may remain, hazard points not counted."""
+    marks_at_most: int | None = None
     both_at_most: int | None = None
     """Hazard points and points together that may remain."""
     spend_at_most: int | None = None
@@ -196,10 +226,14 @@ class Extra:
     """(product id, packs of it that may be bought); what is on hand may be used as well."""
     spend_first: bool = False
     """True: spend is the first wish, before hazards and points."""
+    voices: tuple[int, ...] = ()
+    """Whose points are wished for instead of everybody's, in this order."""
+    voices_at_most: tuple[int | None, ...] = ()
+    """Points that may remain in the eyes of each voice; None: no matter how many."""
 
 
-Depth = Literal["figures", "set", "all"]
-"""How much is asked for: hazards, points and spend; the unique set as well; the unique order of its steps as well."""
+Depth = Literal["worth", "figures", "set", "all"]
+"""How much is asked for: hazards and points; spend as well; the unique set; the unique order of its steps as well."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,6 +260,8 @@ class Plan:
     bought: tuple[str, ...] = ()
     hired: tuple[tuple[str, int], ...] = ()
     """(tool, sessions paid for)."""
+    voices: tuple[int, ...] = ()
+    """Points that remain in the eyes of each voice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,7 +273,22 @@ class Rounds:
 
 
 Phase = Literal[
-    "hazards", "points", "both", "spend", "minutes", "last", "ids", "order", "curve", "why_not", "ceilings", "clash"
+    "hazards",
+    "points",
+    "both",
+    "marks",
+    "spend",
+    "minutes",
+    "last",
+    "ids",
+    "order",
+    "curve",
+    "why_not",
+    "ceilings",
+    "clash",
+    "first voice",
+    "second voice",
+    "fair",
 ]
 
 

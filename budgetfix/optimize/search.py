@@ -8,10 +8,10 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from budgetfix.optimize import model, recount, worth_rows
-from budgetfix.optimize.choice_rows import minutes_terms, x
+from budgetfix.optimize.choice_rows import marks_terms, minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.growth import Growth, value
+from budgetfix.optimize.growth import Growth, remaining, value
 from budgetfix.optimize.linear import relaxed
 from budgetfix.optimize.merging import merged
 from budgetfix.optimize.money_rows import b, spend_terms, v
@@ -19,7 +19,7 @@ from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra, Phase, Report, Round
 from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, run
-from budgetfix.optimize.wishes import Held, Wish, held, wishes
+from budgetfix.optimize.wishes import VOICES, WORTH, Held, Wish, held, wishes
 from budgetfix.optimize.worth_rows import Family
 
 Outcome = Literal["proven", "none", "stopped"]
@@ -76,8 +76,13 @@ class Search:
             self.ceilings["hazards"] = self.extra.hazards_at_most
         if self.extra.points_at_most is not None:
             self.ceilings["points"] = self.extra.points_at_most
+        if self.extra.marks_at_most is not None:
+            self.ceilings["marks"] = self.extra.marks_at_most
         if self.extra.both_at_most is not None:
             self.ceilings["both"] = self.extra.both_at_most
+        for voice, most in zip(VOICES, self.extra.voices_at_most, strict=False):
+            if most is not None:
+                self.ceilings[voice] = most
 
     def left(self) -> float:
         """Seconds left."""
@@ -109,10 +114,14 @@ class Search:
 
     def terms(self, wish: Wish, families: tuple[Family, ...] | None = None) -> Terms:
         """A wish as an objective, over these leaves or those known now."""
-        if wish in ("hazards", "points", "both"):
+        if wish in WORTH:
             found = self.families() if families is None else families
+            if wish in VOICES:
+                return worth_rows.voice_terms(found, VOICES.index(wish))
             hazards = worth_rows.hazard_terms(found) if wish != "points" else ()
             return (*hazards, *(worth_rows.point_terms(found) if wish != "hazards" else ()))
+        if wish == "marks":
+            return marks_terms(self.facts)
         return spend_terms(self.now) if wish == "spend" else minutes_terms(self.facts)
 
     def program(self, families: tuple[Family, ...] | None = None) -> Program:
@@ -131,9 +140,10 @@ class Search:
             if horizon >= self.horizon:
                 terms = tuple(term for term in row.terms if term[1] in program.variables)
                 program.add([replace(row, terms=terms)])
-        for wish in ("hazards", "points", "both", "minutes"):
+        for wish in (*WORTH, "marks", "minutes"):
             if wish in self.ceilings:
-                program.add([Row(f"most_{wish}", self.terms(wish, found), "<=", self.ceilings[wish] + 0.5)])
+                name = f"most_{wish.replace(' ', '_')}"
+                program.add([Row(name, self.terms(wish, found), "<=", self.ceilings[wish] + 0.5)])
         for name, answer in self._pinned.items():
             program.fix(name, answer)
         return program
@@ -288,7 +298,7 @@ class Search:
         """Keep a placed set where it beats the one in hand and keeps every ceiling. True where it was kept."""
         if not self.growth.allowed(chosen):
             return False
-        one = held(self.facts, chosen, placing, value(self.growth, chosen))
+        one = held(self.facts, chosen, placing, remaining(self.growth, chosen))
         self.placed = one
         spent = placing.bill.spent_minor
         if (self.money is not None and spent > self.money) or placing.last >= max(self.horizon, 0) > 0:

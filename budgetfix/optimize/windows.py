@@ -38,7 +38,7 @@ def _firsts(facts: Facts) -> dict[Key, int]:
         for index, step in enumerate(option.steps):
             if index:
                 earliest = _next(facts, option.steps[index - 1], step, found[id, index - 1])
-            ahead += step.minutes * step.people
+            ahead += step.person_minutes
             earliest = max(earliest, step.first_session)
             earliest = max(earliest, next((t for t, sum_ in enumerate(room) if sum_ >= ahead), facts.horizon))
             found[id, index] = _fit_from(facts, step, earliest)
@@ -63,7 +63,7 @@ def _lasts(facts: Facts, sure: frozenset[str]) -> dict[Key, int]:
             step = option.steps[index]
             if index + 1 < len(option.steps):
                 latest = _last_before(facts, step, option.steps[index + 1], found[id, index + 1])
-            following += step.minutes * step.people
+            following += step.person_minutes
             behind_end = next((t for t, sum_ in enumerate(room) if sum_ >= following), facts.horizon)
             latest = min(latest, facts.horizon - 1 - behind_end)
             found[id, index] = _fit_back(facts, step, latest)
@@ -91,7 +91,7 @@ def _last_before(facts: Facts, before: Step, step: Step, session: int) -> int:
 
 
 def _person_minutes(steps: Iterable[Step]) -> int:
-    return sum(step.minutes * step.people for step in steps)
+    return sum(step.person_minutes for step in steps)
 
 
 def person_minutes(option: Option) -> int:

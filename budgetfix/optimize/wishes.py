@@ -8,10 +8,15 @@ from typing import Literal
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Extra, Plan, Problem
-from budgetfix.optimize.recount import minutes_of
+from budgetfix.optimize.recount import marks_of, minutes_of
 
-Wish = Literal["hazards", "points", "both", "spend", "minutes", "last"]
-"""`both`: hazard points and points added up."""
+Wish = Literal["hazards", "points", "both", "marks", "spend", "minutes", "last", "first voice", "second voice"]
+"""`both`: hazard points and points added up. `marks`: what the chosen leave behind. A voice: points in the eyes of one
+of two people.
+"""
+VOICES: tuple[Wish, ...] = ("first voice", "second voice")
+WORTH: tuple[Wish, ...] = ("hazards", "points", "both", *VOICES)
+"""Wishes about what remains."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,13 +28,18 @@ class Held:
     hazards: int
     points: int
     minutes: int
+    voices: tuple[int, ...] = ()
+    marks: int = 0
 
     def measure(self, wish: Wish) -> int:
         """How much of something there is; less is better for every wish."""
+        if wish in VOICES:
+            return self.voices[VOICES.index(wish)]
         return {
             "hazards": self.hazards,
             "points": self.points,
             "both": self.hazards + self.points,
+            "marks": self.marks,
             "spend": self.placing.bill.spent_minor,
             "minutes": self.minutes,
             "last": self.placing.last,
@@ -52,19 +62,23 @@ class Held:
             packs=cost.packs,
             bought=cost.bought,
             hired=cost.hired,
+            voices=self.voices,
         )
 
 
-def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int, int]) -> Held:
-    """A placed set with what remains, (hazard points, points)."""
-    return Held(chosen, placing, *left, minutes_of(facts, chosen))
+def held(facts: Facts, chosen: frozenset[str], placing: Placing, left: tuple[int, ...]) -> Held:
+    """A placed set with what remains: hazard points, points, and the points of each voice."""
+    return Held(chosen, placing, left[0], left[1], minutes_of(facts, chosen), left[2:], marks_of(facts.problem, chosen))
 
 
 def wishes(problem: Problem, extra: Extra) -> tuple[Wish, ...]:
     """The order of wishes; ids come last of all."""
-    worth: tuple[Wish, ...] = ("hazards", "points") if problem.hazards_first else ("both",)
-    usual: tuple[Wish, ...] = (*worth, "spend", "minutes", "last")
-    order: tuple[Wish, ...] = ("last", "spend", *worth, "minutes") if problem.must_all else usual
+    points: tuple[Wish, ...] = tuple(VOICES[voice] for voice in extra.voices) or ("points",)
+    worth: tuple[Wish, ...] = ("hazards", *points) if problem.hazards_first else ("both",)
+    worth = worth if problem.hazards_first or not extra.voices else points
+    marks: tuple[Wish, ...] = ("marks",) if any(one.marks for one in problem.options) else ()
+    usual: tuple[Wish, ...] = (*worth, *marks, "spend", "minutes", "last")
+    order: tuple[Wish, ...] = ("last", *marks, "spend", *worth, "minutes") if problem.must_all else usual
     if extra.spend_first:
         order = ("spend", *(wish for wish in order if wish != "spend"))
     return order if problem.sessions else tuple(wish for wish in order if wish != "last")

@@ -26,6 +26,7 @@ class Leaf:
     points: int
     unknown: tuple[tuple[int, Node], ...] = ()
     """(tree, node) that were not asked yet: the figures are floors."""
+    voices: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
@@ -83,10 +84,11 @@ def _family(place: int, tree: GrownTree, possible: frozenset[str]) -> Family:
 
 def _leaf(name: str, place: int, tree: GrownTree, node: Node) -> Leaf | None:
     if node.asked is None:
-        return Leaf(name, node.chosen, node.refused, *tree.floor(node), ((place, node),))
+        hazards, points, *voices = tree.floor(node)
+        return Leaf(name, node.chosen, node.refused, hazards, points, ((place, node),), tuple(voices))
     if not node.asked.allowed:
         return None
-    return Leaf(name, node.chosen, node.refused, node.asked.hazards, node.asked.points)
+    return Leaf(name, node.chosen, node.refused, node.asked.hazards, node.asked.points, (), node.asked.voices)
 
 
 def one_leaf(found: tuple[Family, ...]) -> Iterator[Row]:
@@ -125,6 +127,11 @@ def hazard_terms(found: tuple[Family, ...]) -> Terms:
 def point_terms(found: tuple[Family, ...]) -> Terms:
     """Points that remain."""
     return tuple((leaf.points, leaf.name) for family in found for leaf in family.leaves if leaf.points)
+
+
+def voice_terms(found: tuple[Family, ...], voice: int) -> Terms:
+    """Points that remain in the eyes of one voice."""
+    return tuple((leaf.voices[voice], leaf.name) for family in found for leaf in family.leaves if leaf.voices[voice])
 
 
 def floors(found: tuple[Family, ...]) -> tuple[int, int]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
+from budgetfix.outcome.leased import LandlordNote, Undoing
 from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
 
@@ -48,6 +49,15 @@ class MoneyLine:
 
 
 @dataclass(frozen=True, slots=True)
+class Spell:
+    """Somebody at work on a task, from minute to minute of its session; `who` is empty for one alone without a name."""
+
+    begin: int
+    end: int
+    who: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Task:
     """One step of a chosen candidate (or an errand), in working order. `session` from 1; None without hours.
 
@@ -77,6 +87,16 @@ class Task:
     """What it leaves in the walls (pins, strips, plugs, ...), on its first step only; empty for nothing."""
     bag: str = ""
     """The bag that holds its goods, on its first step only."""
+    spells: tuple[Spell, ...] = ()
+    """When it is done, minutes from the start of its session; empty where no timeline was laid out."""
+    helper: str = ""
+    """Who of `who` only helps, for the first `help_minutes`."""
+    help_minutes: int = 0
+
+    @property
+    def person_minutes(self) -> int:
+        """Minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help_minutes
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,6 +230,21 @@ class Drawn:
 
 
 @dataclass(frozen=True, slots=True)
+class Side:
+    """What the fair plan is for one of two people. Gains: points taken away as this person weighs them.
+
+    `alone`: if only this person were asked, in the same money and hours. `half`: alone with half the money; None where
+    that was not worked out. `gives_up`: remedies that the plan for this person alone holds and the fair plan does not.
+    """
+
+    person: str
+    gets: int
+    alone: int
+    half: int | None
+    gives_up: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PlanBook:
     """One plan, whole. Money in minor units of `currency`; hazards are counts, `hazard_points` their points."""
 
@@ -254,6 +289,12 @@ class PlanBook:
     stops: tuple[Stop, ...] = ()
     drawn: Drawn | None = None
     """None for a job of listed faults."""
+    sides: tuple[Side, ...] = ()
+    """The two people between whom the plan is the fair choice; empty where the household speaks as one."""
+    undoing: Undoing | None = None
+    """None without a lease."""
+    landlord: LandlordNote | None = None
+    """None where the home is not rented, there is no lease, or nothing needs leave."""
     quote: Quote | None = None
     """For a client: only where work is paid or goods have a mark-up."""
     costing: Costing | None = None

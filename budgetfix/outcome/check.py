@@ -10,8 +10,8 @@ from fractions import Fraction
 from budgetfix.catalog.bill import BillLine, bill, total_minor
 from budgetfix.catalog.stay import away
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.listed import remaining
-from budgetfix.framing.measured import changed_by, gone
+from budgetfix.framing.listed import remaining, voiced
+from budgetfix.framing.measured import changed_by, gone, voices_of
 from budgetfix.framing.options import ERRAND
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.guard import too_much_worse
@@ -42,7 +42,7 @@ def uses_of(chosen: Iterable[Candidate]) -> dict[str, Fraction]:
     """Units of each product, by product."""
     totals: dict[str, Fraction] = defaultdict(Fraction)
     for candidate in chosen:
-        for product, units in candidate.uses:
+        for product, units in candidate.goods:
             totals[product] += units
     return dict(totals)
 
@@ -73,7 +73,7 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
 def _billed(base: Ground, plan: Plan, chosen: tuple[Candidate, ...]) -> tuple[BillLine, ...]:
     """Everything that the plan costs, with pay and what is spent whatever is chosen."""
     brief = base.brief
-    work = {one.id: sum(step.minutes * step.people for step in one.work) for one in chosen}
+    work = {one.id: sum(step.person_minutes for step in one.work) for one in chosen}
     work |= {f"{ERRAND}{one.errand}": one.minutes * one.people for one in brief.errands}
     return bill(
         base.catalog,
@@ -120,8 +120,8 @@ def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
     for placed in plan.placed:
         if placed.session is None:
             raise ClaimFails(f"{placed.option} has no session")
-        for person in placed.people:
-            used[placed.session][person] += options[placed.option].steps[placed.step].minutes
+        for place, person in enumerate(placed.people):
+            used[placed.session][person] += options[placed.option].steps[placed.step].minutes_in(place)
     for row, session in zip(used, sessions, strict=True):
         for person, there in zip(people, session.minutes, strict=True):
             row[person] += framed.problem.setup_minutes if row[person] and not session.continues else 0
@@ -139,12 +139,23 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
     claims = (
         ("hazard points", plan.hazards, hazards),
         ("points", plan.points, points),
+        ("points in each one's eyes", plan.voices, _voiced(base, found)),
         ("money", plan.spent_minor + base.brief.fixed_minor, total_minor(found.bill)),
     )
     for name, claimed, counted in claims:
         if claimed != counted:
             raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
     _limits_hold(base, framed, found)
+
+
+def _voiced(base: Ground, found: Checked) -> tuple[int, ...]:
+    """Points left in the eyes of each voice, inspected and listed."""
+    brief = base.brief
+    sums = [voices_of(found.findings, brief)] if base.blocks else []
+    for fault in base.faults:
+        reliefs = [relief for one in found.chosen for name, relief in one.answers if name == fault.fault]
+        sums.append(voiced(fault, reliefs, brief))
+    return tuple(sum(column) for column in zip(*sums, strict=True))
 
 
 def _stock_holds(base: Ground, found: Checked) -> None:

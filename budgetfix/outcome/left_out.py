@@ -12,6 +12,7 @@ from budgetfix.catalog.stay import lacking
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
+from budgetfix.optimize.recount import marks_of
 from budgetfix.optimize.why_not import WhyNot
 from budgetfix.outcome.book import LeftOutRow
 from budgetfix.outcome.tasks import alone_minor
@@ -62,8 +63,13 @@ def left_out(
     impossible: Mapping[str, str],
     never: tuple[Candidate, ...],
     blocked: tuple[tuple[Candidate, str], ...] = (),
+    said: Mapping[str, str] | None = None,
 ) -> tuple[LeftOutRow, ...]:
-    """All candidates that are not chosen, what would add most first; then what may never be."""
+    """All candidates that are not chosen, what would add most first; then what may never be.
+
+    `said`: reasons in words, by candidate, that stand for those of `why_not`.
+    """
+    spoken = said or {}
     rows = []
     for id, candidate in chosen.framed.candidates.items():
         if id in chosen.plan.chosen:
@@ -71,7 +77,7 @@ def left_out(
         if id in impossible:
             rows.append(_plain(chosen, candidate, _never(chosen, candidate, impossible[id])))
         else:
-            why = _why(chosen, candidate, why_not.get(id, WhyNot(id)))
+            why = spoken.get(id) or _why(chosen, candidate, why_not.get(id, WhyNot(id)))
             rows.append(replace(_plain(chosen, candidate, why), would_add=_would_add(chosen, candidate)))
     rows += [_plain(chosen, one, "the brief says never") for one in sorted(never, key=lambda one: one.id)]
     rows += [_plain(chosen, one, why) for one, why in blocked]
@@ -85,7 +91,7 @@ def _never(chosen: Chosen, candidate: Candidate, why: str) -> str:
 
 
 def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:
-    minutes = sum(work.minutes * work.people for work in one.work)
+    minutes = sum(work.person_minutes for work in one.work)
     return LeftOutRow(one.id, one.name, alone_minor(one, chosen.catalog, chosen.brief), minutes, None, why)
 
 
@@ -150,6 +156,9 @@ def _as_much(chosen: Chosen, held: Plan) -> str:
     """The best plan that holds it does as much as the one in hand."""
     instead = chosen.names(set(chosen.plan.chosen) - set(held.chosen))
     dearer = held.spent_minor - chosen.plan.spent_minor
+    problem = chosen.framed.problem
+    if marks_of(problem, held.chosen) > marks_of(problem, chosen.plan.chosen):
+        return f"as much is done with less left in the walls{f' by {instead}' if instead else ' without it'}"
     if not instead:
         return "adds nothing beside what is chosen" + (f", for {chosen.money(dearer)} more" if dearer else "")
     if dearer:

@@ -22,6 +22,7 @@ from budgetfix.outcome.book import (
     NextStep,
     PlanBook,
     SessionRow,
+    Side,
     Stop,
     Sums,
     Task,
@@ -29,10 +30,14 @@ from budgetfix.outcome.book import (
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
+from budgetfix.outcome.lease_rows import landlord_note, undoing
 from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
+
+KEEP = "keep for moving out"
+"""What goods are for that are only used when all is undone."""
 
 
 @dataclass(frozen=True)
@@ -53,6 +58,8 @@ class Around:
     """By product: how dear it may get, and the best plan without it."""
     accepts: Mapping[str, str] = field(default_factory=dict)
     """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
+    sides: tuple[Side, ...] = ()
+    """The two people whose fair choice it is."""
 
 
 @dataclass(frozen=True)
@@ -162,7 +169,10 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         notes=around.notes,
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
+        sides=around.sides,
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
+        undoing=undoing(base, found.chosen),
+        landlord=landlord_note(base, found.chosen),
     )
 
 
@@ -202,6 +212,7 @@ def _line(
     if line.kind == "product":
         product = products[line.id]
         buyers = tuple(one for one in chosen if line.id in dict(one.uses))
+        kept = any(line.id in dict(one.later) for one in chosen)
         return MoneyLine(
             "product",
             line.id,
@@ -215,7 +226,7 @@ def _line(
             accepts="; ".join(
                 dict.fromkeys(one.accepts for one in buyers if one.accepts and one.accepts_of == line.id)
             ),
-            tasks=tuple(one.name for one in buyers),
+            tasks=(*(one.name for one in buyers), *((KEEP,) if kept else ())),
             lead_days=product.lead_days,
             example=product.example,
             days=paid_days(product, stay),

@@ -10,7 +10,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Plan
-from budgetfix.optimize.recount import charged
+from budgetfix.optimize.recount import charged, marks_of
 from budgetfix.outcome.take_along import sort_of
 from budgetfix.remedies.candidate import Candidate
 
@@ -30,6 +30,8 @@ def second_choice(base: Ground, framed: Framed, plan: Plan, price: Ceiling) -> s
         return ""
     then = price.without
     loss = _loss(plan, then, base.brief.hazards_first)
+    if marks_of(framed.problem, then.chosen) > marks_of(framed.problem, plan.chosen):
+        loss += ", more left in the walls"
     mine = [framed.candidates[id] for id in plan.chosen if not id.startswith(ERRAND)]
     users = [one for one in mine if price.id in dict(one.uses)]
     fresh = [framed.candidates[id] for id in then.chosen if id not in plan.chosen and not id.startswith(ERRAND)]

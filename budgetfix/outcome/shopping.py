@@ -21,6 +21,8 @@ from budgetfix.outcome.take_along import take_along
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.survey import Survey
 
+MAY_WAIT = "any like it; it may wait until you move out"
+"""Of what nobody uses before that."""
 CHECK_BEFORE = "it is used after the last day to give it back: unpack and check it before"
 CHECK_THERE = "it cannot be given back: look it over before you pay"
 
@@ -65,7 +67,7 @@ def _line(about: Shopped, line: MoneyLine, product: Product, bags: Mapping[str, 
     return replace(
         line,
         accepts=line.accepts or about.accepts.get(product.product, ""),
-        second_choice=second_choice(about.base, about.framed, about.plan, price),
+        second_choice=second_choice(about.base, about.framed, about.plan, price) if buyers else MAY_WAIT,
         most_minor=None if price.more_minor is None else line.line_minor + price.more_minor,
         any_price=price.any_price,
         take_along=product.take_along or _from_the_shop(about, product, buyers),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
+from dataclasses import replace
 
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.bill import bill
@@ -11,8 +12,9 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Placed, Plan
-from budgetfix.outcome.book import SessionRow, Task
+from budgetfix.outcome.book import SessionRow, Spell, Task
 from budgetfix.outcome.order import Slot, predecessors, working_order
+from budgetfix.outcome.timeline import Piece, laid_out
 from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.old_paint import BEYOND, PaintWork, beyond_minor
 
@@ -28,13 +30,62 @@ def tasks(brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Map
     for key in placed:
         by_session[placed[key].session or 0].append(_slot(framed, plan, key))
     stepped = [
-        _task(brief, catalog, framed, placed[key], worth, cares)
+        replace(_task(brief, catalog, framed, placed[key], worth, cares), spells=spells)
         for session in sorted(by_session)
-        for key in working_order(by_session[session])
+        for key, spells in _timed(brief, framed, by_session[session], placed)
     ]
     with_steps = {one.option for one in plan.placed}
     bare = [framed.candidates[id] for id in sorted(plan.chosen) if id in framed.candidates and id not in with_steps]
     return (*stepped, *(_without_steps(one, brief, catalog, worth, cares[one.id]) for one in bare))
+
+
+Key = tuple[str, int]
+
+
+def _timed(
+    brief: Brief, framed: Framed, slots: list[Slot], placed: Mapping[Key, Placed]
+) -> list[tuple[Key, tuple[Spell, ...]]]:
+    """The steps of one session as they begin, with their minutes; in working order, without, where no way was found."""
+    keys = working_order(slots)
+    by_key = {slot.key: slot for slot in slots}
+    number = {key: place for place, key in enumerate(keys)}
+    session = placed[keys[0]].session
+    if brief.hours is None or session is None:
+        return [(key, ()) for key in keys]
+    cuts = [_cut(framed, placed[key], by_key[key].minutes) for key in keys]
+    starts = [sum(len(cut) for cut in cuts[:place]) for place in range(len(cuts) + 1)]
+    pieces: list[Piece] = []
+    for place, (key, cut) in enumerate(zip(keys, cuts, strict=True)):
+        before = tuple(starts[number[one] + 1] - 1 for one in by_key[key].after if one in number)
+        for part, (people, minutes) in enumerate(cut):
+            pieces.append(Piece(people, minutes, (starts[place] + part - 1,) if part else before))
+    there = dict(zip((person.name for person in brief.people), brief.hours[session].minutes, strict=True))
+    setup = 0 if brief.hours[session].continues else brief.setup_minutes
+    begins = laid_out(tuple(pieces), there, setup)
+    if begins is None:
+        return [(key, ()) for key in keys]
+    spells = [_spell(brief, piece, begin) for piece, begin in zip(pieces, begins, strict=True)]
+    order = sorted(number.values(), key=lambda place: (begins[starts[place]], place))
+    return [(keys[place], tuple(spells[starts[place] : starts[place + 1]])) for place in order]
+
+
+def _cut(framed: Framed, placed: Placed, minutes: int) -> tuple[tuple[tuple[str, ...], int], ...]:
+    """(people, minutes) of the parts of a step that the same people do: a helper is there at its start."""
+    helped = help_of(framed, placed)
+    if not helped:
+        return ((placed.people, minutes),)
+    alone = ((placed.people[:1], minutes - helped),) if minutes > helped else ()
+    return ((placed.people, helped), *alone)
+
+
+def help_of(framed: Framed, placed: Placed) -> int:
+    """Minutes of a second pair of hands that a placed step asks for."""
+    one = framed.candidates.get(placed.option)
+    return one.work[placed.step].help if one is not None else 0
+
+
+def _spell(brief: Brief, piece: Piece, begin: int) -> Spell:
+    return Spell(begin, begin + piece.minutes, named(brief, piece.people))
 
 
 WINDOW = ("width", "bottom", "top")
@@ -137,6 +188,8 @@ def _task(
         worth=worth.get(one.id, 0) if last else 0,
         cost_minor=alone_minor(one, catalog, brief) if first else 0,
         leaves=_leaves(one) if first else "",
+        helper="".join(named(brief, placed.people[1:])) if work.help else "",
+        help_minutes=work.help,
     )
 
 
@@ -164,8 +217,8 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
         own = dict.fromkeys((person.name for person in brief.people), 0)
         for placed in plan.placed:
             if placed.session == index:
-                for person in placed.people:
-                    own[person] += options[placed.option].steps[placed.step].minutes
+                for place, person in enumerate(placed.people):
+                    own[person] += options[placed.option].steps[placed.step].minutes_in(place)
         end = hours.start_minute + hours.length_minutes if brief.vans or brief.photographs else None
         setup = 0 if hours.continues else brief.setup_minutes
         who = tuple(

@@ -10,6 +10,7 @@ from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
 from budgetfix.optimize import impossible
 from budgetfix.optimize.ceilings import Ceiling, ceilings
+from budgetfix.optimize.fair import Fair
 from budgetfix.optimize.problem import Answer
 from budgetfix.optimize.why_not import WhyNot, why_not
 from budgetfix.outcome.accepts import accepted
@@ -18,6 +19,7 @@ from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
+from budgetfix.pipeline.fairness import Spoken, fair_sums, sides
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
 from budgetfix.pipeline.stops import stops
@@ -31,24 +33,32 @@ GOODS = 0.3
 """Share of the seconds for how dear goods may get and what else would do; on top, so that nothing else lacks."""
 SIZES = 0.1
 """Share of the seconds for sizes that would do as well; their inspections are counted, so it is seldom used up."""
+SPOKEN = 0.4
+"""Share of it for why not where two people are to be told; their other sums of money come after."""
 SUMS = 0.7
 """Share of what is left of that for other sums of money; the rest is for why not."""
 
 
-def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: float, taken: float) -> Around:
-    """Everything beside the best plan, which was to be had in `seconds` and took `taken`."""
+def around(
+    job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: float, taken: float, fair: Fair | None = None
+) -> Around:
+    """Everything beside the best plan, which was to be had in `seconds` and took `taken`.
+
+    `fair`: how it was come by where it is the fair choice of two people.
+    """
     until = chooser.clock() + min(seconds * BESIDE, max(WAIT_SECONDS, WAIT_TIMES * taken))
 
     def left() -> float:
         return max(0.0, until - chooser.clock())
 
+    two = sides(chooser, fair, answer.plan, left) if fair is not None else ()
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
-    others = other_sums(chooser, answer, left() * SUMS)
+    said = Spoken(chooser, answer.plan).words(left() * SPOKEN, fair) if fair is not None else {}
+    others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
-    out = left_out(
-        chosen, _why_not(chooser, answer, left()), impossible(offer.framed.problem), offer.never, offer.blocked
-    )
+    why = {} if fair is not None else _why_not(chooser, answer, left())
+    out = left_out(chosen, why, impossible(offer.framed.problem), offer.never, offer.blocked, said)
     prices = _prices(chooser, answer, min(seconds * GOODS, max(WAIT_SECONDS, WAIT_TIMES * taken)))
     return Around(
         title=title(job),
@@ -59,10 +69,11 @@ def around(job: Job, offer: Offered, chooser: Chooser, answer: Answer, seconds: 
         more=tuple(more_plan(chooser, answer.plan, stop.sums) for stop in slider),
         next=others.next,
         left_out=out,
-        notes=(*_notes(job, offer, chooser, answer), *_not_priced(answer, prices)),
+        notes=(*_notes(job, offer, chooser, answer, fair is not None), *_not_priced(answer, prices)),
         stops=slider,
         prices=prices,
         accepts=_accepts(chooser, answer, seconds * SIZES),
+        sides=two,
     )
 
 
@@ -108,7 +119,7 @@ def _not_priced(answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
     )
 
 
-def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer) -> tuple[str, ...]:
+def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: bool) -> tuple[str, ...]:
     """What a reader must know beside the plan."""
     used = {
         product
@@ -122,6 +133,8 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer) -> tuple[
         notes.append(
             f"{examples} of the prices {'is' if examples == 1 else 'are'} still an example; put in your shop's."
         )
+    if chooser.base.brief.voices and not fair and not chooser.framed.problem.must_all:
+        notes.append("There was no time to weigh two people's priorities: this is the household's plan.")
     notes += van_notes(job, answer.plan)
     notes += _no_better_layout(offer)
     notes += _asked(offer, chooser, answer)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
-from budgetfix.framing.frame import Framed, Ground, frame
+from budgetfix.framing.frame import Framed, Ground, allowed, frame
 from budgetfix.inspection.finding import Finding
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes, needed
 from budgetfix.remedies.fit import candidates
+from budgetfix.remedies.leases import Under
 from budgetfix.remedies.registry import KINDS
 from budgetfix.room.overlaps import overlaps
 from budgetfix.room.survey import Survey
@@ -22,7 +23,7 @@ class Offered:
     framed: Framed
     never: tuple[Candidate, ...]
     blocked: tuple[tuple[Candidate, str], ...] = ()
-    """The user's own that would put two things on one spot, and which."""
+    """What cannot be, and why: the user's own that would share a spot, and what the lease or the landlord rules out."""
     fitted: tuple[Candidate, ...] = ()
     """Everything that was fitted to the faults as surveyed, before anything was left out."""
     crowded: tuple[str, ...] = ()
@@ -39,21 +40,38 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
     ids = {one.id for one in fitted}
     everything = (*fitted, *(one for one in more if one.id not in ids))
     taken = _taken(base.survey, everything)
-    everything = tuple(one for one in everything if one.id not in taken)
+    everything = _leased(base, tuple(one for one in everything if one.id not in taken))
     effects, memories = alone(base, everything)
     for tree in known.framed.trees if known is not None else ():
         memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
     keep = (*base.brief.must, *(one.id for one in more))
     kept = without_crumbs(without_shadows(everything, effects), effects, keep)
+    ruled_out = _ruled_out(base, kept)
+    kept = tuple(one for one in kept if one.id not in {out.id for out, _ in ruled_out})
     against = clashes(base.survey, kept) if base.survey is not None else ()
     framed = frame(base, kept, against, memories)
     return Offered(
         framed,
         tuple(one for one in kept if one.id not in framed.candidates),
-        _told(fitted, taken),
+        (*_told(fitted, taken), *ruled_out),
         fitted,
         _crowded(faults),
     )
+
+
+def _leased(base: Ground, fitted: tuple[Candidate, ...]) -> tuple[Candidate, ...]:
+    """The candidates with what a lease has to say about each."""
+    lease = base.brief.lease
+    return fitted if lease is None else tuple(map(Under(lease, base.catalog, base.survey).told, fitted))
+
+
+def _ruled_out(base: Ground, fitted: tuple[Candidate, ...]) -> tuple[tuple[Candidate, str], ...]:
+    """What the lease forbids and the landlord refused, with the reason; what the brief says never is told as that."""
+    if base.brief.lease is None:
+        return ()
+    under = Under(base.brief.lease, base.catalog, base.survey)
+    told = ((one, under.why_not(one)) for one in allowed(fitted, base.brief).values())
+    return tuple((one, why) for one, why in told if why)
 
 
 def _crowded(faults: tuple[Finding, ...]) -> tuple[str, ...]:

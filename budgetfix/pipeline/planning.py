@@ -10,6 +10,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.intake.job import Job
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.optimize import Growth
+from budgetfix.optimize.fair import Fair
 from budgetfix.optimize.problem import Answer, NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.check import Checked, checked
@@ -18,12 +19,15 @@ from budgetfix.outcome.make import make_book
 from budgetfix.outcome.quoting import is_quoted, quote
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
+from budgetfix.pipeline.fairness import fair_answer, fair_matters
 from budgetfix.pipeline.inspecting import Inspected, inspected
 from budgetfix.pipeline.offers import offers
 from budgetfix.pipeline.plans import Chooser, Clock
 from budgetfix.pipeline.telling import telling
 from budgetfix.remedies.candidate import Candidate
 
+LEAST_SECONDS = 10.0
+"""The fair choice gets this long even where the household's plan has used up the seconds."""
 ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
 
@@ -41,8 +45,26 @@ class Wish:
     report: Callable[[str], None] | None = None
 
 
+@dataclass(frozen=True)
+class Walked:
+    """A job as far as its best plan: what was seen, what was on offer, the seconds that it took; `fair`: for two."""
+
+    seen: Inspected
+    offer: Offered
+    chooser: Chooser
+    answer: Answer
+    taken: float
+    fair: Fair | None = None
+
+
 def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     """The best plan of a job as a book, or that no plan keeps every wish."""
+    found = walked(job, wish)
+    return found if isinstance(found, NoPlan) else booked(job, found, wish)
+
+
+def walked(job: Job, wish: Wish) -> Walked | NoPlan:
+    """The best plan of a job, not yet a book."""
     seen = inspected(job)
     if wish.report is not None:
         wish.report("Fitting remedies to the faults found")
@@ -52,14 +74,21 @@ def planned(job: Job, wish: Wish) -> PlanBook | NoPlan:
     started = wish.clock()
     answer = chooser.best(wish.seconds)
     if isinstance(answer, NoPlan):
-        return answer
+        return _with_reasons(first, answer)
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
-    found = checked(seen.base, offer.framed, answer.plan)
-    beside = around(job, offer, chooser, answer, wish.seconds, wish.clock() - started)
-    book = make_book(seen.base, offer.framed, answer, found, beside)
-    if is_quoted(seen.base):
-        book = replace(book, offers=offers(chooser, answer, wish.seconds * OFFERS))
-    return _quoted(seen.base, offer.framed, book)
+    answer, fair = _fair(chooser, answer, wish.seconds - (wish.clock() - started))
+    return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
+
+
+def booked(job: Job, walked: Walked, wish: Wish) -> PlanBook:
+    """The book of a plan, with everything that stands beside it."""
+    base, offer, answer = walked.seen.base, walked.offer, walked.answer
+    found = checked(base, offer.framed, answer.plan)
+    beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
+    book = make_book(base, offer.framed, answer, found, beside)
+    if is_quoted(base):
+        book = replace(book, offers=offers(walked.chooser, answer, wish.seconds * OFFERS))
+    return _quoted(base, offer.framed, book)
 
 
 def _quoted(base: Ground, framed: Framed, book: PlanBook) -> PlanBook:
@@ -68,6 +97,21 @@ def _quoted(base: Ground, framed: Framed, book: PlanBook) -> PlanBook:
     if offered_to is None:
         return book
     return replace(book, quote=offered_to, costing=costing(base, framed, book, offered_to))
+
+
+def _fair(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fair | None]:
+    """The fair plan where two people have priorities of their own; else, and where the clock ended, the household's."""
+    if not fair_matters(chooser, answer):
+        return answer, None
+    found = fair_answer(chooser, answer, max(LEAST_SECONDS, seconds))
+    return (replace(answer, proven=False), None) if found is None else found
+
+
+def _with_reasons(offer: Offered, found: NoPlan) -> NoPlan:
+    """Adds why musts of the clash were never offered: what shares a spot, what the lease or the landlord rules out."""
+    named = {id for wish in found.clash if wish.startswith("must:") for id in wish.removeprefix("must:").split(",")}
+    out = tuple((one.id, why) for one, why in offer.blocked if not named.isdisjoint({one.id, one.pick_one}))
+    return replace(found, hopeless=(*found.hopeless, *out))
 
 
 def _know_musts(job: Job, offer: Offered) -> None:

@@ -10,6 +10,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.curve import Curve, an_hour_longer, curve, longer_session, next_hour, next_point
+from budgetfix.optimize.growth import remaining
 from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report
 from budgetfix.outcome.book import MorePlan, NextStep, Sums
 from budgetfix.outcome.check import Checked, checked
@@ -78,9 +79,22 @@ def nearly_as_good(chooser: Chooser, best: Answer, share: Fraction, seconds: flo
     points = before(chooser.base)[2]
     gained = points - best.plan.points
     least = -(-gained * share.numerator // share.denominator) if gained > 0 else gained
-    extra = Extra(hazards_at_most=best.plan.hazards, points_at_most=points - least, spend_first=True)
+    extra = Extra(
+        hazards_at_most=best.plan.hazards,
+        points_at_most=points - least,
+        voices_at_most=_nearly(chooser, best.plan, share),
+        spend_first=True,
+    )
     found = chooser.best(seconds, extra, depth="set")
     return found.plan if isinstance(found, Answer) and found.proven else None
+
+
+def _nearly(chooser: Chooser, plan: Plan, share: Fraction) -> tuple[int, ...]:
+    """Points that may remain in the eyes of each voice when this share of what each gets is to be there."""
+    there = remaining(chooser.growth, ())[2:]
+    gains = [before - left for before, left in zip(there, plan.voices, strict=True)]
+    kept = [-(-gain * share.numerator // share.denominator) if gain > 0 else gain for gain in gains]
+    return tuple(before - least for before, least in zip(there, kept, strict=True))
 
 
 def free(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:

@@ -9,6 +9,7 @@ from budgetfix.brief.models import Brief
 from budgetfix.optimize.problem import Report, Round
 
 SETTLING = {
+    "marks": "Leaving least in the walls",
     "minutes": "Settling ties: least work",
     "last": "Settling ties: earliest finish",
     "ids": "Settling ties: is there another plan as good?",
@@ -44,6 +45,8 @@ def words(one: Round, brief: Brief, points: int) -> str:
         best = "no plan yet" if one.best is None else write_money(one.best, brief.currency)
         least = f", at least {write_money(one.floor, brief.currency)}" if one.floor is not None else ""
         return f"The same for less: {best}{least}{number}"
+    if one.phase in ("first voice", "second voice", "fair"):
+        return f"Between two people: what is fair{number}"
     if one.phase == "curve":
         return f"Other sums of money: {one.best} plans, open gaps between them: {one.floor}"
     if one.phase == "why_not":

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from budgetfix.exports.calendar import plan_ics
+from budgetfix.exports.by_person import file_names, workers_of
+from budgetfix.exports.calendar import person_ics, plan_ics
 from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.files import write_whole
+from budgetfix.exports.landlord_text import landlord_text
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
@@ -24,18 +26,24 @@ class Touched(Exception):
 def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
     """Write the lists; returns the paths as JOB joined with the names. Errors: Touched."""
     refuse_touched(folder)
-    drawn = pictures(book)
-    made = {
+    made = plan_files(book)
+    write_whole(folder, made)
+    return tuple(str(folder / name) for name in made)
+
+
+def plan_files(book: PlanBook) -> dict[str, bytes]:
+    """The files of a plan, by name, in the order in which they are told."""
+    drawn, people = pictures(book), workers_of(book)
+    return {
         PLAN: plan_book(book, drawn),
         "plan.html": plan_page(book, drawn),
         "plan.ics": plan_ics(book),
         "buy.csv": buy_csv(book),
         "do.csv": do_csv(book),
+        **{name: person_ics(book, one) for name, one in zip(file_names(people), people, strict=True)},
+        **({"landlord.txt": landlord_text(book.landlord)} if book.landlord is not None else {}),
+        **({"quote.html": quote_page(book.quote)} if book.quote is not None else {}),
     }
-    if book.quote is not None:
-        made["quote.html"] = quote_page(book.quote)
-    write_whole(folder, made)
-    return tuple(str(folder / name) for name in made)
 
 
 def refuse_touched(folder: Path) -> None:

@@ -35,6 +35,13 @@ class Work:
     wait_minutes: int = 0
     from_stock: bool = True
     """False: it takes nothing from stock, so it may be done before the van is there."""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; 0 for none."""
+
+    @property
+    def person_minutes(self) -> int:
+        """Planned minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,7 +79,19 @@ class Candidate:
     accepts_of: str = ""
     own: bool = False
     leaves: Leaves = "nothing"
+    later: tuple[tuple[str, Fraction], ...] = ()
+    """(product id, units) that are bought with it and kept until it is undone; no step waits for them."""
     client: str = ""
     """What it is called to a client; empty: its name."""
     paint_mm2: float = 0.0
     """Paint that it disturbs (drilled, rubbed down, scraped); 0 where the home is known to be from 1978 or later."""
+
+    @property
+    def goods(self) -> tuple[tuple[str, Fraction], ...]:
+        """Everything that is bought for it, now and to keep, by product."""
+        if not self.later:
+            return self.uses
+        total = dict(self.uses)
+        for product, units in self.later:
+            total[product] = total.get(product, Fraction(0)) + units
+        return tuple(sorted(total.items()))

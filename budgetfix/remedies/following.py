@@ -186,7 +186,7 @@ def _fill(holes: tuple[Hole, ...]) -> Work:
     counts = Counter(hole.of for hole in holes)
     count = len(holes)
     which = f"the {count} old holes" if count > 1 else "the old hole"
-    text = f"Fill and touch up {which} of {_listed(counts)}: press filler in, wipe it smooth while damp, no sanding"
+    text = f"Fill and touch up {which} of {listed(counts)}: press filler in, wipe it smooth while damp, no sanding"
     slow = sum(hole.sort == "plug" for hole in holes)
     return _work(text, [PLUG] * slow + [PIN] * (count - slow), TOUCH_UP, TOUCH_UP_PHASE)
 
@@ -203,7 +203,7 @@ def _work(text: str, each: list[Minutes], more: int, phase: int) -> Work:
     return Work(text, planned(low, likely, high), math.ceil(low), math.ceil(likely), math.ceil(high), 1, phase)
 
 
-def _listed(names: Iterable[str]) -> str:
+def listed(names: Iterable[str]) -> str:
     """`a`, `a and b`, `a, b and c`."""
     *rest, last = dict.fromkeys(names)
     return f"{', '.join(rest)} and {last}" if rest else last
@@ -240,12 +240,12 @@ def _put_back(survey: Survey, after: Survey, changes: tuple[Change, ...]) -> Ite
         on += [one for one in survey.pictures if one.on == piece.name]
         loose = [one.name for one in on if one.name not in named]
         if loose and then is None:
-            yield f"find a new place for the {_listed(loose)}"
+            yield f"find a new place for the {listed(loose)}"
         elif loose:
-            yield f"put the {_listed(loose)} back on the {piece.name}"
+            yield f"put the {listed(loose)} back on the {piece.name}"
         strapped = [one.name for one in on if isinstance(one, Hung) and one.fixing == "strap"]
         if strapped and then is not None:
-            yield f"strap the {_listed(strapped)} again"
+            yield f"strap the {listed(strapped)} again"
 
 
 def _void(survey: Survey, after: Survey, changes: tuple[Change, ...]) -> Iterator[str]:
@@ -255,21 +255,31 @@ def _void(survey: Survey, after: Survey, changes: tuple[Change, ...]) -> Iterato
         frames = [one for one in survey.pictures if one.over == piece.name and one.name not in named]
         over = [one.group or one.name for one in frames]
         if over:
-            yield f"measure the {_listed(over)} again: height and middle were for the {piece.name} where it was"
+            yield f"measure the {listed(over)} again: height and middle were for the {piece.name} where it was"
 
 
 def _leaving(survey: Survey, changes: tuple[Change, ...]) -> Iterator[str]:
     """Things that leave the room: taken away, or another one stands in their place."""
+    names = [words for _, words in left_behind(survey, changes)]
+    if names:
+        yield let_go(names)
+
+
+def left_behind(survey: Survey, changes: Iterable[Change]) -> tuple[tuple[str, str], ...]:
+    """Things that leave the room, each with what it is called then: `the sofa` taken away, `the old sofa` replaced."""
     gone = []
     for change in changes:
         thing = _before(survey, change)
         if thing is not None and change.remove:
-            gone.append(f"the {thing.name}" if getattr(thing, "what", "") != "old holes" else "")
+            gone.append((thing.name, f"the {thing.name}" if getattr(thing, "what", "") != "old holes" else ""))
         elif thing is not None and _replaced(thing, dict(change.set)):
-            gone.append(f"the old {'cloth' if isinstance(thing, Curtain) else thing.name}")
-    names = [name for name in gone if name]
-    if names:
-        yield f"say where {_listed(names)} will go: another room, storage, sold or given away"
+            gone.append((thing.name, f"the old {'cloth' if isinstance(thing, Curtain) else thing.name}"))
+    return tuple((name, words) for name, words in gone if words)
+
+
+def let_go(names: Iterable[str]) -> str:
+    """What is said of things that leave the room."""
+    return f"say where {listed(names)} will go: another room, storage, sold or given away"
 
 
 def _replaced(thing: Item, new: dict[str, object]) -> bool:

@@ -286,7 +286,16 @@ FIXED = "costs such as [{name: Van, cost: 180.00}, {name: Take back, people: 2, 
         ("people: 0", f"found 0, wanted {PEOPLE}; there must be somebody"),
         (
             "people: {ben: {hates: [drill]}}",
-            f"found 'hates', wanted {PEOPLE}; known here: not",
+            f"found 'hates', wanted {PEOPLE}; known here: not, priorities",
+        ),
+        (
+            "people: {ann: {priorities: {light: 2}}, ben: {}}",
+            f"found a block of keys, wanted {PEOPLE}; `priorities` for two people, not 1; "
+            "write `priorities: {}` for who has none",
+        ),
+        (
+            "people: {ann: {priorities: {light: 5}}, ben: {priorities: {}}}",
+            f"found 5, wanted {PEOPLE}; light: it cannot be above 3",
         ),
         (
             "limits: {holes: -1}",

@@ -188,6 +188,24 @@ errands: [{shops: [mil], hours: 1}]
     ]
 
 
+def test_names_in_a_person_s_priorities(tmp_path: Path) -> None:
+    """What matters to one of two people is looked up as the household's is, and told at its own line."""
+    brief = """
+people:
+  ann:
+    priorities: {f1: 2}
+  ben:
+    priorities:
+      f1: 1
+      lihgt: 2
+"""
+    files = {"faults.csv": FAULTS, "brief.yaml": brief, "catalog.yaml": REMEDIES}
+    assert said(tmp_path, files) == [
+        "brief.yaml [line 8] found 'lihgt', wanted the name of a rule, family, thing or listed fault; "
+        "did you mean light?"
+    ]
+
+
 @pytest.mark.parametrize(
     ("fields", "problem"),
     [

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from budgetfix.optimize import solve
 from budgetfix.optimize.problem import Answer, NoPlan
 from tests.optimize import brute
-from tests.optimize.worlds import World, random_world, still
+from tests.optimize.worlds import World, helped, marked, random_world, still
 
 
 def told(answer: Answer) -> brute.Best:
@@ -52,3 +54,35 @@ def test_two_people(number: int) -> None:
 def test_long_steps(number: int) -> None:
     """Steps of about half a session, where totals promise what no timetable keeps."""
     check(random_world(number, options=6, long=True))
+
+
+@pytest.mark.parametrize("number", range(30))
+def test_one_does_it_and_another_helps(number: int) -> None:
+    """Steps with a second pair of hands at their start: both people's minutes, and who may go on afterwards."""
+    check(helped(random_world(number, people=2, options=4), number))
+
+
+@pytest.mark.parametrize("number", range(6))
+def test_three_people_and_help(number: int) -> None:
+    """Three people: any two of them may be a pair of one who does it and one who helps."""
+    check(helped(random_world(number, people=3, options=3, sessions=2), number))
+
+
+@pytest.mark.parametrize("number", range(200, 240))
+def test_least_left_behind_before_spend(number: int) -> None:
+    """Of plans that take away as much, the one that leaves least behind, before money decides; one and two people."""
+    check(marked(random_world(number, people=1 + number % 2, options=5 - number % 2), number))
+
+
+def test_marks_decide_where_points_do_not() -> None:
+    """Among those worlds there are some in which the plan is another one, dearer, than without the marks."""
+    dearer = 0
+    for number in range(200, 240):
+        world = marked(random_world(number, people=1 + number % 2, options=5 - number % 2), number)
+        plain = replace(world.problem, options=tuple(replace(one, marks=0) for one in world.problem.options))
+        with_marks, without = solve(world.problem, clock=still), solve(plain, clock=still)
+        if isinstance(with_marks, Answer) and isinstance(without, Answer) and not world.problem.must_all:
+            one, other = with_marks.plan, without.plan
+            assert (one.hazards + one.points) == (other.hazards + other.points)
+            dearer += one.spent_minor > other.spent_minor
+    assert dearer >= 2

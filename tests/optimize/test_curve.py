@@ -9,8 +9,9 @@ import pytest
 from budgetfix.optimize.answering import solve
 from budgetfix.optimize.curve import Curve, Gap, an_hour_longer, curve, next_hour, next_point
 from budgetfix.optimize.problem import Answer, NoPlan, Option, Plan, Problem
+from budgetfix.optimize.recount import marks_of
 from tests.optimize import brute
-from tests.optimize.worlds import World, points_problem, random_world, still, ticking
+from tests.optimize.worlds import World, marked, points_problem, random_world, still, ticking
 
 Reached = tuple[int, tuple[int, ...]]
 """(money, what remains)."""
@@ -22,10 +23,20 @@ def small_world(number: int, *, people: int = 1, options: int = 5) -> World:
     return replace(world, problem=replace(world.problem, must_all=False))
 
 
-def key(world: World, plan: Plan) -> tuple[int, ...]:
+def worth(world: World, plan: Plan) -> tuple[int, ...]:
     """What remains after a plan, as it is compared."""
     both = (plan.hazards + plan.points,)
     return (plan.hazards, plan.points) if world.problem.hazards_first else both
+
+
+def key(world: World, plan: Plan) -> tuple[int, ...]:
+    """The same, and what it leaves behind."""
+    return (*worth(world, plan), marks_of(world.problem, plan.chosen))
+
+
+def marked_world(number: int) -> World:
+    """One whose options leave something behind: less of that comes before money."""
+    return marked(small_world(number, people=1 + number % 2, options=5 - number % 2), number)
 
 
 def reached(world: World, problem: Problem) -> set[Reached]:
@@ -37,7 +48,8 @@ def reached(world: World, problem: Problem) -> set[Reached]:
             for where in brute.placings(problem, chosen):
                 money = brute.spent(problem, chosen, where)
                 if money is not None:
-                    found.add((money, left if problem.hazards_first else (sum(left),)))
+                    both = left if problem.hazards_first else (sum(left),)
+                    found.add((money, (*both, marks_of(problem, chosen))))
     return found
 
 
@@ -66,6 +78,23 @@ def test_the_whole_curve_is_every_efficient_plan(number: int) -> None:
     found = curve(world.problem, best, seconds=60, clock=still)
     assert found.complete
     assert [(plan.spent_minor, key(world, plan)) for plan in found.plans] == efficient(reached(world, world.problem))
+
+
+@pytest.mark.parametrize("number", range(300, 330))
+def test_the_curve_where_less_left_behind_comes_before_money(number: int) -> None:
+    """There a dearer plan may do as much with less left behind; one point more is told without those."""
+    world = marked_world(number)
+    best = solved(world.problem)
+    if best is None:
+        return
+    found = curve(world.problem, best, seconds=60, clock=still)
+    every = efficient(reached(world, world.problem))
+    assert found.complete
+    assert [(plan.spent_minor, key(world, plan)) for plan in found.plans] == every
+    mine = worth(world, best)
+    more = [(money, left) for money, left in every if money > best.spent_minor and left[:-1] < mine]
+    told = found.after(best.spent_minor)
+    assert (told.spent_minor, key(world, told)) == more[0] if isinstance(told, Plan) else not more
 
 
 @pytest.mark.parametrize("number", range(60, 80))
@@ -148,7 +177,7 @@ def test_a_gap_is_open_until_it_is_closed() -> None:
     """A curve with a gap, or without a top, is not complete; what comes next is told only where that is known."""
     assert not Curve((), (Gap(0, 100),), topped=True).complete
     assert not Curve((), (), topped=False).complete
-    here, there = (Plan((), (), 0, 0, spent, 0) for spent in (100, 300))
+    here, there = (Plan((), (), 0, 300 - spent, spent, 0) for spent in (100, 300))
     assert Curve((here, there), (), topped=True).after(100) == there
     assert Curve((here, there), (Gap(150, 300),), topped=True).after(100) is None
     assert Curve((here, there), (), topped=True).after(300) == NoPlan()

@@ -8,10 +8,11 @@ import pytest
 
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.problem import Limit, Option, Problem, Session, Step
+from budgetfix.optimize.recount import marks_of
 from budgetfix.optimize.why_not import why_not
 from tests.optimize import brute
-from tests.optimize.test_curve import key, small_world, solved
-from tests.optimize.worlds import World, points_problem, still, ticking
+from tests.optimize.test_curve import small_world, solved, worth
+from tests.optimize.worlds import World, marked, points_problem, still, ticking
 
 Left = tuple[int, ...]
 
@@ -46,8 +47,8 @@ def test_every_answer_is_what_trying_everything_finds(number: int) -> None:
         assert why.nothing == (not within)
         if why.held is not None:
             left, money = min((left, money) for money, left in within)
-            assert (key(world, why.held), why.held.spent_minor) == (left, money)
-        as_good = [money for money, left in every if left <= key(world, best)]
+            assert (worth(world, why.held), why.held.spent_minor) == (left, money)
+        as_good = [money for money, left in every if left <= worth(world, best)]
         if why.enough is not None:
             assert why.enough.spent_minor == min(as_good) > (problem.budget_minor or 0)
         assert not why.open
@@ -56,6 +57,39 @@ def test_every_answer_is_what_trying_everything_finds(number: int) -> None:
             assert not as_good
         if why.nothing and why.enough is None and why.dear is None:
             assert not every
+
+
+@pytest.mark.parametrize("number", range(560, 580))
+def test_what_is_held_leaves_least_behind_before_money(number: int) -> None:
+    """The best plan that holds an option: of those that do as much the one that leaves least behind, then the cheapest;
+    the money with which it costs no points is asked whatever is left behind.
+    """
+    world = marked(small_world(number, options=5), number)
+    problem = world.problem
+    best = solved(problem)
+    if best is None:
+        return
+    for id, why in why_not(problem, best, [one.id for one in problem.options], seconds=60, clock=still).items():
+        sets = [chosen for chosen in brute.subsets(problem) if id in chosen and world.left(chosen) is not None]
+        every = [
+            (_compared(world, chosen), marks_of(problem, chosen), money)
+            for chosen in sets
+            for where in brute.placings(problem, chosen)
+            if (money := brute.spent(problem, chosen, where)) is not None
+        ]
+        within = [one for one in every if problem.budget_minor is None or one[-1] <= problem.budget_minor]
+        assert why.nothing == (not within)
+        if why.held is not None:
+            marks = marks_of(problem, why.held.chosen)
+            assert (worth(world, why.held), marks, why.held.spent_minor) == min(within)
+        if why.enough is not None:
+            assert why.enough.spent_minor == min(money for left, _, money in every if left <= worth(world, best))
+
+
+def _compared(world: World, chosen: frozenset[str]) -> Left:
+    """What remains of a set, as it is compared."""
+    left = world.left(chosen) or (0, 0)
+    return left if world.problem.hazards_first else (sum(left),)
 
 
 @pytest.mark.parametrize("number", range(540, 560))
@@ -71,7 +105,7 @@ def test_what_is_screened_is_never_too_much(number: int) -> None:
         within = [left for money, left in every if problem.budget_minor is None or money <= problem.budget_minor]
         fine = [left for left in within if not problem.hazards_first or left[0] <= best.hazards]
         if why.held is None and why.worse and fine:
-            assert key(world, best)[-1] + why.worse <= min(left[-1] for left in fine)
+            assert worth(world, best)[-1] + why.worse <= min(left[-1] for left in fine)
 
 
 def test_barred_is_not_the_same_as_too_dear() -> None:

@@ -169,6 +169,43 @@ def random_world(number: int, *, people: int = 1, options: int = 5, sessions: in
     )
 
 
+def helped(world: World, number: int) -> World:
+    """The same job with some steps of one person done by one and a helper, who may be somebody who bars the rest."""
+    dice = random.Random(f"helped {number}")
+    ones = tuple(
+        replace(one, steps=tuple(_with_help(dice, step, world.problem.people) for step in one.steps))
+        for one in world.problem.options
+    )
+    return _with_options(world, ones)
+
+
+def _with_help(dice: random.Random, step: Step, people: tuple[str, ...]) -> Step:
+    if step.people > 1 or not step.minutes or dice.random() < 0.4:
+        return step
+    return replace(
+        step,
+        help=dice.choice((5, 10, 20, step.minutes)),
+        no_help=(dice.choice(people),) if dice.random() < 0.2 else (),
+    )
+
+
+def _with_options(world: World, ones: tuple[Option, ...]) -> World:
+    trees = tuple(table_tree(f"t{place}", ones, table, ids) for place, (ids, table) in enumerate(world.tables))
+    return World(replace(world.problem, options=ones, trees=trees), world.tables)
+
+
+def marked(world: World, number: int) -> World:
+    """The same job whose options leave something behind; any option of a tree does as much there as all of them."""
+    dice = random.Random(number)
+    options = tuple(replace(one, marks=dice.choice((0, 0, 1, 4, 9))) for one in world.problem.options)
+    tables = tuple(
+        (ids, {chosen: (hazards, 0 if chosen else 60) for chosen, (hazards, _) in table.items()})
+        for ids, table in world.tables
+    )
+    trees = tuple(table_tree(f"t{place}", options, table, ids) for place, (ids, table) in enumerate(tables))
+    return World(replace(world.problem, options=options, trees=trees), tables)
+
+
 def _hushed(ones: tuple[Option, ...], hours: tuple[Session, ...]) -> tuple[tuple[Option, ...], tuple[Session, ...]]:
     """The second session quiet, and the first step of every other option loud."""
     loud = tuple(

@@ -31,7 +31,7 @@
   const count = () => {
     for (const name of ["buy", "do"]) {
       const list = document.getElementById(name);
-      const here = all(list, "[data-tick]");
+      const here = all(list, "[data-tick]").filter((box) => !box.closest(".other"));
       const line = one(list, ".ticked");
       line.hidden = here.length === 0;
       line.textContent = here.filter((box) => box.checked).length + " of " + here.length + (name === "buy" ? " bought" : " done");
@@ -56,15 +56,38 @@
   if (boxes.length && !store) { refuse(); }
   count();
 
+  // Whose list is shown: everybody's, one person's, or what several do at once. Paper shows all.
+  const choices = all(document, "[data-whose], [data-together]");
+  let chosen = choices[0];
+  const sift = () => {
+    if (!chosen) { return; }
+    const whose = chosen.dataset.whose;
+    for (const row of all(document, "#do .row")) {
+      const who = row.dataset.who ? row.dataset.who.split("\n") : [];
+      const mine = whose === "" || (whose === undefined ? who.length > 1 : who.includes(whose));
+      row.classList.toggle("other", !mine);
+    }
+    for (const group of all(document, "#do .group")) {
+      group.classList.toggle("other", all(group, ".row:not(.other)").length === 0);
+    }
+    for (const choice of choices) { choice.setAttribute("aria-pressed", choice === chosen); }
+    count();
+  };
+  for (const choice of choices) {
+    choice.addEventListener("click", () => { chosen = choice; sift(); });
+  }
+
   const fill = (name, groups, empty) => {
     const list = document.getElementById(name);
     let number = 0;
-    const made = groups.map(([heading, note, at]) => {
+    const made = groups.map(([heading, note, at, times]) => {
       const group = document.getElementById("group").content.firstElementChild.cloneNode(true);
       one(group, ".heading").textContent = heading;
       one(group, ".note").textContent = note;
-      for (const place of at) {
+      for (const [nth, place] of at.entries()) {
         const row = rows[name].get(place);
+        const time = one(row, ".time");
+        if (time) { time.textContent = times ? times[nth] : ""; }
         const circle = one(row, ".number");
         number += 1;
         if (circle) { circle.textContent = number; }
@@ -110,6 +133,7 @@
     one(document, ".change").textContent = stop.change;
     one(document, ".change").hidden = !stop.change;
     judge(stop);
+    sift();
     count();
   };
   for (const part of all(document, ".control")) { part.hidden = false; }

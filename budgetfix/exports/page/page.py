@@ -17,7 +17,9 @@ from jinja2 import Environment, StrictUndefined
 
 from budgetfix.base.fingerprint import fingerprint
 from budgetfix.exports import lettering, palette
+from budgetfix.exports.by_person import workers
 from budgetfix.exports.drawings.picture import Picture
+from budgetfix.exports.fair_words import fair_lines
 from budgetfix.exports.more_words import next_lines
 from budgetfix.exports.page import words
 from budgetfix.exports.page.rows import hazard_row
@@ -64,9 +66,17 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
         lists=lists,
         why=_reasons(lists),
         more=next_lines(book),
+        both=fair_lines(book),
         remarks=_remarks(stops),
+        people=_people(stops),
     )
     return _with_policy(made).encode("utf-8")
+
+
+def _people(stops: tuple[Stop, ...]) -> list[str]:
+    """Whoever works in any of the plans; empty where nobody shares the work."""
+    found = [workers(stop.tasks, stop.sessions) for stop in stops]
+    return list(dict.fromkeys(name for names in found for name in names))
 
 
 def _pairs(pictures: tuple[Picture, ...]) -> list[list[Picture]]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Generic, TypeVar
 
+from budgetfix.exports.by_person import who_words
 from budgetfix.exports.lettering import SIGNS, count, long_day
 from budgetfix.exports.money_lines import ON_TOP, line_ids
 from budgetfix.exports.page.words import listed, money_words
@@ -44,6 +45,8 @@ class DoRow:
     done: str
     details: tuple[Detail, ...]
     cares: tuple[str, ...]
+    who: tuple[str, ...] = ()
+    """Whose list it is on, where there are several people."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +115,7 @@ def do_row(task: Task, people: int) -> DoRow:
     """A step in words; who does it is told where there is more than one person to choose from."""
     badly = f"{task.high} min if it goes badly" if task.high > task.minutes else ""
     hands = f"{task.people} people" if task.people > 1 else ""
-    who = f"{listed(task.who)}" if people > 1 else ""
+    who = (who_words(task) if task.helper else listed(task.who)) if people > 1 else ""
     details = (
         ("Who", who or hands),
         ("", badly),
@@ -130,6 +133,7 @@ def do_row(task: Task, people: int) -> DoRow:
         task.done_when,
         tuple(Detail(label, said) for label, said in details if said),
         task.cares,
+        task.who if people > 1 else (),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import asdict, dataclass, field
 
+from budgetfix.exports.by_person import times, workers
 from budgetfix.exports.lettering import span
 from budgetfix.exports.page.rows import (
     BuyRow,
@@ -28,11 +29,12 @@ IN_ORDER, NO_TIME = "In this order", "Takes no time of its own"
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Rows (by number) below a heading; `note` stands beside it."""
+    """Rows (by number) below a heading; `note` stands beside it. `times`: when each is done, empty where unknown."""
 
     heading: str
     note: str
     rows: tuple[int, ...]
+    times: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,21 +139,31 @@ def _do(
     """Session by session; without hours all in one, and last what takes no time."""
     known = {row.number: row for row in sessions or ()}
     groups: dict[tuple[str, str], list[Task]] = {}
+    many = len(workers(tasks, sessions)) > 1
     for task in tasks:
         row = known.get(task.session or 0)
         heading = session_words(row) if row else (IN_ORDER if task.step else NO_TIME, "")
         groups.setdefault(heading, []).append(task)
     people = len(book.people)
     return tuple(
-        Group(*heading, tuple(lists.do.place(do_row(task, people)) for task in group))
+        Group(*heading, tuple(lists.do.place(do_row(task, people)) for task in group), _times(known, group, many))
         for heading, group in groups.items()
     )
+
+
+def _times(known: dict[int, SessionRow], tasks: list[Task], many: bool) -> tuple[str, ...]:
+    """When each is done; kept apart from the rows, so that plans with other times share them."""
+    found = tuple(times(known.get(task.session or 0), task.spells, many) for task in tasks)
+    return found if any(found) else ()
 
 
 def as_data(view: StopView) -> dict[str, object]:
     """What the page's script reads of a stop; short, since there are up to seventy of them."""
     made = asdict(view)
     for name in ("buy", "do"):
-        made[name] = [[group.heading, group.note, list(group.rows)] for group in getattr(view, name)]
+        made[name] = [
+            [group.heading, group.note, list(group.rows), *([list(group.times)] if group.times else [])]
+            for group in getattr(view, name)
+        ]
     del made["improvement"]
     return made

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from budgetfix.base.money import write_money_long
+from budgetfix.exports.fair_words import fair_proof
 from budgetfix.exports.lettering import clocks, count, long_day, span
 from budgetfix.framing.options import ERRAND
 from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums, Task
@@ -66,6 +67,8 @@ def proof_words(book: PlanBook) -> str:
         more = book.bound - book.improvement
         rest = f"at most {count(more, 'point')} more exist" if more > 0 else "its points cannot be beaten"
         return f"the search stopped after {book.seconds_limit:g} s: {rest}"
+    if book.sides:
+        return f"proven: {fair_proof(within)}"
     if book.everything:
         sooner = "costs less" if book.sessions is None else "ends sooner, or as soon for less,"
         return f"proven: no other way to do everything {sooner}{within}"

@@ -1,0 +1,149 @@
+"""A sheet for each person who works, and one for what several do at once.
+
+The ticks are those of the sheet `Do`: a tick there shows here by a formula. Two places to tick would be two truths, and
+what both do would have to be ticked twice.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from xlsxwriter.utility import xl_col_to_name
+from xlsxwriter.workbook import Workbook
+
+from budgetfix.exports import palette
+from budgetfix.exports.by_person import TOGETHER, own, sheet_names, times, who_words, with_words, workers_of
+from budgetfix.exports.lettering import span
+from budgetfix.exports.plan_book_do import DoAt, in_lines, when_words
+from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
+from budgetfix.outcome.book import PlanBook, SessionRow, Task
+
+COLUMNS = (
+    Col("Done", 7, "mark"),
+    Col("Session", 9, "mark"),
+    Col("When", 12),
+    Col("Time", 12, "mark"),
+    Col("Minutes", 9, "whole"),
+    Col("Bag", 6, "mark"),
+    Col("No.", 5, "mark"),
+    Col("Step", 25, "strong"),
+    Col("What to do", 46),
+    Col("With", 14, "quiet"),
+    Col("Tools", 15, "quiet"),
+    Col("Done when", 20),
+    Col("Mind", 36, "warn"),
+)
+ALWAYS = ("Done", "No.", "Step", "What to do")
+OPEN = "☐"
+"""Not ticked yet; on paper a box for a pen."""
+NOTE = "Numbers, bags and ticks are those of the sheet Do: tick there, and it shows here."
+
+
+@dataclass(frozen=True, slots=True)
+class _Own:
+    """One row: the task by its number in the plan, when, for how long and with whom."""
+
+    number: int
+    task: Task
+    time: str
+    minutes: int
+    beside: str
+
+
+def people_sheets(book: Workbook, styles: Styles, plan: PlanBook, do: DoAt) -> None:
+    """Lay out the sheets; none where only one person works."""
+    people = workers_of(plan)
+    for person, name in zip(people, sheet_names(people), strict=True):
+        _sheet(book, styles, plan, do, name, f"What {person} does", _of(plan, person))
+    joint = _joint(plan) if people else []
+    if joint:
+        title = "What both do at once" if len(people) == 2 else "What several do at once"
+        _sheet(book, styles, plan, do, TOGETHER, title, joint)
+
+
+def _of(plan: PlanBook, person: str) -> list[_Own]:
+    """The tasks of one person, a helper's minutes only while helping."""
+    rows = {row.number: row for row in plan.sessions or ()}
+    return [
+        _Own(
+            number,
+            task,
+            times(rows.get(task.session or 0), own(task, person), True),
+            task.help_minutes if task.helper == person else task.minutes,
+            with_words(task, person),
+        )
+        for number, task in enumerate(plan.tasks, 1)
+        if person in task.who
+    ]
+
+
+def _joint(plan: PlanBook) -> list[_Own]:
+    """What takes several at once, while it does."""
+    rows = {row.number: row for row in plan.sessions or ()}
+    return [
+        _Own(
+            number,
+            task,
+            times(rows.get(task.session or 0), [spell for spell in task.spells if len(spell.who) > 1], True),
+            task.help_minutes or task.minutes,
+            who_words(task),
+        )
+        for number, task in enumerate(plan.tasks, 1)
+        if len(task.who) > 1
+    ]
+
+
+def _sheet(book: Workbook, styles: Styles, plan: PlanBook, do: DoAt, name: str, title: str, mine: list[_Own]) -> None:
+    page = Page(book, styles, name, title, f"{span(sum(one.minutes for one in mine))} of work. {NOTE}", plan.title)
+    sessions = {row.number: row for row in plan.sessions or ()}
+    whole = [_values(one, sessions.get(one.task.session or 0), do) for one in mine]
+    places = kept(COLUMNS, whole, ALWAYS)
+    table = Table(page, [COLUMNS[place] for place in places])
+    before: int | None = None
+    for at, (one, values) in enumerate(zip(mine, whole, strict=True)):
+        begins = at > 0 and one.task.session != before
+        table.row(
+            f"{one.task.candidate}#{one.task.step}", [values[place] for place in places], look=_edge if begins else None
+        )
+        before = one.task.session
+    _struck(table)
+
+
+def _edge(heading: str) -> dict[str, object]:
+    """A session begins with a line above."""
+    return {"top": 2, "top_color": palette.TEAL} if heading else {}
+
+
+def _values(one: _Own, session: SessionRow | None, do: DoAt) -> list[Value]:
+    task = one.task
+    part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
+    tick = do.each[one.number - 1]
+    return [
+        Formula(f'=IF({tick}<>"",{tick},"{OPEN}")', OPEN),
+        task.session,
+        when_words(session, task),
+        one.time,
+        one.minutes,
+        task.bag,
+        one.number,
+        task.name + part,
+        in_lines(task.text) if task.text != task.name else "",
+        one.beside,
+        ", ".join(task.tools),
+        task.done_when,
+        " ".join(task.cares),
+    ]
+
+
+def _struck(table: Table) -> None:
+    """What is ticked is struck through, as on the sheet Do."""
+    page = table.page
+    struck = page.styles.bare(font_strikeout=True, font_color=palette.QUIET)
+    done = f"${xl_col_to_name(table.at['Done'])}{FIRST + 1}"
+    page.sheet.conditional_format(
+        FIRST,
+        2,
+        table.last,
+        len(table.columns),
+        {"type": "formula", "criteria": f'={done}<>"{OPEN}"', "format": struck},
+    )
