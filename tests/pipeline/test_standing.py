@@ -104,7 +104,7 @@ def test_runs_of_the_van(tmp_path: Path) -> None:
         ("Elm", "takes back", 540),
     ]
     assert found[0].carried == (("Ivory rug", 1, "bay 3"), ("Table lamp", 2, "bay 1"))
-    assert (found[0].weight_kg, found[0].unweighed, found[0].load_kg) == (12, 2, 400)
+    assert (found[0].weight_kg, found[0].unweighed, found[0].load_kg) == (Fraction(12), 2, Fraction(400))
 
 
 def replaced(slot: Slot, start: int, end: int) -> Slot:
