@@ -1,17 +1,17 @@
-# make demo: a fresh machine plans a room.  make test: the gate.  make check: its quick half.
+# make demo: a fresh machine plans three households.  make test: the gate.  make check: its quick half.
 # Needs python3 (3.11 or newer, with venv), make and, for one test, git.
 
 SHELL := /bin/sh
 BIN := .venv/bin
 PIP := $(BIN)/python -m pip --quiet --disable-pip-version-check
 PYTHONS := python3.14 python3.13 python3.12 python3.11 python3
-DEMO := reports/demo/renter
+DEMO := reports/demo
 
 .PHONY: help demo test check reports bench clean
 .DELETE_ON_ERROR:
 
 help:
-	@echo "make demo   sets up .venv, plans a renter's living room, names the file to open"
+	@echo "make demo   sets up .venv, plans a renter's room, a stager's house and a couple's, names the files to open"
 	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
 	@echo "make check  the quick half of make test"
 	@echo "make reports  writes what stands in reports/ anew"
@@ -47,12 +47,23 @@ help:
 	@$(PIP) install --editable '.[dev]'
 	@touch $@ .venv/ready-to-run
 
+# The renter's plan first, on the screen; then the stager's and the couple's, both at once. 4: a plan is there, unproven.
 demo: .venv/ready-to-run
-	@echo "Copying the renter's room into $(DEMO), inspecting it, planning it ..."
+	@echo "Copying the renter's room into $(DEMO)/renter, inspecting it, planning it ..."
 	@rm -rf $(DEMO)
-	@mkdir -p $(dir $(DEMO))
-	@$(BIN)/budgetfix demo $(DEMO) --scenario renter
-	@test -f $(DEMO)/plan.html || { echo "No plan was written." >&2; exit 1; }
+	@mkdir -p $(DEMO)
+	@$(BIN)/budgetfix demo $(DEMO)/renter --scenario renter || [ $$? -eq 4 ]
+	@echo
+	@echo "Planning the stager's two rooms and the couple's as well (a minute or two) ..."
+	@$(BIN)/budgetfix demo $(DEMO)/stager --scenario stager --quiet & stager=$$!; \
+	$(BIN)/budgetfix demo $(DEMO)/couple --scenario couple --quiet & couple=$$!; \
+	{ wait $$stager || [ $$? -eq 4 ]; } && { wait $$couple || [ $$? -eq 4 ]; }
+	@for name in renter stager couple; do \
+	  test -f $(DEMO)/$$name/plan.html || { echo "No plan was written for the $$name." >&2; exit 1; }; \
+	done
+	@echo "Open $(DEMO)/renter/plan.html    what to buy and to do, and a note to the landlord beside it"
+	@echo "Open $(DEMO)/stager/quote.html   what the client reads; plan.html is the stager's own"
+	@echo "Open $(DEMO)/couple/plan.html    who does what when, and what each gives up"
 
 # step NAME COMMAND...: runs it, shows what it said if it failed, and notes the first that did.
 STEPS = first=; notes=; \

@@ -156,6 +156,8 @@ class WorkStep(Frozen):
     text: str = ""
     from_stock: bool = True
     """False: it takes nothing from stock, so it may be done before the van is there."""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; one person does the rest."""
 
 
 class SetChange(Frozen):
@@ -190,6 +192,8 @@ class Remedy(Frozen):
     steps: tuple[WorkStep, ...] = Field(default=(), strict=False)
     cares: tuple[str, ...] = Field(default=(), strict=False)
     phase: int | None = None
+    client: str = ""
+    """What it is called to the client; empty: its name."""
 
 
 class Catalog(Frozen):

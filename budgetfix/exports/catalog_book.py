@@ -129,6 +129,7 @@ def _remedy(remedy: Remedy, unit: str, digits: int) -> Cells:
         "people": remedy.people,
         "set": set_text(remedy.set, unit),
         "changes": changes_text(remedy.changes, unit),
+        "client": remedy.client or None,
     }
 
 
@@ -143,6 +144,7 @@ def _step(remedy: str, step: WorkStep) -> Cells:
         "wait_hours": _number(Fraction(step.wait_minutes, 60)) or None,
         "people": step.people,
         "from_stock": None if step.from_stock else "no",
+        "help": step.help or None,
     }
 
 

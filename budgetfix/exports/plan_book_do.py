@@ -24,6 +24,7 @@ COLUMNS = (
     Col("What to do", 46),
     Col("People", 8, "mark"),
     Col("Who", 10, "quiet"),
+    Col("Helper's minutes", 9, "whole"),
     Col("Minutes", 9, "whole"),
     Col("If it goes badly", 9, "whole"),
     Col("Real minutes", 9, "whole", yours=True),
@@ -32,6 +33,7 @@ COLUMNS = (
     Col("Leaves in the wall", 10, "quiet"),
     Col("Mind", 36, "warn"),
 )
+HELP = "Helper's minutes"
 ALWAYS = ("Done", "No.", "Step", "What to do", "People", "Minutes", "Real minutes")
 
 
@@ -43,6 +45,8 @@ class DoAt:
     steps: int
     real: str
     people: str
+    help: str = ""
+    """Helpers' minutes; empty where nobody helps."""
     each: tuple[str, ...] = ()
     """The cell of each tick, one a step."""
 
@@ -70,6 +74,7 @@ def do_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> DoAt:
         len(plan.tasks),
         table.area("Real minutes", away=True),
         table.area("People", away=True),
+        table.area(HELP, away=True) if HELP in table.at else "",
         tuple(page.ref(FIRST + number, table.at["Done"], away=True) for number in range(len(plan.tasks))),
     )
     _sums(table, plan)
@@ -105,6 +110,7 @@ def _values(number: int, task: Task, session: SessionRow | None, many: bool) -> 
         in_lines(task.text) if task.text != task.name else "",
         task.people,
         who_words(task),
+        task.help_minutes or None,
         task.minutes,
         task.high if task.high > task.minutes else None,
         None,
@@ -161,29 +167,39 @@ def _sums(table: Table, plan: PlanBook) -> None:
         tasks = [task for task in plan.tasks if task.session == row.number]
         if tasks:
             _session(table, row, tasks, last)
-    worked = sum(task.minutes * task.people for task in plan.tasks)
-    people = table.area("People", FIRST, last)
+    worked = sum(task.person_minutes for task in plan.tasks)
+    planned, real, people = (table.area(name, FIRST, last) for name in ("Minutes", "Real minutes", "People"))
+    helped = table.area(HELP, FIRST, last) if HELP in table.at else ""
     made: dict[str, Value] = {
         "Step": "All of it",
-        "Minutes": Formula(f"=SUMPRODUCT({table.area('Minutes', FIRST, last)},{people})", worked),
-        "Real minutes": Formula(f"=SUMPRODUCT({table.area('Real minutes', FIRST, last)},{people})", 0),
+        "Minutes": Formula(f"=SUMPRODUCT({planned},{people})" + (f"+SUM({helped})" if helped else ""), worked),
+        "Real minutes": Formula(real_formula(real, people, helped), 0),
     }
     _row(table, made, strong=True)
+
+
+def real_formula(real: str, people: str, helped: str, which: str = "") -> str:
+    """Minutes really worked, every person's: a helper's as planned, once the step has its real minutes."""
+    more = f'+SUMPRODUCT({which}--({real}<>""),{helped})' if helped else ""
+    return f"=SUMPRODUCT({which}{real},{people}){more}"
 
 
 def _session(table: Table, row: SessionRow, tasks: list[Task], last: int) -> None:
     this = table.page.ref(table.next_row, table.at["Session"])
     which = f"--({table.area('Session', FIRST, last)}={this})"
-    people = table.area("People", FIRST, last)
-    worked = sum(task.minutes * task.people for task in tasks)
+    planned, real, people = (table.area(name, FIRST, last) for name in ("Minutes", "Real minutes", "People"))
+    helped = table.area(HELP, FIRST, last) if HELP in table.at else ""
+    worked = sum(task.person_minutes for task in tasks)
     extra = row.minutes_used - worked
     words = f"{span(row.minutes_used)} of {span(row.minutes_available)}"
     made: dict[str, Value] = {
         "Session": row.number,
         "Step": _when(row) or f"Session {row.number}",
         "What to do": f"{words}, {span(extra)} of it setting up" if extra > 0 else words,
-        "Minutes": Formula(f"=SUMPRODUCT({which},{table.area('Minutes', FIRST, last)},{people})", worked),
-        "Real minutes": Formula(f"=SUMPRODUCT({which},{table.area('Real minutes', FIRST, last)},{people})", 0),
+        "Minutes": Formula(
+            f"=SUMPRODUCT({which},{planned},{people})" + (f"+SUMPRODUCT({which},{helped})" if helped else ""), worked
+        ),
+        "Real minutes": Formula(real_formula(real, people, helped, f"{which},"), 0),
     }
     _row(table, made)
 

@@ -55,7 +55,7 @@ def people_sheets(book: Workbook, styles: Styles, plan: PlanBook, do: DoAt) -> N
     people = workers_of(plan)
     for person, name in zip(people, sheet_names(people), strict=True):
         _sheet(book, styles, plan, do, name, f"What {person} does", _of(plan, person))
-    joint = _joint(plan)
+    joint = _joint(plan) if people else []
     if joint:
         title = "What both do at once" if len(people) == 2 else "What several do at once"
         _sheet(book, styles, plan, do, TOGETHER, title, joint)

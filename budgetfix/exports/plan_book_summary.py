@@ -10,7 +10,7 @@ from budgetfix.exports import palette
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import count, lines_on_paper
 from budgetfix.exports.plan_book_buy import BuyAt
-from budgetfix.exports.plan_book_do import DoAt
+from budgetfix.exports.plan_book_do import DoAt, real_formula
 from budgetfix.exports.plan_book_faults import FaultsAt, state_words
 from budgetfix.exports.plan_book_page import AIR_POINTS, LINE_POINTS, Formula, Page, Styles, Value
 from budgetfix.outcome.book import PlanBook, Sums
@@ -142,11 +142,11 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     row = _figure(page, row, "Spent or promised, at real prices", Formula("=real_total", spent), "money")
     row = _figure(page, row, "Points before, safety apart", plan.points_before, "whole", name="points before")
     row = _figure(page, row, "Points after", plan.points_after, "whole", name="points after")
-    worked = sum(task.minutes * task.people for task in plan.tasks)
+    worked = sum(task.person_minutes for task in plan.tasks)
     row = _figure(page, row, "Planned work, minutes of every person", worked, "whole")
     real: Value = 0
     if links.do.steps:
-        real = Formula(f"=SUMPRODUCT({links.do.real},{links.do.people})", 0)
+        real = Formula(real_formula(links.do.real, links.do.people, links.do.help), 0)
     return _figure(page, row, "Real work so far", real, "whole")
 
 

@@ -83,10 +83,11 @@ def _steps(book: PlanBook) -> list[str]:
         if not task.step and (number == 1 or book.tasks[number - 2].step):
             lines.append("  Takes no time of its own")
         lines.append(_step(book, number, task))
-    minutes = sum(task.minutes * task.people for task in book.tasks)
+    minutes = sum(task.person_minutes for task in book.tasks)
     lines.append(_row("", "", "", f"{minutes:,}", _money(book, book.spent_minor), ""))
     marks = [f"{CARE} take care: read Mind in the task list"] if any(task.cares for task in book.tasks) else []
     marks += ["2 two people, minutes each"] if any(task.people > 1 for task in book.tasks) else []
+    marks += ["+ somebody helps at its start"] if any(task.helper for task in book.tasks) else []
     lines += [f"      {'   '.join(marks)}"] if marks else []
     if any(task.worth for task in book.tasks):
         lines.append("      worth: points that would come back without it, hazards counted in")
@@ -101,7 +102,7 @@ def _session_words(row: SessionRow) -> str:
 
 def _step(book: PlanBook, number: int, task: Task) -> str:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
-    marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "")
+    marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "+" if task.helper else "")
     cost = _money(book, task.cost_minor) if task.step <= 1 and not task.candidate.startswith("errand:") else ""
     worth = f"{task.worth:,}" if task.worth else ""
     return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)

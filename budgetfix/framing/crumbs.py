@@ -96,7 +96,7 @@ def _outdoes(move: Candidate, layout: Candidate, effects: Mapping[str, Alone]) -
 
 def person_minutes(candidate: Candidate) -> int:
     """The planned minutes of everybody who works on it."""
-    return sum(work.minutes * work.people for work in candidate.work)
+    return sum(work.person_minutes for work in candidate.work)
 
 
 def _shadows(theirs: Candidate, ours: Candidate, effects: Mapping[str, Alone]) -> bool:

@@ -69,7 +69,7 @@ def _charge(catalog: Catalog, shop: str | None) -> tuple[int, int]:
 
 def labour_minor(candidate: Candidate, brief: Brief) -> int:
     """The pay for a candidate's planned person-minutes."""
-    return brief.labour_minor(sum(work.minutes * work.people for work in candidate.work))
+    return brief.labour_minor(sum(work.person_minutes for work in candidate.work))
 
 
 def tools(catalog: Catalog) -> tuple[Tool, ...]:
@@ -128,15 +128,18 @@ WITH_HELP = ("ladder", "drill")
 
 def refusing(work: Work, candidate: Candidate, brief: Brief) -> tuple[str, ...]:
     """Who takes no part in a step. Whoever only stays off the ladder helps from the floor, if somebody else goes up."""
-    barring = [person.name for person in brief.people if barred(person, candidate)]
+    barring = tuple(person.name for person in brief.people if barred(person, candidate))
+    return unwilling(candidate, brief) if len(barring) < work.people else barring
+
+
+def unwilling(candidate: Candidate, brief: Brief) -> tuple[str, ...]:
+    """Who does not even help from the floor."""
     plain = replace(
         candidate,
         hazards=tuple(word for word in candidate.hazards if word not in WITH_HELP),
         tools=tuple(word for word in candidate.tools if word not in WITH_HELP),
     )
-    if len(barring) < work.people:
-        barring = [person.name for person in brief.people if barred(person, plain)]
-    return tuple(barring)
+    return tuple(person.name for person in brief.people if barred(person, plain))
 
 
 LOUD = frozenset({"drill", "hammer", "saw"})
@@ -162,6 +165,7 @@ def option(
     return Option(
         id=candidate.id,
         group=candidate.pick_one or None,
+        one_day=brief.whole_days is not None and brief.whole_days.covers(candidate.room),
         steps=tuple(
             Step(
                 work.minutes,
@@ -171,6 +175,8 @@ def option(
                 work.wait_minutes,
                 loud(candidate),
                 van if work.from_stock else 0,
+                help=work.help,
+                no_help=unwilling(candidate, brief) if work.help else (),
             )
             for work in candidate.work
         ),

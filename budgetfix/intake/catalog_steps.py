@@ -15,7 +15,7 @@ from budgetfix.intake.inside import Inside, Part, each, only
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_text, unknown_fields
 
-STEP_FIELDS = ("hours", "minutes", "wait_sessions", "wait_hours", "people", "text", "from_stock")
+STEP_FIELDS = ("hours", "minutes", "wait_sessions", "wait_hours", "people", "text", "from_stock", "help")
 THREE = ("low", "likely", "high")
 
 
@@ -76,8 +76,9 @@ def _step(record: Record, *, own_people: bool = True) -> WorkStep:
     wait = record.number("wait_hours", Fraction(0)) * 60
     people = record.read("people", 1, as_hands, WANTED_HANDS) if own_people and record.has("people") else None
     three = None if low == likely == high else (low, likely, high)
+    minutes = math.ceil((low + likely + high) / 3 * per)
     return WorkStep(
-        minutes=math.ceil((low + likely + high) / 3 * per),
+        minutes=minutes,
         low=half_up(three[0] * per) if three else None,
         likely=half_up(three[1] * per) if three else None,
         high=half_up(three[2] * per) if three else None,
@@ -86,7 +87,18 @@ def _step(record: Record, *, own_people: bool = True) -> WorkStep:
         people=people,
         text=record.text("text") if record.row.table != "remedies" else "",
         from_stock=record.yes("from_stock", True),
+        help=_help(record, minutes, people) if record.row.table != "remedies" else 0,
     )
+
+
+def _help(record: Record, minutes: int, people: int | None) -> int:
+    """Minutes of a second pair of hands: beside one person, and no longer than the step."""
+    helped = record.whole("help", 0)
+    if helped and (people or 1) > 1:
+        record.problem("help", "people: 1 beside it: one person works, a second one helps")
+    elif helped > minutes:
+        record.problem("help", f"no more than the {minutes} minutes of the step")
+    return helped
 
 
 def as_three(value: object) -> tuple[Fraction, Fraction, Fraction]:

@@ -93,7 +93,5 @@ def marks_terms(facts: Facts) -> Terms:
 def minutes_terms(facts: Facts) -> Terms:
     """Person-minutes of the chosen options."""
     return tuple(
-        (minutes, x(one.id))
-        for one in facts.options
-        if (minutes := sum(step.minutes * step.people for step in one.steps))
+        (minutes, x(one.id)) for one in facts.options if (minutes := sum(step.person_minutes for step in one.steps))
     )

@@ -85,11 +85,13 @@ def _harder(facts: Facts, one: Option, than: Option) -> bool:
         return False
     if than.last_session is not None and (one.last_session is None or one.last_session > than.last_session):
         return False
-    if not set(facts.needs[one.id]) >= set(facts.needs[than.id]):
+    if one.one_day < than.one_day or not set(facts.needs[one.id]) >= set(facts.needs[than.id]):
         return False
     return all(
         mine.minutes >= yours.minutes
         and mine.people == yours.people
+        and mine.help >= yours.help
+        and set(mine.no_help) >= set(yours.no_help)
         and set(mine.barred) >= set(yours.barred)
         and mine.wait_sessions >= yours.wait_sessions
         and mine.wait_minutes >= yours.wait_minutes

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import accumulate, combinations
+from itertools import accumulate, combinations, permutations
+from typing import TypeVar
 
 from budgetfix.optimize.problem import Option, Problem, Product, Session, Step, Tool
 
@@ -16,8 +17,15 @@ def wholes(sessions: Iterable[Session]) -> tuple[int, ...]:
     return tuple(number - 1 for number in numbers)
 
 
+DAY = 24 * 60
+Person = TypeVar("Person", int, str)
 Crew = tuple[int, ...]
 """People of one step, as places in `Problem.people`."""
+
+
+def ending(step: Step, crew: Sequence[Person]) -> Sequence[Person]:
+    """Those of a crew who are still at it when the step ends: a helper is gone by then."""
+    return crew[:1] if step.help else crew
 
 
 @dataclass(frozen=True)
@@ -90,20 +98,31 @@ class Facts:
         )
 
     @cached_property
+    def days(self) -> tuple[int, ...]:
+        """For each session the day on which it begins, from day 0."""
+        return tuple(session.start_minute // DAY for session in self.sessions)
+
+    @cached_property
     def whole(self) -> tuple[int, ...]:
         """For each session the number of the one that it is a part of, from 0."""
         return wholes(self.sessions)
 
     @cached_property
-    def _crews(self) -> dict[tuple[int, tuple[str, ...]], tuple[Crew, ...]]:
+    def _crews(self) -> dict[tuple[object, ...], tuple[Crew, ...]]:
         return {}
 
     def crews(self, step: Step) -> tuple[Crew, ...]:
         """Who could do a step, in the order of the people."""
-        key = (step.people, step.barred)
+        key = (step.people, step.barred, step.help > 0, step.no_help)
         if key not in self._crews:
-            able = [place for place, name in enumerate(self.problem.people) if name not in step.barred]
-            self._crews[key] = tuple(combinations(able, step.people))
+            names = self.problem.people
+            able = [place for place, name in enumerate(names) if name not in step.barred]
+            pairs = permutations(range(len(names)), 2)
+            self._crews[key] = (
+                tuple(pair for pair in pairs if pair[0] in able and names[pair[1]] not in step.no_help)
+                if step.help
+                else tuple(combinations(able, step.people))
+            )
         return self._crews[key]
 
     def fitting(self, step: Step, session: int) -> tuple[Crew, ...]:
@@ -111,15 +130,19 @@ class Facts:
         if self.hushed(step, session):
             return ()
         there = self.minutes[session]
-        return tuple(crew for crew in self.crews(step) if all(there[one] >= step.minutes for one in crew))
+        return tuple(
+            crew
+            for crew in self.crews(step)
+            if all(there[one] >= step.minutes_in(place) for place, one in enumerate(crew))
+        )
 
     def hushed(self, step: Step, session: int) -> bool:
         """True where a step is too loud for a session."""
         return step.loud and self.sessions[session].quiet
 
     def may_share(self, before: Step, step: Step) -> bool:
-        """Whether some crew of a step lies within some crew of the one before: else it takes a later session."""
-        return any(set(crew) <= set(first) for first in self.crews(before) for crew in self.crews(step))
+        """Whether some crew of a step lies within those who end the one before: else it takes a later session."""
+        return any(set(crew) <= set(ending(before, first)) for first in self.crews(before) for crew in self.crews(step))
 
     def next_session(self, before: Step, step: Step, session: int) -> int:
         """The first session for a step whose predecessor stands in `session`; `horizon` when there is none.

@@ -38,7 +38,7 @@ def enough_minutes(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
                 work: dict[str, int] = {}
                 for (id, _), step, (first, last) in steps:
                     if start <= first <= last <= end:
-                        work[id] = work.get(id, 0) + step.minutes * _share(facts, step, team)
+                        work[id] = work.get(id, 0) + _share(facts, step, team)
                 there = sum(facts.minutes[t][one] for t in range(start, end + 1) for one in team)
                 name = f"minutes_{start}_{end}_{'_'.join(map(str, team))}"
                 yield from _binding(facts, name, work, there)
@@ -52,8 +52,8 @@ def joint_minutes(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
     work: dict[str, int] = {}
     for id, index in found:
         step = facts.by_id[id].steps[index]
-        if step.people == everybody:
-            work[id] = work.get(id, 0) + step.minutes
+        if step.hands == everybody:
+            work[id] = work.get(id, 0) + step.joint_minutes
     yield from _binding(facts, "joint", work, sum(min(row) for row in facts.minutes))
 
 
@@ -66,7 +66,7 @@ def enough_places(facts: Facts, found: dict[Key, Window]) -> Iterator[Row]:
         work: dict[str, int] = {}
         for id, index in found:
             step = facts.by_id[id].steps[index]
-            work[id] = work.get(id, 0) + step.minutes // length * step.people
+            work[id] = work.get(id, 0) + step.minutes // length * step.people + step.help // length
         there = sum(minutes // length for row in facts.minutes for minutes in row)
         yield from _binding(facts, f"places_{length}", work, there)
 
@@ -77,8 +77,11 @@ def _teams(facts: Facts) -> tuple[tuple[int, ...], ...]:
 
 
 def _share(facts: Facts, step: Step, team: tuple[int, ...]) -> int:
-    """People of a team that a step takes in any case."""
-    return min((len(set(crew) & set(team)) for crew in facts.crews(step)), default=0)
+    """Minutes of a team's people that a step takes in any case."""
+    return min(
+        (sum(step.minutes_in(place) for place, one in enumerate(crew) if one in team) for crew in facts.crews(step)),
+        default=0,
+    )
 
 
 def _binding(facts: Facts, name: str, work: dict[str, int], there: int) -> Iterator[Row]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from budgetfix.optimize.facts import Crew, Facts
+from budgetfix.optimize.facts import Crew, Facts, ending
 from budgetfix.optimize.packing import Work, packed
 from budgetfix.optimize.problem import Option, Placed
 from budgetfix.optimize.windows import Key, Window, windows
@@ -24,7 +24,7 @@ def listed(facts: Facts) -> tuple[Placed, ...] | None:
     if any(first >= facts.horizon or last < first for first, last in found.values()):
         return None
     for rule in _rules(facts, found):
-        placed = _Day(facts, rule).placed()
+        placed = _Day(facts, rule, found).placed()
         if placed is not None:
             return placed
     return _filled(facts)
@@ -42,9 +42,7 @@ def unplaced(facts: Facts) -> tuple[Placed, ...]:
 
 
 def _rules(facts: Facts, found: dict[Key, Window]) -> tuple[Rule, ...]:
-    minutes = {
-        (one.id, index): step.minutes * step.people for one in facts.options for index, step in enumerate(one.steps)
-    }
+    minutes = {(one.id, index): step.person_minutes for one in facts.options for index, step in enumerate(one.steps)}
     tail = {
         (one.id, index): sum(minutes[one.id, later] for later in range(index, len(one.steps)))
         for one in facts.options
@@ -64,6 +62,7 @@ class _Day:
 
     facts: Facts
     rule: Rule
+    found: dict[Key, Window]
     left: list[list[int]] = field(init=False)
     joint: list[int] = field(init=False)
     where: dict[Key, tuple[int, Crew]] = field(init=False, default_factory=dict)
@@ -115,6 +114,8 @@ class _Day:
             return None
         if option.last_session is not None and session > option.last_session:
             return None
+        if option.one_day and not self._on_its_day(key, session):
+            return None
         teams: list[Crew] = []
         for ahead in self._ahead(key):
             if ahead not in self.where:
@@ -124,24 +125,30 @@ class _Day:
             if self.facts.next_session(earlier, step, before) > session:
                 return None
             if before == session:
-                teams.append(team)
-        if len(self.facts.problem.people) > 2 and step.people > 1 and step.minutes > self.joint[session]:
+                teams.append(tuple(ending(earlier, team)))
+        if len(self.facts.problem.people) > 2 and step.joint_minutes > self.joint[session]:
             return None
         left = self.left[session]
         able = [
             crew
             for crew in self.facts.crews(step)
-            if all(left[one] >= step.minutes for one in crew) and all(set(crew) <= set(team) for team in teams)
+            if all(left[one] >= step.minutes_in(place) for place, one in enumerate(crew))
+            and all(set(crew) <= set(team) for team in teams)
         ]
         return max(able, key=lambda crew: sum(left[one] for one in crew), default=None)
+
+    def _on_its_day(self, key: Key, session: int) -> bool:
+        """Whether a step stands where all of its option can stand on one day, and on the day on which that begins."""
+        first, last = self.found[key]
+        begun = self.where.get((key[0], 0), (session, ()))[0]
+        return first <= session <= last and self.facts.days[session] == self.facts.days[begun]
 
     def _put(self, key: Key, session: int, crew: Crew) -> None:
         step = self.facts.by_id[key[0]].steps[key[1]]
         self.where[key] = (session, crew)
-        for one in crew:
-            self.left[session][one] -= step.minutes
-        if len(crew) > 1:
-            self.joint[session] -= step.minutes
+        for place, one in enumerate(crew):
+            self.left[session][one] -= step.minutes_in(place)
+        self.joint[session] -= step.joint_minutes
 
 
 def bound(option: Option) -> bool:
@@ -154,8 +161,9 @@ def _filled(facts: Facts) -> tuple[Placed, ...] | None:
     """Sessions filled as full as can be, where one person works and nothing waits."""
     steps = [(one, index, step) for one in facts.options for index, step in enumerate(one.steps)]
     simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not bound(one) for one, _, step in steps)
+    whole = any(one.one_day and len(one.steps) > 1 for one in facts.options)
     hushed = any(step.loud for _, _, step in steps) and any(session.quiet for session in facts.sessions)
-    if len(facts.problem.people) > 1 or not simple or hushed:
+    if len(facts.problem.people) > 1 or not simple or hushed or whole:
         return None
     number = {(one.id, index): place for place, (one, index, _) in enumerate(steps)}
     before = tuple(

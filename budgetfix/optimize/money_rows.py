@@ -226,7 +226,7 @@ def hire_long_enough(facts: Facts) -> Iterator[Row]:
         work = tuple(
             (minutes, x(one.id))
             for one in facts.users(id)
-            if (minutes := sum(step.minutes * step.people for step in one.steps))
+            if (minutes := sum(step.person_minutes for step in one.steps))
         )
         total = sum(minutes for minutes, _ in work)
         if not longest or total <= longest[0]:

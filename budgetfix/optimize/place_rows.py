@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from budgetfix.optimize.choice_rows import x
-from budgetfix.optimize.facts import Crew, Facts
+from budgetfix.optimize.facts import Crew, Facts, ending
 from budgetfix.optimize.money_rows import b, v
 from budgetfix.optimize.problem import Step
 from budgetfix.optimize.solver import Program, Row
@@ -30,6 +30,7 @@ class Kind:
     steps: tuple[Step, ...]
     tools: tuple[str, ...]
     cells: tuple[tuple[Cell, ...], ...]
+    one_day: bool = False
 
 
 def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tuple[Kind, ...]:
@@ -44,7 +45,7 @@ def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tu
         own = not grouped or one.id in linked or _crew_matters(facts, one.steps)
         hired = tuple(tool for tool in sorted(set(one.tools)) if tool in facts.hirable)
         places = tuple(found[one.id, index] for index in range(len(one.steps)))
-        key = one.id if own else (one.steps, one.first_session, one.last_session, hired, places)
+        key = one.id if own else (one.steps, one.first_session, one.last_session, hired, places, one.one_day)
         alike.setdefault(key, []).append(one.id)
     return tuple(_kind(facts, number, tuple(ids), found) for number, ids in enumerate(alike.values()))
 
@@ -73,7 +74,7 @@ def _kind(facts: Facts, number: int, ids: tuple[str, ...], found: dict[Key, Wind
                 for crew in facts.fitting(step, t)
             )
         )
-    return Kind(ids, option.steps, hired, tuple(cells))
+    return Kind(ids, option.steps, hired, tuple(cells), option.one_day)
 
 
 def timetable_variables(facts: Facts, found: tuple[Kind, ...], program: Program) -> None:
@@ -105,11 +106,11 @@ def within_minutes(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
     for t in range(facts.horizon):
         for person in range(len(facts.problem.people)):
             terms = tuple(
-                (kind.steps[index].minutes, name)
+                (minutes, name)
                 for kind in found
                 for index, cells in enumerate(kind.cells)
                 for session, crew, name in cells
-                if session == t and person in crew and kind.steps[index].minutes
+                if session == t and person in crew and (minutes := kind.steps[index].minutes_in(crew.index(person)))
             )
             if terms:
                 yield Row(f"hours_{t}_{person}", terms, "<=", facts.minutes[t][person])
@@ -121,11 +122,11 @@ def joint_within_session(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]
         return
     for t in range(facts.horizon):
         terms = tuple(
-            (kind.steps[index].minutes, name)
+            (kind.steps[index].joint_minutes, name)
             for kind in found
             for index, cells in enumerate(kind.cells)
-            for session, crew, name in cells
-            if session == t and len(crew) > 1 and kind.steps[index].minutes
+            for session, _, name in cells
+            if session == t and kind.steps[index].joint_minutes
         )
         if terms:
             yield Row(f"joint_{t}", terms, "<=", max(facts.minutes[t]))
@@ -151,6 +152,17 @@ def after_what_is_needed(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]
                 yield from _prefix(facts, f"after_{id}_{need}", first, (alone[id].steps[0], alone[id].cells[0]))
 
 
+def finished_the_same_day(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
+    """Where a room is not left half done, as many of a later step stand on a day as of the step before it."""
+    for number, kind in enumerate(found):
+        for index in range(1, len(kind.steps) if kind.one_day else 0):
+            for day in sorted(set(facts.days)):
+                begun = tuple((-1, name) for t, _, name in kind.cells[index - 1] if facts.days[t] == day)
+                done = tuple((1, name) for t, _, name in kind.cells[index] if facts.days[t] == day)
+                if begun or done:
+                    yield Row(f"day_{number}_{index}_{day}", (*done, *begun), "=", 0)
+
+
 Stage = tuple[Step, tuple[Cell, ...]]
 
 
@@ -166,10 +178,14 @@ def _prefix(facts: Facts, name: str, first: Stage, then: Stage) -> Iterator[Row]
 
 
 def _same_crew(name: str, t: int, first: Stage, then: Stage) -> Iterator[Row]:
-    """In one session the crew of the later step lies within the crew of the earlier one."""
+    """In one session the crew of the later step lies within those who end the earlier one."""
     for session, crew, cell in then[1]:
         if session == t:
-            others = tuple((1, other) for there, team, other in first[1] if there == t and not set(crew) <= set(team))
+            others = tuple(
+                (1, other)
+                for there, team, other in first[1]
+                if there == t and not set(crew) <= set(ending(first[0], team))
+            )
             if others:
                 yield Row(f"{name}_{'_'.join(map(str, crew))}", ((1, cell), *others), "<=", 1)
 

@@ -19,6 +19,8 @@ class Step:
     `barred` names the people who do not do this kind of work; what is `loud` stands in no quiet session. The waits
     count from the step before (on a first step: from the last step of every option in `needs`); 1 = the next session
     at the earliest.
+    With `help` a second person is at it for so many minutes from its start: one person does it (`people` is 1), and
+    `no_help` names those who do not help. Crews of such a step are (who does it, who helps), in this order.
     """
 
     minutes: int
@@ -29,6 +31,27 @@ class Step:
     loud: bool = False
     first_session: int = 0
     """Earliest session (from 0) for this step, where goods of its own come later than the option's."""
+    help: int = 0
+    no_help: tuple[str, ...] = ()
+
+    @property
+    def person_minutes(self) -> int:
+        """Minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help
+
+    @property
+    def hands(self) -> int:
+        """How many people a crew of it has."""
+        return self.people + (1 if self.help else 0)
+
+    @property
+    def joint_minutes(self) -> int:
+        """Minutes during which several work at once."""
+        return self.help or (self.minutes if self.people > 1 else 0)
+
+    def minutes_in(self, place: int) -> int:
+        """Minutes of the person at a place of the crew."""
+        return self.help if self.help and place else self.minutes
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +73,8 @@ class Option:
     """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
     last_session: int | None = None
     """Last session (from 0) in which a step may stand; None: any."""
+    one_day: bool = False
+    """All its steps stand in sessions that begin on one day."""
     marks: int = 0
     """What it leaves behind for good, in a unit of the caller's; where any option has some, fewest marks come before
     spend."""

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from budgetfix.base.numbers import ceil_div
-from budgetfix.optimize.facts import Facts, wholes
+from budgetfix.optimize.facts import Facts, ending, wholes
 from budgetfix.optimize.problem import Load, Option, Placed, Problem, Product, Shop, Step
 
 
@@ -116,7 +116,7 @@ def tools_minor(facts: Facts, bought: Iterable[str], hired: Iterable[tuple[str, 
 
 def minutes_of(facts: Facts, chosen: Iterable[str]) -> int:
     """Person-minutes of a set, without setting up."""
-    return sum(step.minutes * step.people for id in sorted(chosen) for step in facts.by_id[id].steps)
+    return sum(step.person_minutes for id in sorted(chosen) for step in facts.by_id[id].steps)
 
 
 def broken(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed]) -> tuple[str, ...]:
@@ -167,7 +167,9 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
     words: list[str] = []
     for (id, index), one in where.items():
         step = facts.by_id[id].steps[index]
-        if len(set(one.people)) != step.people or not set(step.barred).isdisjoint(one.people):
+        doing, helping = (one.people[:1], one.people[1:]) if step.help else (one.people, ())
+        wrong = not set(step.barred).isdisjoint(doing) or not set(step.no_help).isdisjoint(helping)
+        if len(set(one.people)) != step.hands or len(one.people) != step.hands or wrong:
             words.append(f"{id} step {index} has the wrong people")
         if one.session is None:
             continue
@@ -176,9 +178,9 @@ def _hours_broken(facts: Facts, where: Mapping[tuple[str, int], Placed]) -> list
             continue
         if facts.hushed(step, one.session):
             words.append(f"{id} step {index} is too loud for its session")
-        joint[one.session] += step.minutes if step.people > 1 else 0
-        for person in one.people:
-            used[one.session, person] += step.minutes
+        joint[one.session] += step.joint_minutes
+        for place, person in enumerate(one.people):
+            used[one.session, person] += step.minutes_in(place)
     for session, row in enumerate(facts.minutes):
         words += [
             f"{name} works too long in {session}"
@@ -202,14 +204,19 @@ def _order_broken(facts: Facts, id: str, where: Mapping[tuple[str, int], Placed]
         pairs += [
             ((need, len(facts.by_id[need].steps) - 1), (id, 0)) for need in facts.needs[id] if facts.by_id[need].steps
         ]
-    words = []
+    days = {
+        facts.days[one.session]
+        for index in range(len(option.steps))
+        if (one := where.get((id, index))) is not None and one.session is not None and one.session < facts.horizon
+    }
+    words = [f"{id} is left half done overnight"] if option.one_day and len(days) > 1 else []
     for first, then in pairs:
         before, after = where.get(first), where.get(then)
         if before is None or after is None or before.session is None or after.session is None:
             continue
         earlier, later = facts.by_id[first[0]].steps[first[1]], facts.by_id[then[0]].steps[then[1]]
         ready = facts.next_session(earlier, later, before.session)
-        shared = before.session == after.session and not set(after.people) <= set(before.people)
+        shared = before.session == after.session and not set(after.people) <= set(ending(earlier, before.people))
         if after.session < ready or shared:
             words.append(f"{then[0]} step {then[1]} comes too early")
     return words

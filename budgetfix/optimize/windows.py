@@ -20,7 +20,40 @@ def windows(facts: Facts, sure: Iterable[str] = ()) -> dict[Key, Window]:
     """
     first = _firsts(facts)
     last = _lasts(facts, frozenset(sure))
-    return {key: (first[key], last[key]) for key in first}
+    found = {key: (first[key], last[key]) for key in first}
+    for option in facts.options:
+        if option.one_day and facts.horizon:
+            found |= _within_a_day(facts, option, found)
+    return found
+
+
+def _within_a_day(facts: Facts, option: Option, found: dict[Key, Window]) -> dict[Key, Window]:
+    """The windows of an option whose steps all stand on one day; none where no day holds them."""
+    held = {day: _on(facts, option, found, day) for day in sorted(set(facts.days))}
+    fits = {day: places for day, places in held.items() if places is not None}
+    if not fits:
+        return {(option.id, index): (facts.horizon, -1) for index in range(len(option.steps))}
+    last = max(session for session, day in enumerate(facts.days) if day == max(fits))
+    earliest = fits[min(fits)]
+    return {
+        (option.id, index): (session, min(last, found[option.id, index][1])) for index, session in enumerate(earliest)
+    }
+
+
+def _on(facts: Facts, option: Option, found: dict[Key, Window], day: int) -> list[int] | None:
+    """The earliest session of one day for each step, waits kept; None where they do not all fit."""
+    here = [session for session, of in enumerate(facts.days) if of == day]
+    if _person_minutes(option.steps) > sum(sum(facts.minutes[session]) for session in here):
+        return None
+    places: list[int] = []
+    for index, step in enumerate(option.steps):
+        ready = facts.next_session(option.steps[index - 1], step, places[-1]) if places else here[0]
+        least = max(ready, found[option.id, index][0])
+        place = next((session for session in here if session >= least and facts.fitting(step, session)), None)
+        if place is None:
+            return None
+        places.append(place)
+    return places
 
 
 def _firsts(facts: Facts) -> dict[Key, int]:
@@ -38,7 +71,7 @@ def _firsts(facts: Facts) -> dict[Key, int]:
         for index, step in enumerate(option.steps):
             if index:
                 earliest = _next(facts, option.steps[index - 1], step, found[id, index - 1])
-            ahead += step.minutes * step.people
+            ahead += step.person_minutes
             earliest = max(earliest, step.first_session)
             earliest = max(earliest, next((t for t, sum_ in enumerate(room) if sum_ >= ahead), facts.horizon))
             found[id, index] = _fit_from(facts, step, earliest)
@@ -63,7 +96,7 @@ def _lasts(facts: Facts, sure: frozenset[str]) -> dict[Key, int]:
             step = option.steps[index]
             if index + 1 < len(option.steps):
                 latest = _last_before(facts, step, option.steps[index + 1], found[id, index + 1])
-            following += step.minutes * step.people
+            following += step.person_minutes
             behind_end = next((t for t, sum_ in enumerate(room) if sum_ >= following), facts.horizon)
             latest = min(latest, facts.horizon - 1 - behind_end)
             found[id, index] = _fit_back(facts, step, latest)
@@ -91,7 +124,7 @@ def _last_before(facts: Facts, before: Step, step: Step, session: int) -> int:
 
 
 def _person_minutes(steps: Iterable[Step]) -> int:
-    return sum(step.minutes * step.people for step in steps)
+    return sum(step.person_minutes for step in steps)
 
 
 def person_minutes(option: Option) -> int:

@@ -73,7 +73,7 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
 def _billed(base: Ground, plan: Plan, chosen: tuple[Candidate, ...]) -> tuple[BillLine, ...]:
     """Everything that the plan costs, with pay and what is spent whatever is chosen."""
     brief = base.brief
-    work = {one.id: sum(step.minutes * step.people for step in one.work) for one in chosen}
+    work = {one.id: sum(step.person_minutes for step in one.work) for one in chosen}
     work |= {f"{ERRAND}{one.errand}": one.minutes * one.people for one in brief.errands}
     return bill(
         base.catalog,
@@ -120,8 +120,8 @@ def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
     for placed in plan.placed:
         if placed.session is None:
             raise ClaimFails(f"{placed.option} has no session")
-        for person in placed.people:
-            used[placed.session][person] += options[placed.option].steps[placed.step].minutes
+        for place, person in enumerate(placed.people):
+            used[placed.session][person] += options[placed.option].steps[placed.step].minutes_in(place)
     for row, session in zip(used, sessions, strict=True):
         for person, there in zip(people, session.minutes, strict=True):
             row[person] += framed.problem.setup_minutes if row[person] and not session.continues else 0

@@ -32,7 +32,7 @@ def tasks(brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Map
     stepped = [
         replace(_task(brief, catalog, framed, placed[key], worth, cares), spells=spells)
         for session in sorted(by_session)
-        for key, spells in _timed(brief, by_session[session], placed)
+        for key, spells in _timed(brief, framed, by_session[session], placed)
     ]
     with_steps = {one.option for one in plan.placed}
     bare = [framed.candidates[id] for id in sorted(plan.chosen) if id in framed.candidates and id not in with_steps]
@@ -42,7 +42,9 @@ def tasks(brief: Brief, catalog: Catalog, framed: Framed, plan: Plan, worth: Map
 Key = tuple[str, int]
 
 
-def _timed(brief: Brief, slots: list[Slot], placed: Mapping[Key, Placed]) -> list[tuple[Key, tuple[Spell, ...]]]:
+def _timed(
+    brief: Brief, framed: Framed, slots: list[Slot], placed: Mapping[Key, Placed]
+) -> list[tuple[Key, tuple[Spell, ...]]]:
     """The steps of one session as they begin, with their minutes; in working order, without, where no way was found."""
     keys = working_order(slots)
     by_key = {slot.key: slot for slot in slots}
@@ -50,20 +52,36 @@ def _timed(brief: Brief, slots: list[Slot], placed: Mapping[Key, Placed]) -> lis
     session = placed[keys[0]].session
     if brief.hours is None or session is None:
         return [(key, ()) for key in keys]
-    pieces = tuple(
-        Piece(
-            placed[key].people,
-            by_key[key].minutes,
-            tuple(number[one] for one in by_key[key].after if one in number),
-        )
-        for key in keys
-    )
+    cuts = [_cut(framed, placed[key], by_key[key].minutes) for key in keys]
+    starts = [sum(len(cut) for cut in cuts[:place]) for place in range(len(cuts) + 1)]
+    pieces: list[Piece] = []
+    for place, (key, cut) in enumerate(zip(keys, cuts, strict=True)):
+        before = tuple(starts[number[one] + 1] - 1 for one in by_key[key].after if one in number)
+        for part, (people, minutes) in enumerate(cut):
+            pieces.append(Piece(people, minutes, (starts[place] + part - 1,) if part else before))
     there = dict(zip((person.name for person in brief.people), brief.hours[session].minutes, strict=True))
-    begins = laid_out(pieces, there, brief.setup_minutes)
+    setup = 0 if brief.hours[session].continues else brief.setup_minutes
+    begins = laid_out(tuple(pieces), there, setup)
     if begins is None:
         return [(key, ()) for key in keys]
-    order = sorted(number.values(), key=lambda place: (begins[place], place))
-    return [(keys[place], (_spell(brief, pieces[place], begins[place]),)) for place in order]
+    spells = [_spell(brief, piece, begin) for piece, begin in zip(pieces, begins, strict=True)]
+    order = sorted(number.values(), key=lambda place: (begins[starts[place]], place))
+    return [(keys[place], tuple(spells[starts[place] : starts[place + 1]])) for place in order]
+
+
+def _cut(framed: Framed, placed: Placed, minutes: int) -> tuple[tuple[tuple[str, ...], int], ...]:
+    """(people, minutes) of the parts of a step that the same people do: a helper is there at its start."""
+    helped = help_of(framed, placed)
+    if not helped:
+        return ((placed.people, minutes),)
+    alone = ((placed.people[:1], minutes - helped),) if minutes > helped else ()
+    return ((placed.people, helped), *alone)
+
+
+def help_of(framed: Framed, placed: Placed) -> int:
+    """Minutes of a second pair of hands that a placed step asks for."""
+    one = framed.candidates.get(placed.option)
+    return one.work[placed.step].help if one is not None else 0
 
 
 def _spell(brief: Brief, piece: Piece, begin: int) -> Spell:
@@ -170,6 +188,8 @@ def _task(
         worth=worth.get(one.id, 0) if last else 0,
         cost_minor=alone_minor(one, catalog, brief) if first else 0,
         leaves=_leaves(one) if first else "",
+        helper="".join(named(brief, placed.people[1:])) if work.help else "",
+        help_minutes=work.help,
     )
 
 
@@ -197,8 +217,8 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
         own = dict.fromkeys((person.name for person in brief.people), 0)
         for placed in plan.placed:
             if placed.session == index:
-                for person in placed.people:
-                    own[person] += options[placed.option].steps[placed.step].minutes
+                for place, person in enumerate(placed.people):
+                    own[person] += options[placed.option].steps[placed.step].minutes_in(place)
         end = hours.start_minute + hours.length_minutes if brief.vans or brief.photographs else None
         setup = 0 if hours.continues else brief.setup_minutes
         who = tuple(

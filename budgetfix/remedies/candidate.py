@@ -35,6 +35,13 @@ class Work:
     wait_minutes: int = 0
     from_stock: bool = True
     """False: it takes nothing from stock, so it may be done before the van is there."""
+    help: int = 0
+    """Minutes of a second pair of hands, at its start; 0 for none."""
+
+    @property
+    def person_minutes(self) -> int:
+        """Planned minutes of everybody at work on it."""
+        return self.minutes * self.people + self.help
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,6 +81,8 @@ class Candidate:
     leaves: Leaves = "nothing"
     later: tuple[tuple[str, Fraction], ...] = ()
     """(product id, units) that are bought with it and kept until it is undone; no step waits for them."""
+    client: str = ""
+    """What it is called to a client; empty: its name."""
     paint_mm2: float = 0.0
     """Paint that it disturbs (drilled, rubbed down, scraped); 0 where the home is known to be from 1978 or later."""
 

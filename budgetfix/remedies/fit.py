@@ -78,7 +78,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
     home = survey.household if survey is not None else Household()
     follow = _follow(remedy, survey, changes, kind, catalog)
     leaves, paint_mm2 = _leaves(remedy, kind, catalog), disturbed_mm2(home, _holes(remedy), follow.filled)
-    people = max((step.people or remedy.people for step in remedy.steps), default=remedy.people)
+    people = max((2 if step.help else step.people or remedy.people for step in remedy.steps), default=remedy.people)
     hazards = kind.hazards if kind is not None else ()
     room = survey.named[remedy.on][1].room if survey is not None and remedy.on in survey.named else ""
     cares = (
@@ -108,6 +108,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
         cares=tuple(dict.fromkeys(cares)),
         done_when=kind.done_when if kind is not None else "",
         leaves=leaves,
+        client=remedy.client,
         paint_mm2=paint_mm2,
     )
 
@@ -152,11 +153,12 @@ def _work(remedy: Remedy, kind: Kind | None, places: str, follow: tuple[str, ...
             step.minutes if step.low is None else step.low,
             step.minutes if step.likely is None else step.likely,
             step.minutes if step.high is None else step.high,
-            step.people or remedy.people,
+            1 if step.help else step.people or remedy.people,
             phase,
             step.wait_sessions,
             step.wait_minutes,
             step.from_stock,
+            help=step.help,
         )
         for step in remedy.steps
     )

@@ -143,6 +143,8 @@ class Kind:
     """Its own minutes fill the holes of what it moves: no step follows for them."""
     leaves: Leaves = "nothing"
     """What it leaves in the walls when it is taken away again: what a lease asks about."""
+    help: int = 0
+    """Minutes of a second pair of hands at its start, where one person does the rest (1 + help)."""
 
 
 def factor(kind: Kind, survey: Survey, room: str, wall: str) -> Fraction:
@@ -165,8 +167,9 @@ def work_of(
 ) -> Work:
     """The kind's usual minutes (or these) as one step."""
     low, likely, high = (Fraction(each) * times for each in minutes or kind.minutes)
-    mean = planned(low, likely, high)
-    return Work(text, mean, math.ceil(low), math.ceil(likely), math.ceil(high), people or kind.people, kind.phase)
+    mean, hands = planned(low, likely, high), people or kind.people
+    helped = min(mean, math.ceil(kind.help * times)) if hands == 1 else 0
+    return Work(text, mean, math.ceil(low), math.ceil(likely), math.ceil(high), hands, kind.phase, help=helped)
 
 
 @dataclass(frozen=True)
@@ -201,6 +204,7 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
     more = ("lifting",) if two else ()
     hazards = tuple(dict.fromkeys((*kind.hazards, *offer.hazards, *more, *follow.hazards)))
     people = max(offer.people or kind.people, 2 if two else 1)
+    hands = 2 if kind.help else people
     leaves = _leaves(offer.leaves or kind.leaves, hazards, follow)
     paint_mm2 = disturbed_mm2(site.survey.household, holes, follow.filled, offer.painted_mm2)
     known = {tool.tool for tool in site.catalog.tools}
@@ -222,7 +226,7 @@ def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
         targets=kind.targets,
         hazards=hazards,
         cares=(
-            *cares_for(hazards, site.survey.household, people, leaves, paint_mm2),
+            *cares_for(hazards, site.survey.household, hands, leaves, paint_mm2),
             *load_cares(site.survey, offer.changes),
         ),
         done_when=offer.done_when or kind.done_when,
@@ -307,7 +311,8 @@ def kind_page(kind: Kind) -> str:
             "",
             f"Answers: {', '.join(kind.targets) or 'what the user says'}.",
             f"Usually {low} / {likely} / {high} minutes (low / likely / high; our judgement, yours replaces it), "
-            f"{kind.people} {'person' if kind.people == 1 else 'people'}, phase {kind.phase}.",
+            f"{kind.people} {'person' if kind.people == 1 else 'people'}"
+            f"{f' and a helper for the first {kind.help}' if kind.help else ''}, phase {kind.phase}.",
             f"Leaves in the wall: {kind.leaves}."
             + (f" For renters: {LEASE[kind.leaves]}" if LEASE[kind.leaves] else ""),
             f"New plug holes: {kind.holes}. Mind: {', '.join(kind.hazards) or 'nothing special'}.",

@@ -74,7 +74,7 @@ def marks(one: Candidate) -> int:
 def undone(one: Candidate, kept: Iterable[str] = ()) -> Undone:
     """What undoing takes. `kept`: what is put back, in words, for example "the old cloth"."""
     plugs, pins = holes_of(one)
-    work = sum(step.minutes * step.people for step in one.work)
+    work = sum(step.person_minutes for step in one.work)
     back = tuple(kept)
     minutes, words = Fraction(0), []
     if plugs:

@@ -113,7 +113,8 @@ def test_any_name_gives_a_workbook(name: str) -> None:
     """Whatever somebody is called, the book opens and has a sheet of theirs."""
     tasks = tuple(replace(task, who=tuple(name if one == "Ben" else one for one in task.who)) for task in BOOK.tasks)
     rows_ = tuple(
-        replace(row, who=tuple((name if one == "Ben" else one, *rest) for one, *rest in row.who)) for row in SESSIONS
+        replace(row, who=tuple((name if one == "Ben" else one, there, used) for one, there, used in row.who))
+        for row in SESSIONS
     )
     book = load_workbook(io.BytesIO(plan_book(replace(BOOK, tasks=tasks, sessions=rows_))))
     assert len(book.sheetnames) == (6 if name == "Ann" else 9)

@@ -52,7 +52,7 @@ CATALOG = Catalog(
             people=2,
             steps=(
                 WorkStep(minutes=55, low=30, likely=45, high=90),
-                WorkStep(minutes=10, wait_sessions=1, wait_minutes=90),
+                WorkStep(minutes=10, wait_sessions=1, wait_minutes=90, people=1, help=10),
             ),
             cares=("lift with two",),
         ),

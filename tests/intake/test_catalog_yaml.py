@@ -224,6 +224,12 @@ CHANGES = "changes such as [{item: screen, set: {bottom: 554}}]"
         ("steps: [{wait_hours: 2}]", f"found nothing, wanted {STEP}"),
         ("steps: [{hours: 1, wait_session: 1}]", f"found 'wait_session', wanted {KNOWN}; did you mean wait_sessions?"),
         ("steps: [{hours: 1, wait_sessions: 1.5}]", "found 1.5, wanted a whole number, 0 or more"),
+        (
+            "steps: [{hours: 1, people: 2, help: 10}]",
+            "found 10, wanted people: 1 beside it: one person works, a second one helps",
+        ),
+        ("steps: [{hours: 0.25, help: 20}]", "found 20, wanted no more than the 15 minutes of the step"),
+        ("steps: [{hours: 1, help: half}]", "found 'half', wanted a whole number, 0 or more"),
         ("steps: [{hours: 1, people: 0}]", "found 0, wanted a number of people; 1 or more people"),
         ("people: 0", "found 0, wanted a number of people; 1 or more people"),
         ("uses: {p: -1}", "found -1, wanted pairs such as name:1.5; other:2; p: it cannot be below 0"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from itertools import combinations
+from itertools import combinations, permutations
 
 from budgetfix.optimize.problem import Load, Option, Problem, Step
 from tests.optimize.worlds import World, against
@@ -104,17 +104,39 @@ def _place(
         if index
         else [(need, len(by_id[need].steps) - 1) for need in option.needs if by_id[need].steps]
     )
-    able = [name for name in problem.people if name not in step.barred]
     end = end if option.last_session is None else min(end, option.last_session + 1)
     for session in range(max(option.first_session, step.first_session), end):
         if step.loud and (problem.sessions or ())[session].quiet:
             continue
-        for crew in combinations(able, step.people):
-            if all(_may_follow(problem, step, where[key], (session, crew)) for key in before):
+        if option.one_day and index and _day(problem, session) != _day(problem, where[id, 0][0]):
+            continue
+        for crew in crews(problem, step):
+            if all(_may_follow(problem, step, _still_there(by_id, where, key), (session, crew)) for key in before):
                 where[id, index] = (session, crew)
                 if _hours_kept(problem, by_id, where, session):
                     yield from _place(problem, by_id, chosen, steps, where)
                 del where[id, index]
+
+
+def _day(problem: Problem, session: int) -> int:
+    """The day on which a session begins."""
+    return (problem.sessions or ())[session].start_minute // 1440
+
+
+def crews(problem: Problem, step: Step) -> list[tuple[str, ...]]:
+    """Who could do a step: some people at once, or one who does it and one who helps."""
+    able = [name for name in problem.people if name not in step.barred]
+    if not step.help:
+        return list(combinations(able, step.people))
+    return [
+        pair for pair in permutations(problem.people, 2) if pair[0] not in step.barred and pair[1] not in step.no_help
+    ]
+
+
+def _still_there(by_id: dict[str, Option], where: Where, key: tuple[str, int]) -> tuple[int, tuple[str, ...]]:
+    """Where a step stands, with those who are at it when it ends: a helper has gone."""
+    session, crew = where[key]
+    return session, crew[:1] if by_id[key[0]].steps[key[1]].help else crew
 
 
 def _may_follow(
@@ -135,10 +157,11 @@ def _hours_kept(problem: Problem, by_id: dict[str, Option], where: Where, sessio
     used = dict.fromkeys(problem.people, 0)
     for (id, index), (place, crew) in where.items():
         if place == session:
-            minutes = by_id[id].steps[index].minutes
-            joint += minutes if len(crew) > 1 else 0
+            step = by_id[id].steps[index]
+            joint += (step.help or step.minutes) if len(crew) > 1 else 0
             for name in crew:
-                used[name] += minutes
+                helps = step.help > 0 and name == crew[1]
+                used[name] += step.help if helps else step.minutes
     setup = 0 if (problem.sessions or ())[session].continues else problem.setup_minutes
     rows = zip(used.values(), there, strict=True)
     longest = max(minutes - setup for minutes in there)
@@ -196,7 +219,7 @@ def best(world: World) -> Best | None:
         left = world.left(chosen)
         if left is None:
             continue
-        minutes = sum(step.minutes * step.people for id in chosen for step in by_id[id].steps)
+        minutes = sum(step.minutes * step.people + step.help for id in chosen for step in by_id[id].steps)
         flags = tuple(one not in chosen for one in sorted(by_id))
         back = _worths(world, chosen, left)
         for where in placings(problem, chosen):
@@ -231,11 +254,10 @@ def _early(
         done = [id for id in chosen if by_id[id].steps and where[id, len(by_id[id].steps) - 1][0] <= session]
         totals.append(tuple(-sum(back[id][part] for id in done) for part in (0, 1)))
     order = sorted(where)
-    crews = []
+    ranks = []
     for id, index in order:
-        able = [name for name in problem.people if name not in by_id[id].steps[index].barred]
-        crews.append(list(combinations(able, by_id[id].steps[index].people)).index(where[id, index][1]))
-    return tuple(totals), tuple(where[key][0] for key in order), tuple(crews)
+        ranks.append(crews(problem, by_id[id].steps[index]).index(where[id, index][1]))
+    return tuple(totals), tuple(where[key][0] for key in order), tuple(ranks)
 
 
 def _told(world: World, chosen: frozenset[str], where: Where) -> Best:
@@ -246,7 +268,7 @@ def _told(world: World, chosen: frozenset[str], where: Where) -> Best:
         tuple(sorted(chosen)),
         *left,
         spent(problem, chosen, where) or 0,
-        sum(step.minutes * step.people for id in chosen for step in by_id[id].steps),
+        sum(step.minutes * step.people + step.help for id in chosen for step in by_id[id].steps),
         max((place for place, _ in where.values()), default=-1),
         tuple((id, index, *where[id, index]) for id, index in sorted(where)),
     )

@@ -38,6 +38,17 @@ def test_money() -> None:
     assert {line.kind for line in book.money} == {"product"}
 
 
+def test_what_it_is_for_each_of_them() -> None:
+    """Both have a say: one gives up the wider bench, and neither would get more for half the money alone."""
+    first, second = run("couple").book.sides
+    assert (first.person, second.person) == ("adult 1", "adult 2")
+    assert (second.gets, second.alone) == (second.alone, second.gets)
+    assert 0.95 < first.gets / first.alone < 1
+    assert any("Long low unit" in name for name in first.gives_up)
+    for side in (first, second):
+        assert side.half is None or side.half < side.gets
+
+
 def test_nobody_works_longer_than_they_are_there() -> None:
     """By person and session; what takes both takes both at once."""
     used: Counter[tuple[str, int]] = Counter()

@@ -20,7 +20,6 @@ from tests.proof.promises import (
     LOUD,
     Key,
     Line,
-    able,
     before,
     bill,
     crews,
@@ -32,6 +31,7 @@ from tests.proof.promises import (
     may_follow,
     session_problems,
     set_problems,
+    staying,
     work_in,
     worth,
 )
@@ -184,7 +184,7 @@ def the_steps(job: Job, plan: Plan) -> Iterator[str]:
             elif job.sessions is not None and not 1 <= step["session"] <= (job.last or 0):
                 yield f"{remedy.id} stands in session {step['session']} of {job.last} that may be used"
         for step in remedy.steps:
-            if len(able(job, remedy, step)) < step.people:
+            if not crews(job, remedy, step):
                 yield f"{remedy.id}: too few people who do this"
 
 
@@ -247,7 +247,8 @@ def _crewed(
     key = keys[0]
     one = _one(job, key[0])
     for crew in crews(job, one, one.steps[key[1]]):
-        same = [where[other][1] for other in before(job, key, chosen_ids(plan)) if other in where]
+        earlier = [other for other in before(job, key, chosen_ids(plan)) if other in where]
+        same = [staying(_one(job, id).steps[at], where[id, at][1]) for id, at in earlier]
         if all(set(crew) <= set(other) for other in same):
             there = {**where, key: (session, crew)}
             if not any(session_problems(job, there, session)) and _crewed(job, plan, keys[1:], there, session, used):

@@ -23,6 +23,7 @@ from tests.proof.promises import (
     money,
     session_problems,
     set_problems,
+    staying,
     work_in,
     worth,
 )
@@ -123,7 +124,7 @@ class Placer:
         key, step = keys[0], self.steps[keys[0]]
         hushed = bool(LOUD & set(self.everyone[key[0]].tools))
         for session in range(self.first[key[0]], self.job.last or 0):
-            work = step.minutes * step.people
+            work = step.minutes * step.people + step.help
             quiet = (self.job.sessions or ())[session].quiet and hushed
             if quiet or room[session] < work:
                 continue
@@ -143,7 +144,7 @@ class Placer:
             return True
         key, session = keys[0], places[keys[0]]
         for crew in crews(self.job, self.everyone[key[0]], self.steps[key]):
-            same = [where[one][1] for one in self.before[key] if places[one] == session]
+            same = [staying(self.steps[one], where[one][1]) for one in self.before[key] if places[one] == session]
             if all(set(crew) <= set(one) for one in same):
                 where[key] = (session, crew)
                 if not any(session_problems(self.job, where, session)) and self._crew(keys[1:], places, where):

@@ -27,6 +27,8 @@ class Step:
     people: int = 1
     wait_sessions: int = 0
     wait_minutes: int = 0
+    help: int = 0
+    """Minutes of a second pair of hands at its start; one person does the rest."""
 
 
 @dataclass(frozen=True)
@@ -48,7 +50,7 @@ class Remedy:
     @property
     def minutes(self) -> int:
         """Person-minutes."""
-        return sum(step.minutes * step.people for step in self.steps)
+        return sum(step.minutes * step.people + step.help for step in self.steps)
 
 
 @dataclass(frozen=True)
@@ -200,9 +202,10 @@ def _remedy(raw: Raw) -> Remedy:
         steps=tuple(
             Step(
                 minutes_of(one),
-                int(one.get("people") or hands),
+                1 if one.get("help") else int(one.get("people") or hands),
                 int(one.get("wait_sessions") or 0),
                 math.ceil(number(one.get("wait_hours") or 0) * 60),
+                int(one.get("help") or 0),
             )
             for one in steps
         ),

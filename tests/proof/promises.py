@@ -171,8 +171,17 @@ def may_follow(job: Job, step: Step, first: int, then: int) -> bool:
 
 
 def crews(job: Job, one: Remedy, step: Step) -> list[tuple[str, ...]]:
-    """Every crew for a step."""
-    return list(combinations(able(job, one, step), step.people))
+    """Every crew for a step: so many who may, or (who does it, who helps)."""
+    if not step.help:
+        return list(combinations(able(job, one, step), step.people))
+    words = {tool.casefold() for tool in one.tools} - STEADIED
+    hands = [name for name, no in job.people.items() if not {word.casefold() for word in no} & words]
+    return [(main, other) for main in able(job, one, step) for other in hands if other != main]
+
+
+def staying(step: Step, crew: tuple[str, ...]) -> tuple[str, ...]:
+    """Who is still at a step when it ends."""
+    return crew[:1] if step.help else crew
 
 
 def work_in(job: Job, where: Mapping[Key, tuple[int, tuple[str, ...]]], session: int) -> tuple[dict[str, int], int]:
@@ -181,10 +190,10 @@ def work_in(job: Job, where: Mapping[Key, tuple[int, tuple[str, ...]]], session:
     everyone = {**job.remedies, **job.errands}
     for (id, index), (place, crew) in where.items():
         if place == session:
-            minutes = everyone[id].steps[index].minutes
-            joint += minutes * (len(crew) > 1)
+            step = everyone[id].steps[index]
+            joint += (step.help or step.minutes) * (len(crew) > 1)
             for name in crew:
-                used[name] += minutes
+                used[name] += step.help if step.help and name == crew[1] else step.minutes
     return used, joint
 
 

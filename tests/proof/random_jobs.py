@@ -120,6 +120,8 @@ def _step(dice: Random) -> Raw:
     step: Raw = {"hours": _time(dice)}
     if dice.random() < 0.2:
         step["people"] = dice.choice((1, 2))
+    elif dice.random() < 0.2:
+        step |= {"people": 1, "help": dice.choice((5, 10, 15))}
     if dice.random() < 0.2:
         step["wait_sessions"] = dice.choice((1, 1, 2))
     if dice.random() < 0.2:

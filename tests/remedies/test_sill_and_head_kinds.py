@@ -93,7 +93,7 @@ def test_a_headboard_answers_a_bare_head() -> None:
     (one,) = fitted(headboard.KIND, bed(), "bed-headless", "bed", BOARD)
     assert left(bed(), one, "bed-headless", "bed") == 0
     assert fields(one, "bed") == {"headboard": True, "depth": 2060.0, "height": 1150.0, "seat": 600.0}
-    assert (one.work[0].people, holes(one), headboard.KIND.leaves) == (2, 0, "nothing")
+    assert (one.work[0].people, one.work[0].help, holes(one), headboard.KIND.leaves) == (1, 20, 0, "nothing")
     assert "1150 mm above the floor" in one.work[0].text
     assert "say where" not in one.work[0].text
 

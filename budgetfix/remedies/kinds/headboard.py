@@ -65,8 +65,8 @@ def _probe(site: Site, bed: Piece, wide: float, thick: float) -> tuple[Change, .
     return (set_on("furniture", bed.name, gap=bed.gap + thick), Change("furniture", board.name, add=board))
 
 
-KIND = Kind(
-    "headboard", "Stand a headboard at the bed", ("bed-headless",), (30, 60, 90), 8, _fit, people=2,
+KIND = Kind(  # help: the bed is pulled out together and the board held upright; the rest is for one (common practice)
+    "headboard", "Stand a headboard at the bed", ("bed-headless",), (30, 60, 90), 8, _fit, help=20,
     hazards=("lifting",), bought=True, whats=("headboard",), leaves="nothing",
     done_when="the board stands firm behind the pillows and the bed is back at the wall",
 )  # fmt: skip
