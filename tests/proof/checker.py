@@ -143,9 +143,8 @@ def the_bill(job: Job, plan: Plan) -> Iterator[str]:
         if one["cost_minor"] != remedy.cost + pay:
             yield f"{remedy.id} costs {one['cost_minor']}, the files say {remedy.cost + pay}"
         for tool in remedy.tools:
-            whole = wholes(job.sessions or ())
-            stood = [step["session"] for step in one["steps"]]
-            days.setdefault(tool, set()).update(whole[at - 1] if at is not None else 0 for at in stood)
+            whole = dict(enumerate(wholes(job.sessions or ()), 1))
+            days.setdefault(tool, set()).update(whole.get(step["session"], -1) for step in one["steps"])
     wanted = bill(job, chosen_ids(plan), {tool: len(there) for tool, there in days.items()})
     if wanted is None:
         yield "a tool is needed that can neither be bought nor hired"
