@@ -14,6 +14,7 @@ from budgetfix.brief.lease import Lease
 from budgetfix.brief.quote import QuoteWords
 from budgetfix.brief.stay import Stay
 from budgetfix.brief.van import Photographs, Vans
+from budgetfix.brief.whole_days import WholeDays
 
 Profile = Literal["living", "listing", "handing-back"]
 
@@ -127,6 +128,7 @@ class Brief(Frozen):
     photographs: Photographs | None = None
     lease: Lease | None = None
     quote: QuoteWords = QuoteWords()
+    whole_days: WholeDays | None = None
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

@@ -18,8 +18,9 @@ def fair_proof(within: str) -> str:
 
 
 def _side(side: Side) -> str:
-    said = f"{side.person} gets {_share(side.gets, side.alone)} of what a plan for {side.person} alone would do"
-    figures = f"({side.gets:,} of {side.alone:,} points, as {side.person} weighs them)"
+    name = side.person
+    said = f"{name[:1].upper()}{name[1:]} gets {_share(side.gets, side.alone)} of what a plan for {name} alone would do"
+    figures = f"({side.gets:,} of {side.alone:,} points, as {name} weighs them)"
     if side.gets >= side.alone:
         return f"{said} {figures}, and gives nothing up."
     given = f", and gives up: {'; '.join(side.gives_up)}" if side.gives_up else ""

@@ -146,6 +146,7 @@ def _proof(portfolio: Portfolio) -> str:
 def _buy(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     lines = bought(portfolio)
     note = f"Packs by job, so that one round of a shop serves all of them. Money in {portfolio.currency}."
+    note += " The sums hold the mark-up." if any(_marked_up(line) for line in lines) else ""
     page = Page(book, styles, "Buy", "What to buy for all jobs", note, portfolio.name)
     houses = portfolio.houses if len(portfolio.houses) <= MOST_HOUSES else ()
     each = [Col(name, max(9.0, min(14.0, len(name) + 2.0)), "whole") for name in _headings(houses)]
@@ -167,6 +168,13 @@ def _buy(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     page.put(row, 1, "Together", styles("text", **edge))
     whole = Formula(f"=SUM({table.area('In all', FIRST, table.last)})", styles.amount(portfolio.spent_minor))
     page.put(row, table.at["In all"], whole, styles("money", **edge))
+
+
+def _marked_up(line: Bought) -> bool:
+    """True where a line costs more than its packs on the shelf."""
+    return (
+        line.packs is not None and line.price_minor is not None and sum(line.packs) * line.price_minor < line.line_minor
+    )
 
 
 def _headings(houses: tuple[House, ...]) -> list[str]:

@@ -29,7 +29,7 @@ def stock_sheet(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
         Col("Packs", 7, "whole"),
         Col("Stands in", 40),
     ]
-    table = Table(page, [*columns, *(Col(_heading(first), 5.5, "mark") for first, _ in weeks)])
+    table = Table(page, [*columns, *(Col(_heading(first), 6.5, "mark") for first, _ in weeks)])
     ordered = sorted(portfolio.pieces, key=lambda piece: not piece.stands)
     for piece in ordered:
         _row(table, piece, weeks, len(columns))
@@ -92,7 +92,7 @@ def vans_sheet(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     several = any(run.van for run in portfolio.runs)
     columns = [Col("Day", 16, "strong"), Col("From", 8), Col("To", 8), *([Col("Van", 12)] if several else [])]
     columns += [Col("House", 22, "strong"), Col("Way", 12), Col("Pieces", 48)]
-    columns += [Col("Load kg", 9, "whole"), Col("May carry kg", 9, "whole")]
+    columns += [Col("Load kg", 9, "whole"), Col("May carry kg", 11, "whole")]
     table = Table(page, columns)
     for number, run in enumerate(portfolio.runs, start=1):
         van = [run.van] if several else []

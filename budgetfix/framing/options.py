@@ -165,6 +165,7 @@ def option(
     return Option(
         id=candidate.id,
         group=candidate.pick_one or None,
+        one_day=brief.whole_days is not None and brief.whole_days.covers(candidate.room),
         steps=tuple(
             Step(
                 work.minutes,

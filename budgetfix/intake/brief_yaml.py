@@ -23,6 +23,7 @@ from budgetfix.intake.brief_bands import (
     read_finish,
     read_fixed,
 )
+from budgetfix.intake.brief_days import WANTED_DAYS, read_days
 from budgetfix.intake.brief_hours import (
     WANTED_HOURS,
     WANTED_PEOPLE,
@@ -53,6 +54,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
+    "whole_days",
 )  # fmt: skip
 
 
@@ -135,6 +137,7 @@ def read_brief(
         photographs=photographs,
         lease=lease,
         quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
+        whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
     )
 
 

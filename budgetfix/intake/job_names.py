@@ -9,6 +9,7 @@ from budgetfix.base.problems import FileProblem
 from budgetfix.brief.models import Brief, ListedFault, Person
 from budgetfix.catalog.models import Catalog
 from budgetfix.inspection.registry import RULES
+from budgetfix.intake.brief_days import check_days
 from budgetfix.intake.brief_lease import check_lease
 from budgetfix.intake.inside import named_place
 from budgetfix.intake.raw_rows import RawRow, close_to
@@ -59,6 +60,7 @@ def check_names(row: RawRow, brief: Brief, known: Known, problems: list[FileProb
         _check(row, "never", brief.never, refusable, "a remedy, group, kind or product", problems)
     things = known.survey.named if known.survey is not None else ()
     check_lease(row, brief, (*known.kinds, *known.remedies), things, problems)
+    check_days(row, brief, known.survey, problems)
     names = (name for name, _ in brief.priorities)
     _check(row, "priorities", names, known.matters, MATTERS, problems)
     for person in brief.voices:

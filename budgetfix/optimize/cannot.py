@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.problem import Option, Problem, Session, Step
@@ -13,21 +14,27 @@ from budgetfix.optimize.windows import windows
 def impossible(problem: Problem) -> dict[str, str]:
     """Reason by option id, for options that can never be chosen; sorted by id.
 
-    Words: "step-too-long", "too-late", "too-few-people", "needs-clash", "tool-not-to-be-had", "over-budget",
-    "over-limit", "not-enough-there",
-    "too-heavy". What needs an impossible option is impossible for the same reason.
+    Words: "step-too-long", "too-late", "half-done", "too-few-people", "needs-clash", "tool-not-to-be-had",
+    "over-budget", "over-limit", "not-enough-there", "too-heavy". What needs an impossible option is impossible
+    for the same reason.
     """
     facts = Facts.of(problem)
     late = _late(facts)
+    half = late - _late(Facts.of(_loose(problem))) if any(one.one_day for one in problem.options) else frozenset()
     found: dict[str, str] = {}
     for option in facts.options:
-        reason = _alone(facts, option, late) or _together(facts, option)
+        reason = _alone(facts, option, late, half) or _together(facts, option)
         if reason:
             found[option.id] = reason
     return dict(sorted(_passed_on(facts, found).items()))
 
 
-def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
+def _loose(problem: Problem) -> Problem:
+    """The same problem where everything may be left half done overnight."""
+    return replace(problem, options=tuple(replace(one, one_day=False) for one in problem.options))
+
+
+def _alone(facts: Facts, option: Option, late: frozenset[str], half: frozenset[str]) -> str | None:
     if any(not facts.crews(step) for step in option.steps):
         return "too-few-people"
     if facts.problem.sessions is not None:
@@ -37,7 +44,7 @@ def _alone(facts: Facts, option: Option, late: frozenset[str]) -> str | None:
             if step.minutes and not _fits_anywhere(facts, step, hushed=True):
                 return "too-loud"
         if option.id in late:
-            return "too-late"
+            return "half-done" if option.id in half else "too-late"
     tools = {tool.id: tool for tool in facts.problem.tools}
     for id in option.tools:
         tool = tools.get(id)

@@ -85,7 +85,7 @@ def _harder(facts: Facts, one: Option, than: Option) -> bool:
         return False
     if than.last_session is not None and (one.last_session is None or one.last_session > than.last_session):
         return False
-    if not set(facts.needs[one.id]) >= set(facts.needs[than.id]):
+    if one.one_day < than.one_day or not set(facts.needs[one.id]) >= set(facts.needs[than.id]):
         return False
     return all(
         mine.minutes >= yours.minutes

@@ -17,6 +17,7 @@ def wholes(sessions: Iterable[Session]) -> tuple[int, ...]:
     return tuple(number - 1 for number in numbers)
 
 
+DAY = 24 * 60
 Person = TypeVar("Person", int, str)
 Crew = tuple[int, ...]
 """People of one step, as places in `Problem.people`."""
@@ -95,6 +96,11 @@ class Facts:
             tuple(max(0, there - (0 if session.continues else setup)) for there in session.minutes)
             for session in self.sessions
         )
+
+    @cached_property
+    def days(self) -> tuple[int, ...]:
+        """For each session the day on which it begins, from day 0."""
+        return tuple(session.start_minute // DAY for session in self.sessions)
 
     @cached_property
     def whole(self) -> tuple[int, ...]:

@@ -24,7 +24,7 @@ def listed(facts: Facts) -> tuple[Placed, ...] | None:
     if any(first >= facts.horizon or last < first for first, last in found.values()):
         return None
     for rule in _rules(facts, found):
-        placed = _Day(facts, rule).placed()
+        placed = _Day(facts, rule, found).placed()
         if placed is not None:
             return placed
     return _filled(facts)
@@ -62,6 +62,7 @@ class _Day:
 
     facts: Facts
     rule: Rule
+    found: dict[Key, Window]
     left: list[list[int]] = field(init=False)
     joint: list[int] = field(init=False)
     where: dict[Key, tuple[int, Crew]] = field(init=False, default_factory=dict)
@@ -113,6 +114,8 @@ class _Day:
             return None
         if option.last_session is not None and session > option.last_session:
             return None
+        if option.one_day and not self._on_its_day(key, session):
+            return None
         teams: list[Crew] = []
         for ahead in self._ahead(key):
             if ahead not in self.where:
@@ -134,6 +137,12 @@ class _Day:
         ]
         return max(able, key=lambda crew: sum(left[one] for one in crew), default=None)
 
+    def _on_its_day(self, key: Key, session: int) -> bool:
+        """Whether a step stands where all of its option can stand on one day, and on the day on which that begins."""
+        first, last = self.found[key]
+        begun = self.where.get((key[0], 0), (session, ()))[0]
+        return first <= session <= last and self.facts.days[session] == self.facts.days[begun]
+
     def _put(self, key: Key, session: int, crew: Crew) -> None:
         step = self.facts.by_id[key[0]].steps[key[1]]
         self.where[key] = (session, crew)
@@ -152,8 +161,9 @@ def _filled(facts: Facts) -> tuple[Placed, ...] | None:
     """Sessions filled as full as can be, where one person works and nothing waits."""
     steps = [(one, index, step) for one in facts.options for index, step in enumerate(one.steps)]
     simple = all(step.wait_sessions <= 0 and step.wait_minutes <= 0 and not bound(one) for one, _, step in steps)
+    whole = any(one.one_day and len(one.steps) > 1 for one in facts.options)
     hushed = any(step.loud for _, _, step in steps) and any(session.quiet for session in facts.sessions)
-    if len(facts.problem.people) > 1 or not simple or hushed:
+    if len(facts.problem.people) > 1 or not simple or hushed or whole:
         return None
     number = {(one.id, index): place for place, (one, index, _) in enumerate(steps)}
     before = tuple(

@@ -72,6 +72,7 @@ def add_timetable(facts: Facts, program: Program, sure_ids: Iterable[str], *, gr
     program.add(place_rows.joint_within_session(facts, kinds))
     program.add(place_rows.after_the_step_before(facts, kinds))
     program.add(place_rows.after_what_is_needed(facts, kinds))
+    program.add(place_rows.finished_the_same_day(facts, kinds))
     program.add(place_rows.hired_when_used(facts, kinds))
     program.add(place_rows.hire_is_paid(facts, kinds))
     return kinds

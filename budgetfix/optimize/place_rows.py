@@ -30,6 +30,7 @@ class Kind:
     steps: tuple[Step, ...]
     tools: tuple[str, ...]
     cells: tuple[tuple[Cell, ...], ...]
+    one_day: bool = False
 
 
 def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tuple[Kind, ...]:
@@ -44,7 +45,7 @@ def kinds(facts: Facts, found: dict[Key, Window], *, grouped: bool = True) -> tu
         own = not grouped or one.id in linked or _crew_matters(facts, one.steps)
         hired = tuple(tool for tool in sorted(set(one.tools)) if tool in facts.hirable)
         places = tuple(found[one.id, index] for index in range(len(one.steps)))
-        key = one.id if own else (one.steps, one.first_session, one.last_session, hired, places)
+        key = one.id if own else (one.steps, one.first_session, one.last_session, hired, places, one.one_day)
         alike.setdefault(key, []).append(one.id)
     return tuple(_kind(facts, number, tuple(ids), found) for number, ids in enumerate(alike.values()))
 
@@ -73,7 +74,7 @@ def _kind(facts: Facts, number: int, ids: tuple[str, ...], found: dict[Key, Wind
                 for crew in facts.fitting(step, t)
             )
         )
-    return Kind(ids, option.steps, hired, tuple(cells))
+    return Kind(ids, option.steps, hired, tuple(cells), option.one_day)
 
 
 def timetable_variables(facts: Facts, found: tuple[Kind, ...], program: Program) -> None:
@@ -149,6 +150,17 @@ def after_what_is_needed(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]
             if id in alone and need in alone:
                 first = (alone[need].steps[-1], alone[need].cells[-1])
                 yield from _prefix(facts, f"after_{id}_{need}", first, (alone[id].steps[0], alone[id].cells[0]))
+
+
+def finished_the_same_day(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
+    """Where a room is not left half done, as many of a later step stand on a day as of the step before it."""
+    for number, kind in enumerate(found):
+        for index in range(1, len(kind.steps) if kind.one_day else 0):
+            for day in sorted(set(facts.days)):
+                begun = tuple((-1, name) for t, _, name in kind.cells[index - 1] if facts.days[t] == day)
+                done = tuple((1, name) for t, _, name in kind.cells[index] if facts.days[t] == day)
+                if begun or done:
+                    yield Row(f"day_{number}_{index}_{day}", (*done, *begun), "=", 0)
 
 
 Stage = tuple[Step, tuple[Cell, ...]]

@@ -73,6 +73,8 @@ class Option:
     """Earliest session (from 0) in which a step may stand, because goods arrive; len(sessions) = never."""
     last_session: int | None = None
     """Last session (from 0) in which a step may stand; None: any."""
+    one_day: bool = False
+    """All its steps stand in sessions that begin on one day."""
     marks: int = 0
     """What it leaves behind for good, in a unit of the caller's; where any option has some, fewest marks come before
     spend."""

@@ -204,7 +204,12 @@ def _order_broken(facts: Facts, id: str, where: Mapping[tuple[str, int], Placed]
         pairs += [
             ((need, len(facts.by_id[need].steps) - 1), (id, 0)) for need in facts.needs[id] if facts.by_id[need].steps
         ]
-    words = []
+    days = {
+        facts.days[one.session]
+        for index in range(len(option.steps))
+        if (one := where.get((id, index))) is not None and one.session is not None and one.session < facts.horizon
+    }
+    words = [f"{id} is left half done overnight"] if option.one_day and len(days) > 1 else []
     for first, then in pairs:
         before, after = where.get(first), where.get(then)
         if before is None or after is None or before.session is None or after.session is None:

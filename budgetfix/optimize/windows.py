@@ -20,7 +20,40 @@ def windows(facts: Facts, sure: Iterable[str] = ()) -> dict[Key, Window]:
     """
     first = _firsts(facts)
     last = _lasts(facts, frozenset(sure))
-    return {key: (first[key], last[key]) for key in first}
+    found = {key: (first[key], last[key]) for key in first}
+    for option in facts.options:
+        if option.one_day and facts.horizon:
+            found |= _within_a_day(facts, option, found)
+    return found
+
+
+def _within_a_day(facts: Facts, option: Option, found: dict[Key, Window]) -> dict[Key, Window]:
+    """The windows of an option whose steps all stand on one day; none where no day holds them."""
+    held = {day: _on(facts, option, found, day) for day in sorted(set(facts.days))}
+    fits = {day: places for day, places in held.items() if places is not None}
+    if not fits:
+        return {(option.id, index): (facts.horizon, -1) for index in range(len(option.steps))}
+    last = max(session for session, day in enumerate(facts.days) if day == max(fits))
+    earliest = fits[min(fits)]
+    return {
+        (option.id, index): (session, min(last, found[option.id, index][1])) for index, session in enumerate(earliest)
+    }
+
+
+def _on(facts: Facts, option: Option, found: dict[Key, Window], day: int) -> list[int] | None:
+    """The earliest session of one day for each step, waits kept; None where they do not all fit."""
+    here = [session for session, of in enumerate(facts.days) if of == day]
+    if _person_minutes(option.steps) > sum(sum(facts.minutes[session]) for session in here):
+        return None
+    places: list[int] = []
+    for index, step in enumerate(option.steps):
+        ready = facts.next_session(option.steps[index - 1], step, places[-1]) if places else here[0]
+        least = max(ready, found[option.id, index][0])
+        place = next((session for session in here if session >= least and facts.fitting(step, session)), None)
+        if place is None:
+            return None
+        places.append(place)
+    return places
 
 
 def _firsts(facts: Facts) -> dict[Key, int]:

@@ -26,6 +26,7 @@ REASONS = {
     "step-too-long": "a step is longer than every session",
     "too-loud": "a step is too loud for the sessions that are long enough for it",
     "too-late": "it would be done too late",
+    "half-done": "it does not fit into one day, and its room is not to be left half done",
     "too-few-people": "it needs more people than there are",
     "needs-clash": "what it needs cannot be chosen with it",
     "tool-not-to-be-had": "a tool that it needs cannot be had",

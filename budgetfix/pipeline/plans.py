@@ -90,7 +90,7 @@ def nearly_as_good(chooser: Chooser, best: Answer, share: Fraction, seconds: flo
 
 
 def _nearly(chooser: Chooser, plan: Plan, share: Fraction) -> tuple[int, ...]:
-    """Points that may remain in the eyes of each voice when this share of what each gets is to be there."""
+    """Points that may remain in the eyes of each voice when a share of what each gets is to be there."""
     there = remaining(chooser.growth, ())[2:]
     gains = [before - left for before, left in zip(there, plan.voices, strict=True)]
     kept = [-(-gain * share.numerator // share.denominator) if gain > 0 else gain for gain in gains]

@@ -38,7 +38,7 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
     """The portfolio as all outputs show it. Errors: StandsTwice."""
     names = [house_name(job.name) for job in jobs]
     alone, held = _alone(found), _held(jobs, found)
-    holdings = [Holding(names[at], job, held[at], alone[at]) for at, job in enumerate(jobs)]
+    holdings = [Holding(names[at], job, held[at], alone[at], found.chosen[at].ceilings) for at, job in enumerate(jobs)]
     _stands_once(holdings)
     houses = tuple(
         House(

@@ -23,10 +23,16 @@ class Holding:
     held: Packs
     alone: Packs = ()
     """What it would hold if it were the only one."""
+    most: Packs = ()
+    """What the others leave to it, where that is not all."""
 
     def missing(self, piece: str) -> int:
-        """Packs of a piece that it goes without, since others have them."""
-        return max(0, dict(self.alone).get(piece, 0) - dict(self.held).get(piece, 0))
+        """Packs of a piece that it would hold if it were the only one, and cannot have, since others hold them.
+
+        What it could have, and yet leaves, it is better without now: then it misses nothing.
+        """
+        wanted, most = dict(self.alone).get(piece, 0), dict(self.most)
+        return wanted - dict(self.held).get(piece, 0) if wanted > most.get(piece, wanted) else 0
 
     def words(self) -> str:
         """`in Elm Street until 4 July`."""
@@ -54,14 +60,13 @@ def elsewhere(holdings: Sequence[Holding], stock: Stock, at: int, ceilings: Pack
     return found
 
 
-def without_it(job: Job, alone: Packs, held: Packs, where: Mapping[str, str]) -> tuple[str, ...]:
-    """A note for each piece that the job would hold if it were the only one."""
+def without_it(mine: Holding, where: Mapping[str, str]) -> tuple[str, ...]:
+    """A note for each piece that a job would hold if it were the only one, and that others hold."""
     notes = []
-    now = dict(held)
-    for piece, packs in alone:
-        less = packs - now.get(piece, 0)
-        if less > 0 and piece in where:
-            name = job.catalog.product(piece).name or piece
+    for piece, packs in mine.alone:
+        less = mine.missing(piece)
+        if less > 0:
+            name = mine.job.catalog.product(piece).name or piece
             short = f"{less} of {packs} packs" if less < packs else "it"
             notes.append(f"{name} {where[piece]}: this plan does without {short}.")
     return tuple(notes)

@@ -12,6 +12,8 @@ from openpyxl import load_workbook
 from typer.testing import CliRunner, Result
 
 from budgetfix.cli.app import app
+from budgetfix.cli.portfolio import passed_over
+from budgetfix.intake.houses import Houses
 from tests.cli.test_commands import PLAN_KEYS, ROOM
 from tests.pipeline.street import JUNE, OVERLAPPING, write_house, write_street
 
@@ -197,6 +199,12 @@ def test_folders_that_are_no_jobs_are_passed_over() -> None:
     assert "street/notes, street/photos are no jobs and were passed over" in " ".join(
         typed("inspect", "street").stdout.split()
     )
+
+
+def test_nothing_is_said_where_nothing_is_passed_over() -> None:
+    """One folder, several, none."""
+    assert passed_over(Path("a"), Houses(("b",))) == ()
+    assert len(passed_over(Path("a"), Houses(("b",), ("c", "d")))) == 1
 
 
 def test_stopped_before_proof_is_exit_4() -> None:

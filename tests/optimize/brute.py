@@ -108,12 +108,19 @@ def _place(
     for session in range(max(option.first_session, step.first_session), end):
         if step.loud and (problem.sessions or ())[session].quiet:
             continue
+        if option.one_day and index and _day(problem, session) != _day(problem, where[id, 0][0]):
+            continue
         for crew in crews(problem, step):
             if all(_may_follow(problem, step, _still_there(by_id, where, key), (session, crew)) for key in before):
                 where[id, index] = (session, crew)
                 if _hours_kept(problem, by_id, where, session):
                     yield from _place(problem, by_id, chosen, steps, where)
                 del where[id, index]
+
+
+def _day(problem: Problem, session: int) -> int:
+    """The day on which a session begins."""
+    return (problem.sessions or ())[session].start_minute // 1440
 
 
 def crews(problem: Problem, step: Step) -> list[tuple[str, ...]]:

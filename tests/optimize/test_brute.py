@@ -9,7 +9,7 @@ import pytest
 from budgetfix.optimize import solve
 from budgetfix.optimize.problem import Answer, NoPlan
 from tests.optimize import brute
-from tests.optimize.worlds import World, helped, marked, random_world, still
+from tests.optimize.worlds import World, helped, marked, random_world, still, whole_days
 
 
 def told(answer: Answer) -> brute.Best:
@@ -86,3 +86,20 @@ def test_marks_decide_where_points_do_not() -> None:
             assert (one.hazards + one.points) == (other.hazards + other.points)
             dearer += one.spent_minor > other.spent_minor
     assert dearer >= 2
+
+
+@pytest.mark.parametrize("number", range(40))
+def test_nothing_is_left_half_done(number: int) -> None:
+    """Two sessions a day; what is begun on a day is finished on it, where the option asks for that."""
+    check(whole_days(random_world(number, people=1 + number % 2, options=4, sessions=4), number))
+
+
+def test_whole_days_decide() -> None:
+    """Among those worlds there are some whose plan would be another one, were everything allowed to wait overnight."""
+    other = 0
+    for number in range(40):
+        world = whole_days(random_world(number, people=1 + number % 2, options=4, sessions=4), number)
+        loose = replace(world.problem, options=tuple(replace(one, one_day=False) for one in world.problem.options))
+        bound, free = solve(world.problem, clock=still), solve(loose, clock=still)
+        other += isinstance(bound, Answer) and isinstance(free, Answer) and bound.plan.placed != free.plan.placed
+    assert other >= 3

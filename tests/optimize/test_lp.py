@@ -118,6 +118,14 @@ def _helped_kinds() -> tuple[place_rows.Kind, ...]:
     return place_rows.kinds(_helped(), windows(_helped()))
 
 
+def _whole_days() -> Facts:
+    """A morning and an afternoon, then another morning: paint and rug are each done within a day."""
+    problem = living_room()
+    options = tuple(replace(one, one_day=one.id in ("paint", "rug")) for one in problem.options)
+    sessions = (Session(540, 690, (150, 120)), Session(840, 990, (150, 120)), Session(1980, 2070, (90, 60)))
+    return _facts(replace(problem, options=options, sessions=sessions))
+
+
 MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "choice_rows.exclusions": lambda: choice_rows.exclusions(_facts()),
     "choice_rows.needs": lambda: choice_rows.needs(_facts()),
@@ -157,6 +165,9 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "place_rows.joint_within_session+help": lambda: place_rows.joint_within_session(_helped(), _helped_kinds()),
     "place_rows.after_the_step_before+help": lambda: place_rows.after_the_step_before(_helped(), _helped_kinds()),
     "place_rows.after_what_is_needed": lambda: place_rows.after_what_is_needed(_facts(), _kinds()),
+    "place_rows.finished_the_same_day": lambda: place_rows.finished_the_same_day(
+        _whole_days(), place_rows.kinds(_whole_days(), windows(_whole_days()))
+    ),
     "place_rows.hired_when_used": lambda: place_rows.hired_when_used(_facts(), _kinds()),
     "place_rows.hire_is_paid": lambda: place_rows.hire_is_paid(_facts(), _kinds()),
     "place_rows.worth_in": lambda: iter([place_rows.worth_in(_kinds(), {"paint": 110, "rug": 40}, 1, "w[1,1]")]),

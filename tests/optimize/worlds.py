@@ -189,6 +189,30 @@ def _with_help(dice: random.Random, step: Step, people: tuple[str, ...]) -> Step
     )
 
 
+def whole_days(world: World, number: int) -> World:
+    """The same job with two sessions a day, some options of which are done within a day, waits of hours among them."""
+    dice = random.Random(f"days {number}")
+    ones = tuple(
+        replace(
+            one,
+            one_day=dice.random() < 0.7,
+            steps=tuple(_waiting(dice, step) if place else step for place, step in enumerate(one.steps * 2)),
+        )
+        for one in world.problem.options
+    )
+    halves = tuple(
+        replace(session, start_minute=start, end_minute=start + 120)
+        for place, session in enumerate(world.problem.sessions or ())
+        for start in (place // 2 * 1440 + (540 if place % 2 == 0 else 840),)
+    )
+    found = _with_options(world, ones)
+    return World(replace(found.problem, sessions=halves), world.tables)
+
+
+def _waiting(dice: random.Random, step: Step) -> Step:
+    return replace(step, wait_sessions=dice.choice((0, 0, 1)), wait_minutes=dice.choice((0, 0, 120, 180, 240)))
+
+
 def _with_options(world: World, ones: tuple[Option, ...]) -> World:
     trees = tuple(table_tree(f"t{place}", ones, table, ids) for place, (ids, table) in enumerate(world.tables))
     return World(replace(world.problem, options=ones, trees=trees), world.tables)

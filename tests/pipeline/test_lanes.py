@@ -130,6 +130,7 @@ SLOW_HOUSE = [
 ]
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="NOT RUN: no /proc here")
 def test_ctrl_c_leaves_nothing_behind(tmp_path: Path) -> None:
     """Interrupted in the middle of two long plans: both processes end at once, and no file was written."""
