@@ -15,7 +15,7 @@ from itertools import product
 from pathlib import Path
 from typing import Any
 
-from tests.proof.job_files import Job, Remedy, Session, half_up, number, read_job
+from tests.proof.job_files import Job, Remedy, half_up, number, read_job
 from tests.proof.promises import (
     LOUD,
     Key,
@@ -23,18 +23,21 @@ from tests.proof.promises import (
     before,
     bill,
     crews,
+    earliest,
     errands_for,
     fees,
-    first_session,
     kept,
+    latest,
     left,
     may_follow,
     session_problems,
     set_problems,
+    setting_up,
     staying,
     work_in,
     worth,
 )
+from tests.proof.van_files import Session, wholes
 
 Plan = dict[str, Any]
 Places = dict[Key, int]
@@ -118,7 +121,7 @@ def calendar_sums(job: Job, plan: Plan) -> Iterator[str]:
         )
         if used > most:
             yield f"session {at}: {used} minutes used of {most}"
-        if used < work + (job.setup if work else 0) or (not job.errands and not work and used):
+        if used < work + (setting_up(job, at - 1) if work else 0) or (not job.errands and not work and used):
             yield f"session {at}: {used} minutes used for {work} minutes of work"
 
 
@@ -140,7 +143,8 @@ def the_bill(job: Job, plan: Plan) -> Iterator[str]:
         if one["cost_minor"] != remedy.cost + pay:
             yield f"{remedy.id} costs {one['cost_minor']}, the files say {remedy.cost + pay}"
         for tool in remedy.tools:
-            days.setdefault(tool, set()).update(step["session"] for step in one["steps"])
+            whole = dict(enumerate(wholes(job.sessions or ()), 1))
+            days.setdefault(tool, set()).update(whole.get(step["session"], -1) for step in one["steps"])
     wanted = bill(job, chosen_ids(plan), {tool: len(there) for tool, there in days.items()})
     if wanted is None:
         yield "a tool is needed that can neither be bought nor hired"
@@ -195,8 +199,8 @@ def the_calendar(job: Job, plan: Plan) -> Iterator[str]:
     places = {(one["id"], at): step["session"] - 1 for one in plan["chosen"] for at, step in enumerate(one["steps"])}
     for (id, at), session in places.items():
         remedy = job.remedies[id]
-        if session < first_session(job, remedy):
-            yield f"{id} is begun before its goods are there"
+        if not earliest(job, remedy, remedy.steps[at]) <= session <= latest(job, remedy):
+            yield f"{id} stands before its goods are there, or without the van"
         if job.sessions[session].quiet and LOUD & set(remedy.tools):
             yield f"{id} is loud in quiet session {session + 1}"
         for key in before(job, (id, at), chosen_ids(plan)):
@@ -243,7 +247,7 @@ def _crewed(
     """True where crews exist: hours kept, nobody joins late, and just so many minutes with setting up."""
     if not keys:
         work, _ = work_in(job, where, session)
-        return sum(minutes + job.setup for minutes in work.values() if minutes) == used
+        return sum(minutes + setting_up(job, session) for minutes in work.values() if minutes) == used
     key = keys[0]
     one = _one(job, key[0])
     for crew in crews(job, one, one.steps[key[1]]):

@@ -15,9 +15,10 @@ from tests.proof.promises import (
     before,
     bill,
     crews,
+    earliest,
     errands_for,
-    first_session,
     kept,
+    latest,
     left,
     may_follow,
     money,
@@ -27,6 +28,7 @@ from tests.proof.promises import (
     work_in,
     worth,
 )
+from tests.proof.van_files import wholes
 
 Places = dict[Key, int]
 Where = dict[Key, tuple[int, tuple[str, ...]]]
@@ -107,7 +109,6 @@ class Placer:
             waiting.remove(id)
         self.before = {key: before(self.job, key, self.some.ids) for key in self.steps}
         self.room = [sum(session.minutes.values()) for session in self.job.sessions or ()]
-        self.first = {one.id: first_session(self.job, one) for one in self.everyone.values()}
 
     def _fetched(self, id: str, waiting: list[str]) -> bool:
         needs = [] if id in self.job.errands else [*self.job.remedies[id].needs, *errands_for(self.job, [id])]
@@ -123,7 +124,8 @@ class Placer:
             return
         key, step = keys[0], self.steps[keys[0]]
         hushed = bool(LOUD & set(self.everyone[key[0]].tools))
-        for session in range(self.first[key[0]], self.job.last or 0):
+        one = self.everyone[key[0]]
+        for session in range(earliest(self.job, one, step), latest(self.job, one) + 1):
             work = step.minutes * step.people + step.help
             quiet = (self.job.sessions or ())[session].quiet and hushed
             if quiet or room[session] < work:
@@ -157,7 +159,7 @@ class Placer:
         found: dict[str, set[int]] = {}
         for (id, _), session in places.items():
             for tool in self.everyone[id].tools:
-                found.setdefault(tool, set()).add(session)
+                found.setdefault(tool, set()).add(wholes(self.job.sessions or ())[session])
         return {tool: len(sessions) for tool, sessions in found.items()}
 
     def early(self, places: Places) -> tuple[object, ...]:

@@ -15,6 +15,17 @@ from typing import Any
 
 from ruamel.yaml import YAML
 
+from tests.proof.van_files import (
+    Session,
+    Van,
+    as_day,
+    cut,
+    for_the_stay,
+    van_costs,
+    van_of,
+    wholes,
+)
+
 F = Fraction
 Raw = dict[str, Any]
 
@@ -29,6 +40,7 @@ class Step:
     wait_minutes: int = 0
     help: int = 0
     """Minutes of a second pair of hands at its start; one person does the rest."""
+    from_stock: bool = True
 
 
 @dataclass(frozen=True)
@@ -51,17 +63,6 @@ class Remedy:
     def minutes(self) -> int:
         """Person-minutes."""
         return sum(step.minutes * step.people + step.help for step in self.steps)
-
-
-@dataclass(frozen=True)
-class Session:
-    """A session: when, whose minutes after `load`, and whether it is quiet. `day` counts from the order."""
-
-    start: int
-    end: int
-    minutes: dict[str, int]
-    quiet: bool
-    day: int
 
 
 @dataclass(frozen=True)
@@ -90,6 +91,7 @@ class Job:
     setup: int
     hazards_first: bool
     measured: bool
+    van: Van | None = None
 
 
 def number(value: object) -> F:
@@ -130,20 +132,25 @@ def read_job(folder: Path, catalog: Path | None = None) -> Job:
     held = brief.get("contingency", 0)
     share = number(held) if str(held).endswith("%") else F(0)
     people = _people(brief)
+    van, labour = van_of(brief), number(brief.get("labour") or 0)
     sessions = _sessions(brief, people)
+    sessions = None if sessions is None else cut(sessions, brief, van, number(brief.get("load", 1)))
     must = brief.get("must") or ()
     return Job(
         faults=_faults(folder / "faults.csv", brief.get("priorities") or {}),
         remedies={str(raw["remedy"]): _remedy(raw) for raw in shelf.get("remedies") or ()},
         errands=_errands(brief.get("errands") or ()),
-        products={one["product"]: one for one in shelf.get("products") or ()},
+        products={one["product"]: for_the_stay(one, brief) for one in shelf.get("products") or ()},
         tools={one["tool"]: one for one in shelf.get("tools") or ()},
         shops={one["shop"]: one for one in shelf.get("shops") or ()},
         sessions=sessions,
         people=people,
         budget=budget,
         held=0 if budget is None else half_up(share * budget) if share else cents(str(held).rstrip("%")),
-        fixed={one["name"]: cents(one["cost"]) for one in brief.get("fixed") or ()},
+        fixed={
+            **{name: cents(cost) for name, cost in van_costs(brief).items()},
+            **{one["name"]: _fixed(one, labour) for one in brief.get("fixed") or ()},
+        },
         labour=cents(brief.get("labour", 0)),
         limits={name: number(most) for name, most in (brief.get("limits") or {}).items()},
         must=(must,) if isinstance(must, str) else tuple(must),
@@ -152,7 +159,15 @@ def read_job(folder: Path, catalog: Path | None = None) -> Job:
         setup=int(brief.get("setup_minutes") or 0),
         hazards_first=bool(brief.get("hazards_first", True)),
         measured=any((folder / one).exists() for one in ("survey.yaml", "survey.xlsx")),
+        van=van,
     )
+
+
+def _fixed(one: Raw, labour: F) -> int:
+    """A sum of money, or people and minutes at the rate of labour."""
+    if "minutes" not in one:
+        return cents(one["cost"])
+    return half_up(labour * 100 * int(one.get("people", 1)) * int(one["minutes"]) / 60)
 
 
 NAMES = ("catalog.yaml", "catalog.csv")
@@ -206,6 +221,7 @@ def _remedy(raw: Raw) -> Remedy:
                 int(one.get("wait_sessions") or 0),
                 math.ceil(number(one.get("wait_hours") or 0) * 60),
                 int(one.get("help") or 0),
+                str(one.get("from_stock", True)).lower() not in ("no", "false"),
             )
             for one in steps
         ),
@@ -244,11 +260,6 @@ def _people(brief: Raw) -> dict[str, tuple[str, ...]]:
     return found
 
 
-def as_day(value: object) -> date:
-    """A date, typed as one or as text."""
-    return value if isinstance(value, date) else date.fromisoformat(str(value))
-
-
 def _sessions(brief: Raw, people: dict[str, tuple[str, ...]]) -> tuple[Session, ...] | None:
     if brief.get("hours") is None:
         return None
@@ -276,4 +287,4 @@ def _last(brief: Raw, sessions: tuple[Session, ...] | None) -> int | None:
     if isinstance(by, date) or "-" in str(by):
         ordered = as_day(brief["ordered"])
         return sum(ordered + timedelta(days=one.day) <= as_day(by) for one in sessions)
-    return min(int(by), len(sessions))
+    return sum(number < int(by) for number in wholes(sessions))

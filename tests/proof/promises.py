@@ -9,6 +9,7 @@ from fractions import Fraction
 from itertools import combinations
 
 from tests.proof.job_files import Job, Remedy, Step, cents, half_up, number
+from tests.proof.van_files import wholes
 
 F = Fraction
 Line = tuple[str, str | None, str | None, int | None, int | None, int]
@@ -72,6 +73,50 @@ def set_problems(job: Job, ids: tuple[str, ...]) -> Iterator[str]:
         spent = sum(job.remedies[id].spends.get(name, F(0)) for id in ids)
         if spent > most:
             yield f"{spent} of {name}, {most} at most"
+    yield from stock_problems(job, ids)
+
+
+def stock_problems(job: Job, ids: Iterable[str]) -> Iterator[str]:
+    """More of a piece than there is, or more than the van carries."""
+    chosen, heavy = [job.remedies[id] for id in ids], F(0)
+    for name, one in job.products.items():
+        use = sum((each.uses.get(name, F(0)) for each in chosen), F(0))
+        packs = max(0, math.ceil((use - number(one.get("on_hand", 0))) / number(one.get("pack", 1))))
+        if one.get("stock") is not None and packs > int(one["stock"]):
+            yield f"{packs} packs of {name}, and {one['stock']} there"
+        if one.get("stock") is not None:
+            heavy += packs * number(one.get("weight_kg") or 0)
+    if job.van is not None and job.van.most_kg is not None and heavy > job.van.most_kg:
+        yield f"{heavy} kg for a van of {job.van.most_kg}"
+
+
+def earliest(job: Job, one: Remedy, step: Step) -> int:
+    """The first session for a step: its goods have come, and for pieces from stock the van has been."""
+    first = first_session(job, one)
+    stock = any(units > 0 and job.products[name].get("stock") is not None for name, units in one.uses.items())
+    sessions = job.sessions or ()
+    if job.van is not None and stock and step.from_stock:
+        there = job.van.end
+        first = max(first, next((at for at, session in enumerate(sessions) if session.start >= there), len(sessions)))
+    if job.van is not None and job.van.task == one.id:
+        first = max(first, next(iter(_with_the_van(job)), len(sessions)))
+    return first
+
+
+def latest(job: Job, one: Remedy) -> int:
+    """The last session for a remedy: the loading stands inside the van's window."""
+    last = (job.last or 0) - 1
+    if job.van is None or job.van.task != one.id:
+        return last
+    return min(last, max(_with_the_van(job), default=-1))
+
+
+def _with_the_van(job: Job) -> list[int]:
+    van, sessions = job.van, job.sessions or ()
+    assert van is not None
+    return [
+        at for at, one in enumerate(sessions) if one.end > van.begin and one.start < van.end and one.end > one.start
+    ]
 
 
 def goods(job: Job, ids: Iterable[str]) -> list[Line]:
@@ -165,7 +210,8 @@ def before(job: Job, key: Key, chosen: Iterable[str]) -> list[Key]:
 def may_follow(job: Job, step: Step, first: int, then: int) -> bool:
     """True where the wait between two sessions is long enough; in the same session only without a wait."""
     sessions = job.sessions or ()
-    if then < first + step.wait_sessions:
+    whole = wholes(sessions)
+    if then < first or whole[then] < whole[first] + step.wait_sessions:
         return False
     return not step.wait_minutes or sessions[then].start >= sessions[first].end + step.wait_minutes
 
@@ -197,12 +243,17 @@ def work_in(job: Job, where: Mapping[Key, tuple[int, tuple[str, ...]]], session:
     return used, joint
 
 
+def setting_up(job: Job, session: int) -> int:
+    """Minutes of setting up: once for both parts of a session that the van cuts."""
+    return 0 if (job.sessions or ())[session].part else job.setup
+
+
 def session_problems(job: Job, where: Mapping[Key, tuple[int, tuple[str, ...]]], session: int) -> Iterator[str]:
     """What does not fit into a session: setting up counts for each person with work, joint steps one after another."""
     used, joint = work_in(job, where, session)
-    there = (job.sessions or ())[session].minutes
+    there, setup = (job.sessions or ())[session].minutes, setting_up(job, session)
     for name, minutes in used.items():
-        if minutes and minutes + job.setup > there[name]:
+        if minutes and minutes + setup > there[name]:
             yield f"session {session + 1}: {name} works {minutes} minutes of {there[name]}"
-    if joint and joint > max(there.values()) - job.setup:
+    if joint and joint > max(there.values()) - setup:
         yield f"session {session + 1}: joint steps take {joint} minutes"

@@ -8,6 +8,8 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from tests.proof.random_vans import FROM, with_van
+
 Raw = dict[str, Any]
 ORDERED = date(2026, 6, 1)
 TOOLS = ("drill", "ladder", "steamer")
@@ -33,6 +35,8 @@ def draw(number: int) -> tuple[str, Raw, Raw]:
 def write(folder: Path, number: int) -> None:
     """The files of one job; JSON text is YAML."""
     faults, catalog, brief = draw(number)
+    if number >= FROM:
+        with_van(number, catalog, brief, ORDERED)
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "faults.csv").write_text(faults, encoding="utf-8")
     (folder / "catalog.yaml").write_text(json.dumps(catalog, indent=1), encoding="utf-8")

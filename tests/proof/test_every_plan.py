@@ -14,15 +14,25 @@ from tests.proof.comparing import differences
 from tests.proof.every_plan import best_plan
 from tests.proof.job_files import read_job
 from tests.proof.random_jobs import write
+from tests.proof.random_vans import FROM
 
 JOBS = 200
 PARTS = 20
+VAN_JOBS = 120
 
 
 @pytest.mark.parametrize("part", range(PARTS))
 def test_random_jobs_equal_trying_everything(tmp_path: Path, part: int) -> None:
     """Whatever is drawn, the plan is the one that trying everything finds, and it keeps every promise."""
     wrong = {number: differences(tmp_path / str(number), number) for number in range(part, JOBS, PARTS)}
+    assert {number: words for number, words in wrong.items() if words} == {}
+
+
+@pytest.mark.parametrize("part", range(PARTS))
+def test_jobs_with_a_van_equal_trying_everything(tmp_path: Path, part: int) -> None:
+    """The same with stock, hire, a van that cuts a session, its load, and photographs."""
+    numbers = range(FROM + part, FROM + VAN_JOBS, PARTS)
+    wrong = {number: differences(tmp_path / str(number), number) for number in numbers}
     assert {number: words for number, words in wrong.items() if words} == {}
 
 
