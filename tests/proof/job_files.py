@@ -90,6 +90,8 @@ class Job:
     setup: int
     hazards_first: bool
     measured: bool
+    whole_days: bool = False
+    """What is begun on a day is finished on that day, or not done at all."""
 
 
 def number(value: object) -> F:
@@ -151,6 +153,7 @@ def read_job(folder: Path, catalog: Path | None = None) -> Job:
         last=_last(brief, sessions),
         setup=int(brief.get("setup_minutes") or 0),
         hazards_first=bool(brief.get("hazards_first", True)),
+        whole_days=brief.get("whole_days") == "all",
         measured=any((folder / one).exists() for one in ("survey.yaml", "survey.xlsx")),
     )
 
