@@ -33,6 +33,10 @@ ASKED_FOR = frozenset({"plugs", "asks leave"})
 """What a remedy leaves that commonly needs leave where the lease is silent (common practice)."""
 UNDO_LIMIT = "minutes to undo"
 """The limit that undoing counts against."""
+NOT_BACK = "not back: {}"
+"""The fault, in the profile handing-back, of a thing that is kept elsewhere."""
+NOT_BACK_POINTS = 150
+"""As much as a glaring fault of weight 1.5: a landlord misses it at once (our judgement)."""
 HOLES = ("plugs", "pins")
 LEAVES = ("given", "asked", "refused")
 

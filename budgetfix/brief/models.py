@@ -11,6 +11,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
 from budgetfix.brief.lease import Lease
+from budgetfix.brief.quote import QuoteWords
 from budgetfix.brief.stay import Stay
 from budgetfix.brief.van import Photographs, Vans
 from budgetfix.brief.whole_days import WholeDays
@@ -126,6 +127,7 @@ class Brief(Frozen):
     vans: Vans | None = None
     photographs: Photographs | None = None
     lease: Lease | None = None
+    quote: QuoteWords = QuoteWords()
     whole_days: WholeDays | None = None
 
     def labour_minor(self, person_minutes: int) -> int:

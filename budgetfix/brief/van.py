@@ -26,6 +26,8 @@ class Slot(_Frozen):
     load_kg: Fraction | None = None
     cost_minor: int = 0
     task: str | None = None
+    van: str = ""
+    """Which van, where there are several; all slots without a name are of one."""
 
 
 class Vans(_Frozen):

@@ -192,6 +192,8 @@ class Remedy(Frozen):
     steps: tuple[WorkStep, ...] = Field(default=(), strict=False)
     cares: tuple[str, ...] = Field(default=(), strict=False)
     phase: int | None = None
+    client: str = ""
+    """What it is called to the client; empty: its name."""
 
 
 class Catalog(Frozen):

@@ -129,6 +129,7 @@ def _remedy(remedy: Remedy, unit: str, digits: int) -> Cells:
         "people": remedy.people,
         "set": set_text(remedy.set, unit),
         "changes": changes_text(remedy.changes, unit),
+        "client": remedy.client or None,
     }
 
 

@@ -14,12 +14,13 @@ def fair_lines(book: PlanBook) -> tuple[str, ...]:
 
 def fair_proof(within: str) -> str:
     """What is proven of a fair plan."""
-    return f"no other plan gives the one who comes off worse a larger share of what each could have alone{within}"
+    return f"no plan is fairer: none gives whoever comes off worse a larger part of a plan of their own{within}"
 
 
 def _side(side: Side) -> str:
-    said = f"{side.person} gets {_share(side.gets, side.alone)} of what a plan for {side.person} alone would do"
-    figures = f"({side.gets:,} of {side.alone:,} points, as {side.person} weighs them)"
+    name = side.person
+    said = f"{name[:1].upper()}{name[1:]} gets {_share(side.gets, side.alone)} of what a plan for {name} alone would do"
+    figures = f"({side.gets:,} of {side.alone:,} points, as {name} weighs them)"
     if side.gets >= side.alone:
         return f"{said} {figures}, and gives nothing up."
     given = f", and gives up: {'; '.join(side.gives_up)}" if side.gives_up else ""

@@ -50,6 +50,8 @@ def _hour(book: PlanBook, row: MorePlan, session: int) -> str:
 
 def more_note(book: PlanBook) -> str:
     """What the rows of the sheet are: all there are, or some of them; and why points may fall with more money."""
+    if book.sides:
+        return "The fair plans for some sums of money, in the same hours; between two rows it lies between theirs."
     first = " Hazards go first: points may fall where more of one goes." if book.hazards_before else ""
     if book.next.complete:
         return f"Every sum of money at which more can be done, in the same hours, with the best plan for it.{first}"

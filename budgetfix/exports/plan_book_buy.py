@@ -84,6 +84,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     name = f"{line.name} (example price)" if line.example else line.name
     days = f"comes {line.lead_days} days after the order" if line.lead_days else ""
     hired = f"for {line.days} days" if line.days else ""
+    stands = f"stands at {line.place}" if line.place else ""
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
         None,
@@ -95,7 +96,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
         line.take_along,
         line.shop_name,
         until,
-        "; ".join(part for part in (what, hired, days, warned) if part),
+        "; ".join(part for part in (what, hired, stands, days, warned) if part),
         line.packs,
         price,
         styles.amount(line.line_minor),

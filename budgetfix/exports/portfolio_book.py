@@ -17,7 +17,7 @@ from budgetfix.exports.lettering import day, span
 from budgetfix.exports.plan_book_page import BASE, FIRST, Col, Formula, Page, Styles, Table, Value, clean
 from budgetfix.exports.portfolio_csv import minutes_used
 from budgetfix.exports.portfolio_rows import Bought, bought
-from budgetfix.exports.portfolio_stock import stock_sheet
+from budgetfix.exports.portfolio_stock import stock_sheet, vans_sheet
 from budgetfix.outcome.portfolio import House, Portfolio
 
 JOBS = (
@@ -31,7 +31,7 @@ JOBS = (
     Col("Hazards before", 9, "whole"),
     Col("Hazards after", 9, "whole"),
     Col("Hours of work", 13),
-    Col("Best there is", 10, "mark"),
+    Col("Proof", 11, "mark"),
     Col("Its lists", 26, "quiet"),
 )
 SUMMED = ("Budget", "Spent", "Points before", "Points after", "Hazards before", "Hazards after")
@@ -41,7 +41,7 @@ MOST_HOUSES = 12
 
 
 def portfolio_book(portfolio: Portfolio) -> bytes:
-    """The workbook: Jobs, Stock, Buy."""
+    """The workbook: Jobs, Stock, Buy, Vans."""
     data = io.BytesIO()
     safe = {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
     book = Workbook(data, {"in_memory": True, "default_format_properties": dict(BASE), **safe})
@@ -52,6 +52,8 @@ def portfolio_book(portfolio: Portfolio) -> bytes:
     if portfolio.pieces:
         stock_sheet(book, styles, portfolio)
     _buy(book, styles, portfolio)
+    if portfolio.runs:
+        vans_sheet(book, styles, portfolio)
     book.set_custom_property(PROPERTY, fingerprint(styles.typed), "text")
     book.close()
     return data.getvalue()
@@ -64,9 +66,10 @@ def _jobs(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     page = Page(book, styles, "Jobs", f"{portfolio.name}: all jobs", note, portfolio.name)
     table = Table(page, JOBS)
     for house in portfolio.houses:
-        row = table.row(house.folder, _job(styles, house))
+        name: Value = Formula(_link(house), clean(house.name)) if _linked(house) else house.name
+        row = table.row(house.folder, [name, *_job(styles, house)])
         link = styles("strong", bottom=1, bottom_color=palette.LINE, font_color=palette.TEAL, underline=1)
-        page.sheet.write_url(row, 1, f"external:{house.folder}/plan.xlsx", link, clean(house.name))
+        page.put(row, 1, name, link)
     _totals(table, portfolio)
     row = table.next_row + 1
     for text in (_proof(portfolio), *portfolio.notes):
@@ -75,11 +78,24 @@ def _jobs(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     page.sheet.activate()
 
 
+MOST_IN_TEXT = 255
+"""Characters that a text inside of a formula can hold."""
+
+
+def _linked(house: House) -> bool:
+    return max(len(house.folder) + 10, len(house.name)) <= MOST_IN_TEXT and house.name.isprintable()
+
+
+def _link(house: House) -> str:
+    """Leads to the job's own workbook, on every system and wherever the folder goes."""
+    folder, name = (text.replace('"', '""') for text in (house.folder, clean(house.name)))
+    return f'=HYPERLINK("{folder}/plan.xlsx","{name}")'
+
+
 def _job(styles: Styles, house: House) -> list[Value]:
     plan = house.book
     names = [file.replace("\\", "/").rsplit("/", 1)[-1] for file in house.files]
     return [
-        house.name,
         None if house.first is None else day(house.first),
         None if house.until is None else day(house.until),
         "no limit" if plan.budget_minor is None else styles.amount(plan.budget_minor),
@@ -130,9 +146,10 @@ def _proof(portfolio: Portfolio) -> str:
 def _buy(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     lines = bought(portfolio)
     note = f"Packs by job, so that one round of a shop serves all of them. Money in {portfolio.currency}."
+    note += " The sums hold the mark-up." if any(_marked_up(line) for line in lines) else ""
     page = Page(book, styles, "Buy", "What to buy for all jobs", note, portfolio.name)
     houses = portfolio.houses if len(portfolio.houses) <= MOST_HOUSES else ()
-    each = [Col(house.name, max(9.0, min(14.0, len(house.name) + 2.0)), "whole") for house in _unlike(houses)]
+    each = [Col(name, max(9.0, min(14.0, len(name) + 2.0)), "whole") for name in _headings(houses)]
     columns = [Col("Shop", 18, "strong"), Col("What", 30), Col("Label size", 18), *each]
     columns += [] if houses else [Col("Packs by job", 34, "quiet")]
     columns += [Col("Packs in all", 8, "whole"), Col("Price each", 10, "money"), Col("In all", 12, "money")]
@@ -153,9 +170,17 @@ def _buy(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     page.put(row, table.at["In all"], whole, styles("money", **edge))
 
 
-def _unlike(houses: tuple[House, ...]) -> tuple[House, ...]:
-    """Houses as headings: two of one name are told apart by their folders."""
-    return houses
+def _marked_up(line: Bought) -> bool:
+    """True where a line costs more than its packs on the shelf."""
+    return (
+        line.packs is not None and line.price_minor is not None and sum(line.packs) * line.price_minor < line.line_minor
+    )
+
+
+def _headings(houses: tuple[House, ...]) -> list[str]:
+    """Names of the houses; two of one name are told apart by their folders."""
+    names = [house.name for house in houses]
+    return [house.folder if names.count(house.name) > 1 else house.name for house in houses]
 
 
 def _bought(styles: Styles, portfolio: Portfolio, line: Bought, houses: tuple[House, ...], place: str) -> list[Value]:

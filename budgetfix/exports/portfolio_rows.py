@@ -64,7 +64,13 @@ def _place(line: MoneyLine, stock: tuple[str, ...]) -> str:
 
 def _whole(kind: str) -> str:
     """What lines of one sort that every job words for itself are called together."""
-    names = {"delivery": "Delivery", "tax": "Tax", "labour": "Pay", "fixed": "Fixed costs", "remedy": "Remedies"}
+    names = {
+        "delivery": "Delivery",
+        "tax": "Tax",
+        "labour": "Pay for the work",
+        "fixed": "Fixed costs",
+        "remedy": "Remedies, besides their goods",
+    }
     return names.get(kind, kind)
 
 

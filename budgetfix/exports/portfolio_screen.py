@@ -21,7 +21,7 @@ def portfolio_text(portfolio: Portfolio, notes: Iterable[str] = (), *, unicode: 
     """Verdict, one line a job and the sums, the stock, what to buy, the proof, notes, and what was written."""
     lines = [_verdict(portfolio), "", _row("job", "spent", "budget", "before", "after", "hazards")]
     lines += [_house(portfolio, house) for house in portfolio.houses]
-    lines += [_sums(portfolio), "      before, after: points; hazards: before > after"]
+    lines += [_sums(portfolio), "  before and after: points of what is off"]
     lines += _stock(portfolio)
     lines += ["", *_buy(portfolio), "", *_proof(portfolio)]
     lines += [line for note in (*portfolio.notes, *notes) for line in wrapped(f"NOTE  {note}", 6)]
@@ -50,7 +50,7 @@ def _house(portfolio: Portfolio, house: House) -> str:
         "no limit" if book.budget_minor is None else write_money(book.budget_minor, portfolio.currency),
         f"{book.points_before:,}",
         f"{book.points_after:,}",
-        f"{book.hazards_before} > {book.hazards_after}",
+        f"{book.hazards_before} to {book.hazards_after}",
     )
 
 
@@ -62,7 +62,7 @@ def _sums(portfolio: Portfolio) -> str:
         "no limit" if budget is None else write_money(budget, portfolio.currency),
         f"{sum(book.points_before for book in books):,}",
         f"{sum(book.points_after for book in books):,}",
-        f"{sum(book.hazards_before for book in books)} > {sum(book.hazards_after for book in books)}",
+        f"{sum(book.hazards_before for book in books)} to {sum(book.hazards_after for book in books)}",
     )
 
 

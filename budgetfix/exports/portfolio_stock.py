@@ -8,9 +8,9 @@ from datetime import date, timedelta
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
-from budgetfix.exports.lettering import MONTHS, SHORT, day
+from budgetfix.exports.lettering import MONTHS, SHORT, clock, count, day
 from budgetfix.exports.plan_book_page import FIRST, Col, Page, Styles, Table
-from budgetfix.outcome.portfolio import Piece, Portfolio, Standing
+from budgetfix.outcome.portfolio import Piece, Portfolio, Run, Standing
 
 WEEK = timedelta(days=7)
 MOST_WEEKS = 30
@@ -29,7 +29,7 @@ def stock_sheet(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
         Col("Packs", 7, "whole"),
         Col("Stands in", 40),
     ]
-    table = Table(page, [*columns, *(Col(_heading(first), 5.5, "mark") for first, _ in weeks)])
+    table = Table(page, [*columns, *(Col(_heading(first), 6.5, "mark") for first, _ in weeks)])
     ordered = sorted(portfolio.pieces, key=lambda piece: not piece.stands)
     for piece in ordered:
         _row(table, piece, weeks, len(columns))
@@ -83,3 +83,26 @@ def _most_out(piece: Piece, first: date, until: date) -> int:
 
 def _there(one: Standing, on: date) -> bool:
     return one.first is None or one.until is None or one.first <= on <= one.until
+
+
+def vans_sheet(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
+    """Every slot of every van by day and hour, with what to load and where it is kept."""
+    note = "What each run carries, as a list to load by; kilograms as far as the catalogue knows them."
+    page = Page(book, styles, "Vans", "When the van goes where", note, portfolio.name)
+    several = any(run.van for run in portfolio.runs)
+    columns = [Col("Day", 16, "strong"), Col("From", 8), Col("To", 8), *([Col("Van", 12)] if several else [])]
+    columns += [Col("House", 22, "strong"), Col("Way", 12), Col("Pieces", 48)]
+    columns += [Col("Load kg", 9, "whole"), Col("May carry kg", 11, "whole")]
+    table = Table(page, columns)
+    for number, run in enumerate(portfolio.runs, start=1):
+        van = [run.van] if several else []
+        window = [clock(run.start_minute), clock(run.end_minute)]
+        may = None if run.load_kg is None else float(run.load_kg)
+        values = [day(run.on), *window, *van, run.house, run.way, _pieces(run), float(run.weight_kg), may]
+        table.row(f"v{number}", values)
+
+
+def _pieces(run: Run) -> str:
+    lines = [f"{packs} × {name}" + (f" ({place})" if place else "") for name, packs, place in run.carried]
+    lines += [f"the weight of {count(run.unweighed, 'pack')} is not known"] if run.unweighed else []
+    return "\n".join(lines) or "nothing from the stock"

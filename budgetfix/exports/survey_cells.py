@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 
 from budgetfix.base.tape import in_unit
 from budgetfix.brief.models import ListedFault
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import FORM_OF, HOME
+from budgetfix.room.items import Hung
 from budgetfix.room.survey import Household, RoomFacts, Survey, Wall
 
+HOLE_OF = {"nail": "pin hole", "screws": "plug hole"}
+MARK_NAME = re.compile(r"Marks \d+")
 Typed = str | int | float
 Row = dict[str, Typed]
 
@@ -19,13 +23,28 @@ def typed_rows(survey: Survey, faults: Sequence[ListedFault]) -> dict[str, list[
     rows: dict[str, list[Row]] = {table: [] for table in FORM_OF}
     alone = len(survey.rooms) < 2
     for table in FORM_OF:
-        records: Sequence[object] = faults if table == "faults" else getattr(survey, table)
+        records: Sequence[object] = faults if table == "faults" else _things(survey, table)
         for record in records:
             row = _row(FORM_OF[table], record, survey, survey.household.unit)
+            if table == "marks" and isinstance(record, Hung):
+                row["what"] = HOLE_OF.get(record.fixing, record.group)
             if table != "rooms" and alone:
                 row.pop("room", None)
             rows[table].append(row)
     return rows
+
+
+def _things(survey: Survey, table: str) -> Sequence[object]:
+    """The records of a table; marks stand among what hangs, and have a sheet of their own."""
+    if table in ("pictures", "marks"):
+        return [one for one in survey.pictures if _is_mark(one) == (table == "marks")]
+    return getattr(survey, table)  # type: ignore[no-any-return]  # a table of the survey
+
+
+def _is_mark(hung: Hung) -> bool:
+    """True for what a line of marks is read as."""
+    named = MARK_NAME.fullmatch(hung.name) is not None and hung.width == hung.height
+    return hung.what == "mark" or (hung.what == "old holes" and named and hung.fixing in HOLE_OF)
 
 
 def _row(columns: tuple[Column, ...], record: object, survey: Survey, unit: str) -> Row:

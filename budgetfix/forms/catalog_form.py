@@ -26,6 +26,7 @@ REMEDIES = (
     Column("changes", "Also changes", "thing: field = value", wide=36),
     Column("cares", "Mind", "separated by ;", wide=24),
     Column("phase", "Phase", "1 safety ... 13 sweep", "count", wide=9),
+    Column("client", "In a quote", "words for the client", wide=36),
 )
 STEPS = (
     Column("remedy", "Remedy", "whose step", needed=True, wide=12),
@@ -101,9 +102,9 @@ CATALOG_SHEETS = (
     Sheet("Shops", "shops", "Delivery once an order, tax on the goods.", SHOPS, 12),
 )  # fmt: skip
 STOCK_FIELDS = frozenset(
-    {"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days", "from_stock"}
+    {"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days", "from_stock", "client"}
 )
-"""Columns that a workbook has only where some product of the catalog fills one of them."""
+"""Columns that a sheet has only where some row fills one of them."""
 CATALOG_FORM: dict[str, tuple[Column, ...]] = {sheet.key: sheet.columns for sheet in CATALOG_SHEETS}
 CATALOG_TOP = (
     Column("currency", "Currency", "three letters"),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from budgetfix.base.twin import Twin
 from budgetfix.forms.column import Column, Default
 from budgetfix.forms.furniture_columns import FURNITURE, PIECES
-from budgetfix.forms.wall_columns import CURTAINS, OPENINGS, PICTURES, ROOM
+from budgetfix.forms.wall_columns import CURTAINS, MARK_COLUMNS, OPENINGS, PICTURES, ROOM
 
 KINDS_OF_ROOM = ("living room", "bedroom", "dining room", "kitchen", "hall", "study", "living-dining room")
 
@@ -144,6 +144,8 @@ SHEETS = (
           "socket.", SOCKETS, 18),
     Sheet("What bothers you", "faults", "What a tape cannot see. Give points: 100 for something glaring, "
           "50 for something that nags.", FAULTS, 18),
+    Sheet("Wall marks", "marks", "Holes, scuffs and what strips left, seen from the door; a landlord looks at these. "
+          "Several of one sort together are one line.", MARK_COLUMNS, 14),
 )  # fmt: skip
 
 START_TITLE = "Start"

@@ -50,6 +50,17 @@ CURTAINS = (
     ROOM,
 )
 
+MARKS = ("pin hole", "plug hole", "scuff", "strip left", "painted patch", "stain")
+MARK_COLUMNS = (
+    Column("what", "What", "choose", "choice", needed=True, choices=MARKS, wide=14),
+    WALL,
+    Column("from_left", "From left", "corner to left edge", "length", needed=True, wide=12),
+    Column("bottom", "Height", "above the floor", "length", needed=True, wide=12),
+    Column("things", "How many", "empty = 1", "count", wide=10),
+    Column("width", "Size", "across all; empty = small", "length", positive=True, wide=14),
+    ROOM,
+)
+
 WHAT_HANGS = ("picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock", "old holes")
 FIXINGS = ("nail", "screws", "strips", "strap", "none", "unknown")
 

@@ -37,7 +37,7 @@ def read_vans(value: object, currency: str) -> Vans:
 def _slot(value: object, currency: str) -> Slot:
     if not isinstance(value, dict):
         raise ValueError("")
-    only(value, ("date", "from", "to", "load_kg", "cost", "task"))
+    only(value, ("date", "from", "to", "load_kg", "cost", "task", "van"))
     start, end = (at(key, value.get(key), as_clock) for key in ("from", "to"))
     if end <= start:
         raise Inside(Part(value["to"], "later than `from`", ("to",)))
@@ -48,6 +48,7 @@ def _slot(value: object, currency: str) -> Slot:
         load_kg=at("load_kg", value["load_kg"], _kilograms) if "load_kg" in value else None,
         cost_minor=at("cost", value.get("cost", 0), lambda cost: read_money(cost, currency)),
         task=at("task", value["task"], as_text) if "task" in value else None,
+        van=at("van", value["van"], as_text) if "van" in value else "",
     )
 
 

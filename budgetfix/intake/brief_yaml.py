@@ -13,6 +13,7 @@ from typing import Literal, cast, get_args
 from budgetfix.base.money import digits_of, read_money
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import Brief, FixedCost, Hours, Profile
+from budgetfix.brief.quote import QuoteWords
 from budgetfix.intake.brief_bands import (
     WANTED_BANDS,
     WANTED_ERRANDS,
@@ -33,6 +34,7 @@ from budgetfix.intake.brief_hours import (
     read_priorities,
 )
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
+from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
     WANTED_PHOTOGRAPHS,
@@ -51,7 +53,7 @@ from budgetfix.intake.yaml_lines import load_yaml
 FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
-    "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease",
+    "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
     "whole_days",
 )  # fmt: skip
 
@@ -134,6 +136,7 @@ def read_brief(
         vans=vans,
         photographs=photographs,
         lease=lease,
+        quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
         whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
     )
 

@@ -163,4 +163,5 @@ def _remedy(record: Record, currency: str, unit: str, steps: dict[str, list[Reco
         steps=steps_of(record, steps.get(remedy, [])),
         cares=record.names("cares"),
         phase=phase,
+        client=record.text("client"),
     )

@@ -84,7 +84,26 @@ def read_cells(raw: RawSurvey) -> Reading:
     for table, columns in FORM_OF.items():
         for line in reading.lines[table]:
             _fill(reading, line, columns)
+    _hang_marks(reading)
     return reading
+
+
+SPOT_MM = 20.0
+"""How large a mark is that nobody measured (common practice)."""
+HELD = {"pin hole": "nail", "plug hole": "screws"}
+"""What made a hole; all other marks are no holes."""
+
+
+def _hang_marks(reading: Reading) -> None:
+    """Marks stand among what hangs on the walls: each line there is a patch of holes or marks."""
+    for line in reading.lines["marks"]:
+        sort, size = line.text("what"), line.number("width") or SPOT_MM
+        line.values |= {"what": "old holes", "fixing": HELD[sort]} if sort in HELD else {"what": "mark", "group": sort}
+        line.values |= {"width": size, "height": size}
+        line.values.setdefault("things", 1)
+        line.table = "pictures"
+    reading.lines["pictures"] += reading.lines["marks"]
+    reading.lines["marks"] = []
 
 
 def _unit(reading: Reading) -> str:
@@ -142,6 +161,8 @@ def _name(line: Line, table: str, number: int) -> str:
         line.values["name"] = f"{line.text('window')} curtains"
     if "name" not in line.values and table == "sockets":
         line.values["name"] = f"Socket {number}"
+    if table == "marks":
+        line.values["name"] = f"Marks {number}"
     return line.text("name")
 
 

@@ -17,6 +17,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from budgetfix.optimize.asking import Asking
+from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, remaining
 from budgetfix.optimize.problem import Extra, NoPlan, Plan, Problem, Report, Round
 from budgetfix.optimize.solver import Engine
@@ -28,11 +29,13 @@ Pair = tuple[int, int]
 class Fair:
     """Gains are points taken away in the eyes of the first and of the second person.
 
-    `ideals`: of each, asked alone. `gains`: of the fair plan. `proven` False: the clock ended first, and a fairer plan
-    may exist. `plan` holds the fair set; its ties and the order of its steps are not settled.
+    `alone`: the plan of each, asked alone; `ideals`: what it gains its own person. `gains`: of the fair plan. `proven`
+    False: the clock ended first, and a fairer plan may exist. `plan` holds the fair set; its ties and the order of its
+    steps are not settled.
     """
 
     plan: Plan
+    alone: tuple[Plan, Plan]
     ideals: Pair
     gains: Pair
     proven: bool
@@ -42,6 +45,19 @@ class Fair:
     def shares(self) -> tuple[Fraction, Fraction]:
         """Of the own ideal, each."""
         return share(self.gains[0], self.ideals[0]), share(self.gains[1], self.ideals[1])
+
+
+def missed(problem: Problem, growth: Growth, fair: Fair, plan: Plan, voice: int) -> tuple[str, ...]:
+    """What a person's own plan holds and `plan` does not, though that person would gain by it there.
+
+    It takes the place of what cannot stand beside it; money and hours are no matter.
+    """
+    against, mine = Facts.of(problem).against, frozenset(plan.chosen)
+    return tuple(
+        id
+        for id in sorted(set(fair.alone[voice].chosen) - mine)
+        if remaining(growth, (mine - against[id]) | {id})[2 + voice] < plan.voices[voice]
+    )
 
 
 def share(gain: int, ideal: int) -> Fraction:
@@ -94,7 +110,7 @@ class _Crossing:
             return second
         ideals = (self.gains(first)[0], self.gains(second)[1])
         best, done = self._between(first, second, ideals)
-        return Fair(best, ideals, self.gains(best), done, self.asking.solves)
+        return Fair(best, (first, second), ideals, self.gains(best), done, self.asking.solves)
 
     def gains(self, plan: Plan) -> Pair:
         """Points taken away in the eyes of each."""

@@ -36,10 +36,10 @@ def losses(
     report: Report | None = None,
     engine: Engine = "highs",
 ) -> dict[str, Loss]:
-    """An answer for each option that is not in the fair plan and not impossible, as far as the clock allows."""
+    """An answer for each option not in the fair plan and not impossible, in this order, as far as the clock allows."""
     asking = Asking(problem, growth or Growth(problem), clock, clock() + seconds, None, engine, depth="worth")
     cannot = impossible(problem)
-    asked = sorted(id for id in set(ids) if id not in fair.chosen and id not in cannot)
+    asked = [id for id in dict.fromkeys(ids) if id not in fair.chosen and id not in cannot]
     found: dict[str, Loss] = {}
     for number, id in enumerate(asked):
         if report is not None:

@@ -2,9 +2,11 @@
 
 Conflict-based branching (the idea is that of conflict-based search in the finding of paths for several agents; from
 memory). Every job is first answered with every piece: jobs share nothing but pieces, so the sum of these answers is a
-bound on all that can be done. Where more packs of a piece are held on one day than there are, at least one of those
-who hold it then must do with fewer than it holds: one child for each of them, in which that job alone is answered
-again. Nodes are taken best first by their sums, so the first one without a conflict is the best there is.
+bound on all that can be done. Where more packs of a piece are held on one day than there are, there is a child for
+each way to deal them out among those who hold it (or, where those are many, one for each of them that holds one pack
+less), in which only who gets fewer is answered again. Pieces that are missed most are dealt out first. Nodes are
+taken best first by their sums, so the first one without a conflict is the best there is; a dive from the root, and
+each job taking what is left in the order of first days, give plans to stop with.
 
 What jobs leave is compared as tuples of whole numbers, entry by entry, less is better, and added entry by entry; the
 sum of the least tuples is then no more than any other sum. A job answered with fewer packs leaves no less.
@@ -16,7 +18,7 @@ import heapq
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
-from budgetfix.optimize.stock import Conflict, Packs, Stock, conflicts, in_order, left_over, lower, within
+from budgetfix.optimize.stock import Conflict, Packs, Stock, conflicts, deals, in_order, left_over, lower, within
 
 Left = tuple[int, ...]
 """What a plan leaves, first wish first; every job of one search has as many entries."""
@@ -143,6 +145,10 @@ class _Search:
         self.open: list[_Node] = []
         self.seen: set[tuple[Packs, ...]] = set()
         self.made = 0
+        self.needed: set[str] = set()
+        """Pieces of which some job cannot do with fewer."""
+        self.ranks: dict[str, int] = {}
+        self.expanded: set[tuple[Packs, ...]] = set()
 
     def node(self, ceilings: tuple[Packs, ...], answers: Sequence[Answered]) -> _Node:
         self.made += 1
@@ -179,19 +185,69 @@ class _Search:
             held[at], answers[at] = found.held, found
         self.keep(self.node(tuple(ceilings), answers))
 
-    def branch(self, node: _Node, clash: Conflict) -> None:
-        """One child for each job that may hold fewer packs of the piece."""
-        wanted = []
-        for at in clash.jobs:
-            held = dict(node.answers[at].held)[clash.piece]
-            wanted.append((at, lower(node.ceilings[at], clash.piece, held - 1)))
-        for (at, ceilings), found in zip(wanted, self.memory.of(wanted), strict=True):
-            if found is not None:
-                answers = (*node.answers[:at], _lifted(found, node.answers[at].floor), *node.answers[at + 1 :])
-                child = self.node((*node.ceilings[:at], ceilings, *node.ceilings[at + 1 :]), answers)
-                if not child.clashes:
-                    self.keep(child)
-                self.push(child)
+    def branch(self, node: _Node, clash: Conflict) -> list[_Node]:
+        """A child for each way to deal out the piece on that day; only those who get fewer packs are answered again."""
+        held = [dict(node.answers[at].held)[clash.piece] for at in clash.jobs]
+        ways = [self._lowered(node, clash, way) for way in deals(self.stock.packs[clash.piece], held)]
+        wanted = [(at, ceilings[at]) for ceilings in ways for at in clash.jobs if ceilings[at] != node.ceilings[at]]
+        told = dict(zip(wanted, self.memory.of(wanted), strict=True))
+        children = []
+        for ceilings in ways:
+            answers = list(node.answers)
+            fresh = [(at, told[at, ceilings[at]]) for at in clash.jobs if ceilings[at] != node.ceilings[at]]
+            for at, found in fresh:
+                answers[at] = _lifted(found, answers[at].floor) if found is not None else answers[at]
+            if any(found is None for _, found in fresh):
+                self.needed.add(clash.piece)
+            else:
+                children.append(self.node(ceilings, answers))
+        return children
+
+    def _lowered(self, node: _Node, clash: Conflict, way: tuple[int, ...]) -> tuple[Packs, ...]:
+        most = dict(zip(clash.jobs, way, strict=True))
+        there = self.stock.packs[clash.piece]
+        return tuple(
+            lower(mine, clash.piece, most[at]) if most.get(at, there) < there else mine
+            for at, mine in enumerate(node.ceilings)
+        )
+
+    def take_in(self, children: list[_Node]) -> None:
+        """Keep what is without conflict, and put all of them into the queue."""
+        for child in children:
+            if not child.clashes:
+                self.keep(child)
+            self.push(child)
+
+    def rank(self, root: _Node) -> None:
+        """Pieces by how much the jobs lose that have to do without: what matters most is decided first."""
+        clashes = {one.piece: one for one in reversed(root.clashes)}
+        asked = [
+            (piece, at, lower((), piece, dict(root.answers[at].held)[piece] - 1))
+            for piece, clash in sorted(clashes.items())
+            for at in clash.jobs
+        ]
+        told = self.memory.of([(at, ceilings) for _, at, ceilings in asked])
+        loss: dict[str, list[Left]] = {}
+        for (piece, at, _), found in zip(asked, told, strict=True):
+            before = root.answers[at].floor
+            after = found.floor if found is not None else tuple(1 << 40 for _ in before)
+            loss.setdefault(piece, []).append(tuple(then - now for then, now in zip(after, before, strict=True)))
+        order = sorted(loss, key=lambda piece: tuple(-part for part in (*min(loss[piece]), *_sum(loss[piece]))))
+        self.ranks = {piece: place for place, piece in enumerate(order)}
+
+    def first(self, node: _Node) -> Conflict:
+        """The conflict that is decided next: the piece that matters most, then the earliest day."""
+        return min(node.clashes, key=lambda one: self.ranks.get(one.piece, len(self.ranks)))
+
+    def dive(self, node: _Node, stopped: Callable[[], bool]) -> None:
+        """From a node down to one without conflict, child by best child."""
+        while node.clashes and node.left is not None and not stopped() and not self.done(node):
+            self.expanded.add(node.ceilings)
+            children = self.branch(node, self.first(node))
+            self.take_in(children)
+            if not children:
+                return
+            node = min(children)
 
 
 def share(stock: Stock, memory: Memory, stopped: Callable[[], bool]) -> Shared | NoShare:
@@ -208,6 +264,9 @@ def share(stock: Stock, memory: Memory, stopped: Callable[[], bool]) -> Shared |
         return _result(search, root, root.floor)
     search.greedy(root)
     search.push(root)
+    if not stopped() and not search.done(root):
+        search.rank(root)
+        search.dive(root, stopped)
     floor = _best_first(search, stopped)
     return _result(search, root, floor)
 
@@ -218,17 +277,21 @@ def _best_first(search: _Search, stopped: Callable[[], bool]) -> Left | None:
         node = search.open[0]
         if search.done(node):
             break
+        if node.ceilings in search.expanded:
+            heapq.heappop(search.open)
+            continue
         if stopped() or node.left is None or not node.clashes:
             return node.floor
         heapq.heappop(search.open)
-        search.branch(node, node.clashes[0])
+        search.take_in(search.branch(node, search.first(node)))
     return search.best.left if search.best is not None else None
 
 
 def _result(search: _Search, root: _Node, floor: Left | None) -> Shared | NoShare:
     best, alone = search.best, tuple(one.held for one in root.answers)
     if best is None or best.left is None:
-        return NoShare(floor is None, (), root.clashes)
+        pressing = tuple(one for one in root.clashes if one.piece in search.needed)
+        return NoShare(floor is None, (), pressing or root.clashes)
     return Shared(best.answers, best.ceilings, best.left, min(floor or best.left, best.left), search.made, alone)
 
 

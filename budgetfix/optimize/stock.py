@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import comb
 
 Packs = tuple[tuple[str, int], ...]
 """(piece, packs), by piece: what is held, or the most that may be."""
@@ -84,3 +85,25 @@ def lower(ceilings: Packs, piece: str, most: int) -> Packs:
     found = dict(ceilings)
     found[piece] = min(most, found.get(piece, most))
     return tuple(sorted(found.items()))
+
+
+MOST_WAYS = 10
+"""Ways to deal out a piece up to which each of them is told."""
+
+
+def deals(packs: int, held: Sequence[int]) -> list[tuple[int, ...]]:
+    """Ceilings of the jobs that hold too many packs on one day, so that every allocation keeps one of these tuples.
+
+    Every way to deal out the packs; where those are many, for each job one that leaves it one pack less than it holds,
+    and nothing asked of the others.
+    """
+    if comb(packs + len(held) - 1, packs) <= MOST_WAYS:
+        return _dealt(packs, len(held))
+    return [tuple(mine - 1 if place == less else packs for place, mine in enumerate(held)) for less in range(len(held))]
+
+
+def _dealt(packs: int, count: int) -> list[tuple[int, ...]]:
+    """Every way to deal out all of some packs; the first jobs get most first."""
+    if count == 1:
+        return [(packs,)]
+    return [(mine, *rest) for mine in range(packs, -1, -1) for rest in _dealt(packs - mine, count - 1)]

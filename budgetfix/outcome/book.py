@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from budgetfix.outcome.leased import LandlordNote, Undoing
+from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
 
 
@@ -43,6 +44,8 @@ class MoneyLine:
     """The bag (A, B, ...) that the goods of one task go into; of several tasks, their letters."""
     days: int = 0
     """The days that the price is for; 0 where it is one price for good."""
+    place: str = ""
+    """Where it stands in one's own store."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -292,6 +295,11 @@ class PlanBook:
     """None without a lease."""
     landlord: LandlordNote | None = None
     """None where the home is not rented, there is no lease, or nothing needs leave."""
+    quote: Quote | None = None
+    """For a client: only where work is paid or goods have a mark-up."""
+    costing: Costing | None = None
+    offers: tuple[tuple[str, Stop], ...] = ()
+    """Plans worked out for the quote, by the name of the option."""
 
     @property
     def improvement(self) -> int:

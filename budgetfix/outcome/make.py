@@ -230,6 +230,7 @@ def _line(
             lead_days=product.lead_days,
             example=product.example,
             days=paid_days(product, stay),
+            place=product.place,
         )
     words = {
         "delivery": f"Delivery, {shop}",

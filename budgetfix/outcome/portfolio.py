@@ -48,6 +48,25 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class Run:
+    """One slot of a van: minutes of its day, the house, which way, and what it carries, as far as weights are known."""
+
+    on: date
+    start_minute: int
+    end_minute: int
+    van: str
+    house: str
+    way: str
+    """`brings` or `takes back`."""
+    carried: tuple[tuple[str, int, str], ...]
+    """(name, packs, place in the store)."""
+    weight_kg: Fraction
+    unweighed: int
+    """Packs of which nobody knows the weight."""
+    load_kg: Fraction | None
+
+
+@dataclass(frozen=True, slots=True)
 class Portfolio:
     """All jobs of a folder. `bound`: no allocation takes away more points (see `plan --json`)."""
 
@@ -57,6 +76,7 @@ class Portfolio:
     ordered: date | None
     houses: tuple[House, ...]
     pieces: tuple[Piece, ...]
+    runs: tuple[Run, ...]
     proven: bool
     bound: int
     seconds_limit: float

@@ -70,12 +70,17 @@ def _line(about: Shopped, line: MoneyLine, product: Product, bags: Mapping[str, 
         second_choice=second_choice(about.base, about.framed, about.plan, price) if buyers else MAY_WAIT,
         most_minor=None if price.more_minor is None else line.line_minor + price.more_minor,
         any_price=price.any_price,
-        take_along=product.take_along or take_along(product, buyers, about.base.survey, about.room),
+        take_along=product.take_along or _from_the_shop(about, product, buyers),
         return_by=until,
         no_return=days == 0,
         mind=CHECK_THERE if days == 0 else CHECK_BEFORE if _too_late(about, buyers, until) else "",
         bag=", ".join(dict.fromkeys(bags[one.id] for one in sorted(buyers, key=lambda one: _order(bags[one.id])))),
     )
+
+
+def _from_the_shop(about: Shopped, product: Product, buyers: tuple[Candidate, ...]) -> str:
+    """What to have in the bag at the shop; nothing for what stands in one's own store."""
+    return "" if product.stock is not None else take_along(product, buyers, about.base.survey, about.room)
 
 
 def bags_of(about: Shopped, lines: tuple[MoneyLine, ...], todo: tuple[Task, ...]) -> dict[str, str]:

@@ -21,6 +21,7 @@ from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.fairness import Spoken, fair_sums, sides
 from budgetfix.pipeline.inspecting import room_words, title
+from budgetfix.pipeline.lease_notes import lease_notes
 from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
 from budgetfix.pipeline.stops import stops
 from budgetfix.pipeline.van_notes import van_notes
@@ -53,7 +54,7 @@ def around(
 
     two = sides(chooser, fair, answer.plan, left) if fair is not None else ()
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
-    said = Spoken(chooser, answer.plan).words(left() * SPOKEN) if fair is not None else {}
+    said = Spoken(chooser, answer.plan).words(left() * SPOKEN, fair) if fair is not None else {}
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
@@ -136,6 +137,7 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: boo
     if chooser.base.brief.voices and not fair and not chooser.framed.problem.must_all:
         notes.append("There was no time to weigh two people's priorities: this is the household's plan.")
     notes += van_notes(job, answer.plan)
+    notes += lease_notes(job, offer, answer.plan)
     notes += _no_better_layout(offer)
     notes += _asked(offer, chooser, answer)
     if any(

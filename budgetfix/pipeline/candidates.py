@@ -10,6 +10,7 @@ from budgetfix.inspection.finding import Finding
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes, needed
 from budgetfix.remedies.fit import candidates
+from budgetfix.remedies.kinds.put_back import put_back
 from budgetfix.remedies.leases import Under
 from budgetfix.remedies.registry import KINDS
 from budgetfix.room.overlaps import overlaps
@@ -36,7 +37,9 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
     `more`: candidates fitted again on a chosen room. `known`: an earlier offer, whose fittings and inspections hold.
     """
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
-    fitted = candidates(base.survey, base.catalog, base.brief, faults) if known is None else known.fitted
+    fitted = (
+        (*candidates(base.survey, base.catalog, base.brief, faults), *_back(base)) if known is None else known.fitted
+    )
     ids = {one.id for one in fitted}
     everything = (*fitted, *(one for one in more if one.id not in ids))
     taken = _taken(base.survey, everything)
@@ -57,6 +60,14 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
         fitted,
         _crowded(faults),
     )
+
+
+def _back(base: Ground) -> tuple[Candidate, ...]:
+    """Before handing back: what of the landlord's is kept elsewhere is put back."""
+    lease = base.brief.lease
+    if lease is None or base.survey is None or base.brief.profile != "handing-back":
+        return ()
+    return put_back(base.survey, lease)
 
 
 def _leased(base: Ground, fitted: tuple[Candidate, ...]) -> tuple[Candidate, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from budgetfix.framing.options import ERRAND
-from budgetfix.optimize.fair import Fair, fairest
+from budgetfix.optimize.fair import Fair, fairest, missed
 from budgetfix.optimize.losses import Loss, losses
 from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan
 from budgetfix.outcome.book import Side
@@ -72,11 +72,10 @@ def sides(chooser: Chooser, fair: Fair, plan: Plan, left: Callable[[], float]) -
 def _side(chooser: Chooser, fair: Fair, plan: Plan, voice: int, name: str, left: Callable[[], float]) -> Side:
     there = fair.gains[voice] + plan.voices[voice]
     order = (voice, 1 - voice)
-    safe = plan.hazards if chooser.framed.problem.hazards_first else None
-    alone = chooser.best(left(), Extra(hazards_at_most=safe, voices=order), "set")
     names = {id: one.name for id, one in chooser.framed.candidates.items()}
-    wished = set(alone.plan.chosen) if isinstance(alone, Answer) and alone.proven else set[str]()
-    gives_up = sorted(id for id in wished - set(plan.chosen) if not id.startswith(ERRAND))
+    gives_up = [
+        id for id in missed(chooser.framed.problem, chooser.growth, fair, plan, voice) if not id.startswith(ERRAND)
+    ]
     return Side(
         name,
         fair.gains[voice],
@@ -130,10 +129,11 @@ class Spoken:
     chooser: Chooser
     plan: Plan
 
-    def words(self, seconds: float) -> dict[str, str]:
-        """As far as the clock allows."""
+    def words(self, seconds: float, fair: Fair) -> dict[str, str]:
+        """As far as the clock allows, what either would have alone first."""
         chooser = self.chooser
-        ids = [id for id in chooser.framed.candidates if id not in self.plan.chosen]
+        wished = {id for plan in fair.alone for id in plan.chosen}
+        ids = sorted((id for id in chooser.framed.candidates), key=lambda id: (id not in wished, id))
         found = losses(
             with_money_for(chooser.framed.problem, self.plan),
             self.plan,

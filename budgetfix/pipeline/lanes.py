@@ -153,6 +153,18 @@ class Lanes:
         self._pools = [_pool() for _ in range(count)] if count > 1 else []
         self._pids: list[Future[int]] = [pool.submit(os.getpid) for pool in self._pools]
 
+    @property
+    def processes(self) -> int:
+        """How many there are beside this one."""
+        return len(self._pools)
+
+    @property
+    def pids(self) -> tuple[int, ...]:
+        """The processes that have begun, by lane."""
+        return tuple(
+            told.result() for told in self._pids if told.done() and not told.cancelled() and not told.exception()
+        )
+
     def __enter__(self) -> Lanes:
         return self
 
@@ -163,10 +175,9 @@ class Lanes:
         for pool in self._pools:
             pool.shutdown(wait=False, cancel_futures=True)
         if error is not None:
-            for told in self._pids:
-                if told.done() and not told.cancelled() and told.exception() is None:
-                    with suppress(ProcessLookupError):
-                        os.kill(told.result(), signal.SIGTERM)
+            for pid in self.pids:
+                with suppress(ProcessLookupError):
+                    os.kill(pid, signal.SIGTERM)
         for pool in self._pools:
             pool.shutdown(wait=True)
 

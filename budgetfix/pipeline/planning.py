@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from budgetfix.base.problems import FileProblem, FilesRefused, Place
+from budgetfix.framing.frame import Framed, Ground
 from budgetfix.intake.job import Job
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.optimize import Growth
@@ -13,11 +14,14 @@ from budgetfix.optimize.fair import Fair
 from budgetfix.optimize.problem import Answer, NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.check import Checked, checked
+from budgetfix.outcome.costing import costing
 from budgetfix.outcome.make import make_book
+from budgetfix.outcome.quoting import is_quoted, quote
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.fairness import fair_answer, fair_matters
 from budgetfix.pipeline.inspecting import Inspected, inspected
+from budgetfix.pipeline.offers import offers
 from budgetfix.pipeline.plans import Chooser, Clock
 from budgetfix.pipeline.telling import telling
 from budgetfix.remedies.candidate import Candidate
@@ -26,6 +30,10 @@ LEAST_SECONDS = 10.0
 """The fair choice gets this long even where the household's plan has used up the seconds."""
 ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
+
+
+OFFERS = 0.3
+"""Share of the seconds for the options of a quote, after all else."""
 
 
 @dataclass(frozen=True)
@@ -77,7 +85,18 @@ def booked(job: Job, walked: Walked, wish: Wish) -> PlanBook:
     base, offer, answer = walked.seen.base, walked.offer, walked.answer
     found = checked(base, offer.framed, answer.plan)
     beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
-    return make_book(base, offer.framed, answer, found, beside)
+    book = make_book(base, offer.framed, answer, found, beside)
+    if is_quoted(base):
+        book = replace(book, offers=offers(walked.chooser, answer, wish.seconds * OFFERS))
+    return _quoted(base, offer.framed, book)
+
+
+def _quoted(base: Ground, framed: Framed, book: PlanBook) -> PlanBook:
+    """The book with a quote, and the costing behind it, where somebody is paid."""
+    offered_to = quote(base, framed, book)
+    if offered_to is None:
+        return book
+    return replace(book, quote=offered_to, costing=costing(base, framed, book, offered_to))
 
 
 def _fair(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fair | None]:

@@ -65,26 +65,35 @@ class Chooser:
 
 def recommended(chooser: Chooser, best: Answer, seconds: float) -> Sums | None:
     """The least spend with the best plan's hazards gone and at least 90 % of its improvement."""
+    found = nearly_as_good(chooser, best, GOOD_SHARE, seconds)
+    return None if found is None else chooser.in_figures(found)
+
+
+def nearly_as_good(chooser: Chooser, best: Answer, share: Fraction, seconds: float) -> Plan | None:
+    """The least spend with no more hazard points left than the best plan leaves, and a share of its improvement.
+
+    None where that was not proven in the time.
+    """
     if best.plan.spent_minor == 0 and best.proven:
-        return chooser.in_figures(best.plan)
+        return best.plan
     points = before(chooser.base)[2]
     gained = points - best.plan.points
-    least = -(-gained * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gained > 0 else gained
+    least = -(-gained * share.numerator // share.denominator) if gained > 0 else gained
     extra = Extra(
         hazards_at_most=best.plan.hazards,
         points_at_most=points - least,
-        voices_at_most=_nearly(chooser, best.plan),
+        voices_at_most=_nearly(chooser, best.plan, share),
         spend_first=True,
     )
     found = chooser.best(seconds, extra, depth="set")
-    return chooser.in_figures(found.plan) if isinstance(found, Answer) and found.proven else None
+    return found.plan if isinstance(found, Answer) and found.proven else None
 
 
-def _nearly(chooser: Chooser, plan: Plan) -> tuple[int, ...]:
-    """Points that may remain in the eyes of each voice when 90 % of what each gets is to be there."""
+def _nearly(chooser: Chooser, plan: Plan, share: Fraction) -> tuple[int, ...]:
+    """Points that may remain in the eyes of each voice when a share of what each gets is to be there."""
     there = remaining(chooser.growth, ())[2:]
     gains = [before - left for before, left in zip(there, plan.voices, strict=True)]
-    kept = [-(-gain * GOOD_SHARE.numerator // GOOD_SHARE.denominator) if gain > 0 else gain for gain in gains]
+    kept = [-(-gain * share.numerator // share.denominator) if gain > 0 else gain for gain in gains]
     return tuple(before - least for before, least in zip(there, kept, strict=True))
 
 

@@ -161,12 +161,15 @@ def _written(
     """The books and files of all jobs."""
     chosen, tasks = {}, []
     for group, found in shared:
-        holdings = [Holding(names[at], jobs[at], one.held) for at, one in zip(group.places, found.answers, strict=True)]
+        holdings = [
+            Holding(names[at], jobs[at], found.answers[place].held, found.alone[place], found.ceilings[place])
+            for place, at in enumerate(group.places)
+        ]
         for place, at in enumerate(group.places):
             answer, ceilings = found.answers[place], found.ceilings[place]
             where = elsewhere(holdings, group.stock, place, ceilings)
             chosen[at] = Chosen(answer, ceilings)
-            notes = (*without_it(jobs[at], found.alone[place], answer.held, where), *undated(holdings[place]))
+            notes = (*without_it(holdings[place], where), *undated(holdings[place]))
             tasks.append((at, Write(answer.under, ceilings, tuple(sorted(where.items())), notes, wish)))
     made = running.each(sorted(tasks, key=lambda pair: pair[0]), "Writing the lists")
     return Together(

@@ -9,6 +9,8 @@ from datetime import date
 from pathlib import Path
 
 from budgetfix.base.problems import FileProblem, FilesRefused, Place
+from budgetfix.brief.van import Slot
+from budgetfix.exports.lettering import clock, long_day
 from budgetfix.intake.brief_yaml import Over
 from budgetfix.intake.job import Job, read_job
 from budgetfix.remedies.registry import KINDS
@@ -19,7 +21,7 @@ def read_jobs(folder: Path, names: Sequence[str], today: date) -> tuple[Job, ...
     kinds = tuple(sorted(kind.kind for kind in KINDS))
     jobs = tuple(replace(read_job(folder / name, Over(), today, kinds), name=name) for name in names)
     found = {_told(folder, job, problem) for job in jobs for problem in job.problems}
-    problems = tuple(sorted(found or set(_currencies(jobs))))
+    problems = tuple(sorted(found or {*_currencies(jobs), *_vans(jobs)}))
     if problems:
         raise FilesRefused(problems, _mark(folder, jobs))
     return jobs
@@ -52,6 +54,30 @@ def _currencies(jobs: Sequence[Job]) -> list[FileProblem]:
         for job in jobs
         if job.brief.currency != first.brief.currency
     ]
+
+
+def _vans(jobs: Sequence[Job]) -> list[FileProblem]:
+    """Two slots at one time of one van. Jobs with one catalog have one van where they name none."""
+    slots = [(job, way, slot) for job in jobs if job.brief.vans is not None for way, slot in job.brief.vans.slots]
+    found = []
+    for at, (job, way, slot) in enumerate(slots):
+        before = next((one for one in slots[:at] if one[0].name != job.name and _meet(one, (job, way, slot))), None)
+        if before is not None:
+            other, _, taken = before
+            wanted = f"another time, or another `van`: {other.name} has it from {_window(taken)}"
+            place = Place(f"{job.name}/brief.yaml", label=f"vans, {way}")
+            found.append(FileProblem(place, f"{long_day(slot.on)} from {_window(slot)}", wanted))
+    return found
+
+
+def _meet(one: tuple[Job, str, Slot], other: tuple[Job, str, Slot]) -> bool:
+    (here, _, slot), (there, _, taken) = one, other
+    same = here.catalog_file == there.catalog_file and slot.van == taken.van and slot.on == taken.on
+    return same and slot.start_minute < taken.end_minute and taken.start_minute < slot.end_minute
+
+
+def _window(slot: Slot) -> str:
+    return f"{clock(slot.start_minute)} to {clock(slot.end_minute)}"
 
 
 def _mark(folder: Path, jobs: Sequence[Job]) -> tuple[str, ...]:

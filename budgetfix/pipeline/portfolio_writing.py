@@ -14,7 +14,7 @@ from budgetfix.optimize.sharing import Shared
 from budgetfix.optimize.stock import Stock, conflicts
 from budgetfix.outcome.portfolio import House, Portfolio, house_name
 from budgetfix.pipeline.portfolio import Group, Together
-from budgetfix.pipeline.standing import Holding, pieces, stay_of, undated
+from budgetfix.pipeline.standing import Holding, pieces, runs, stay_of, undated
 from budgetfix.pipeline.writing import Touched, refuse_touched
 
 BOOK, TABLE = "portfolio.xlsx", "portfolio.csv"
@@ -38,7 +38,7 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
     """The portfolio as all outputs show it. Errors: StandsTwice."""
     names = [house_name(job.name) for job in jobs]
     alone, held = _alone(found), _held(jobs, found)
-    holdings = [Holding(names[at], job, held[at], alone[at]) for at, job in enumerate(jobs)]
+    holdings = [Holding(names[at], job, held[at], alone[at], found.chosen[at].ceilings) for at, job in enumerate(jobs)]
     _stands_once(holdings)
     houses = tuple(
         House(
@@ -59,6 +59,7 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
         ordered=max((job.brief.ordered for job in jobs if job.brief.ordered is not None), default=None),
         houses=houses,
         pieces=pieces(_by_catalog(holdings)),
+        runs=runs(holdings),
         proven=all(shared.proven for _, shared in found.groups) and all(one.book.proven for one in found.made),
         bound=sum(_bound(group, shared, found) for group, shared in found.groups),
         seconds_limit=seconds,

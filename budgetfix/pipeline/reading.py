@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
 from budgetfix.base.problems import FilesRefused
+from budgetfix.brief.lease import NOT_BACK, NOT_BACK_POINTS
+from budgetfix.brief.models import ListedFault
 from budgetfix.intake.brief_yaml import Over
 from budgetfix.intake.job import Job, read_job
 from budgetfix.remedies.registry import KINDS
@@ -27,7 +29,21 @@ def read(folder: Path, options: JobOptions, today: date) -> Job:
     job = read_job(folder, Over(options.budget, options.hours, options.catalog), today, kinds)
     if job.problems:
         raise FilesRefused(job.problems, _mark(folder, job))
-    return job
+    return with_kept(job)
+
+
+def with_kept(job: Job) -> Job:
+    """Before handing back, what of the landlord's is kept elsewhere is a listed fault each, and it must be in place."""
+    lease = job.brief.lease
+    if lease is None or job.survey is None or job.brief.profile != "handing-back":
+        return job
+    missing = tuple(
+        ListedFault(
+            fault=NOT_BACK.format(name), points=NOT_BACK_POINTS, what=f"{name} is not in its place", where=where
+        )
+        for name, where in lease.keep
+    )
+    return replace(job, faults=tuple(sorted((*job.faults, *missing), key=lambda one: one.fault)))
 
 
 def _mark(folder: Path, job: Job) -> tuple[str, ...]:

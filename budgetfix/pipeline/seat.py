@@ -12,11 +12,12 @@ from dataclasses import dataclass, field, replace
 from budgetfix.catalog.models import Catalog
 from budgetfix.catalog.stay import lent, most_packs
 from budgetfix.intake.job import Job
-from budgetfix.optimize import Growth
+from budgetfix.optimize import Growth, solve
+from budgetfix.optimize.asking import STARTS
 from budgetfix.optimize.in_order import in_order
 from budgetfix.optimize.problem import Answer, NoPlan, Plan, Problem
 from budgetfix.optimize.sharing import Answered, Left
-from budgetfix.optimize.stock import Packs
+from budgetfix.optimize.stock import Packs, within
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.check import checked
 from budgetfix.pipeline.candidates import fitted_again, offered
@@ -54,8 +55,7 @@ def sit(job: Job, wish: Wish) -> Seat | NoPlan:
 def answered(seat: Seat, ceilings: Packs, wish: Wish) -> Answered | None:
     """The best plan with no more packs than the ceilings say; None: no plan keeps every wish."""
     if ceilings not in seat.answers:
-        chooser = _with(seat, lent(seat.job.catalog, dict(ceilings), {}), wish).chooser
-        found = chooser.best(wish.seconds, depth="set")
+        found = _solved(seat, ceilings, wish)
         if isinstance(found, NoPlan):
             return None if found.proven else Answered(None, (0, 0, 0, 0), (), ceilings)
         seat.answers[ceilings] = found
@@ -64,6 +64,23 @@ def answered(seat: Seat, ceilings: Packs, wish: Wish) -> Answered | None:
     left = left_by(problem, answer.plan)
     floor = left if answer.proven else _floor(problem, answer)
     return Answered(left, floor, held(seat.job.catalog, answer.plan), ceilings)
+
+
+def _solved(seat: Seat, ceilings: Packs, wish: Wish) -> Answer | NoPlan:
+    """One solve, started from the best answers so far that keep the ceilings."""
+    chooser = _with(seat, lent(seat.job.catalog, dict(ceilings), {}), wish).chooser
+    problem, catalog = chooser.framed.problem, seat.job.catalog
+    plans = [one.plan for one in seat.answers.values() if within(held(catalog, one.plan), ceilings)]
+    known = sorted(plans, key=lambda plan: (left_by(problem, plan), plan.chosen))[:STARTS]
+    return solve(
+        problem,
+        seconds=wish.seconds,
+        clock=wish.clock,
+        report=chooser.report,
+        growth=chooser.growth,
+        depth="set",
+        known=known,
+    )
 
 
 def left_by(problem: Problem, plan: Plan) -> Left:

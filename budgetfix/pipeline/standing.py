@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from fractions import Fraction
 
+from budgetfix.brief.van import Slot
 from budgetfix.exports.lettering import month_day
 from budgetfix.intake.job import Job
 from budgetfix.optimize.stock import Packs, Stock
-from budgetfix.outcome.portfolio import Piece, Standing
+from budgetfix.outcome.portfolio import Piece, Run, Standing
 
 
 @dataclass(frozen=True)
@@ -21,10 +23,16 @@ class Holding:
     held: Packs
     alone: Packs = ()
     """What it would hold if it were the only one."""
+    most: Packs = ()
+    """What the others leave to it, where that is not all."""
 
     def missing(self, piece: str) -> int:
-        """Packs of a piece that it goes without, since others have them."""
-        return max(0, dict(self.alone).get(piece, 0) - dict(self.held).get(piece, 0))
+        """Packs of a piece that it would hold if it were the only one, and cannot have, since others hold them.
+
+        What it could have, and yet leaves, it is better without now: then it misses nothing.
+        """
+        wanted, most = dict(self.alone).get(piece, 0), dict(self.most)
+        return wanted - dict(self.held).get(piece, 0) if wanted > most.get(piece, wanted) else 0
 
     def words(self) -> str:
         """`in Elm Street until 4 July`."""
@@ -52,14 +60,13 @@ def elsewhere(holdings: Sequence[Holding], stock: Stock, at: int, ceilings: Pack
     return found
 
 
-def without_it(job: Job, alone: Packs, held: Packs, where: Mapping[str, str]) -> tuple[str, ...]:
-    """A note for each piece that the job would hold if it were the only one."""
+def without_it(mine: Holding, where: Mapping[str, str]) -> tuple[str, ...]:
+    """A note for each piece that a job would hold if it were the only one, and that others hold."""
     notes = []
-    now = dict(held)
-    for piece, packs in alone:
-        less = packs - now.get(piece, 0)
-        if less > 0 and piece in where:
-            name = job.catalog.product(piece).name or piece
+    for piece, packs in mine.alone:
+        less = mine.missing(piece)
+        if less > 0:
+            name = mine.job.catalog.product(piece).name or piece
             short = f"{less} of {packs} packs" if less < packs else "it"
             notes.append(f"{name} {where[piece]}: this plan does without {short}.")
     return tuple(notes)
@@ -97,3 +104,35 @@ def _stands(holdings: Sequence[Holding], piece: str) -> tuple[Standing, ...]:
         if packs:
             found.append(Standing(one.house, packs, stay.first if stay else None, stay.until if stay else None))
     return tuple(sorted(found, key=lambda one: (one.first or date.min, one.house)))
+
+
+WAYS = {"out": "brings", "back": "takes back"}
+
+
+def runs(holdings: Sequence[Holding]) -> tuple[Run, ...]:
+    """Every slot of every van, by day and hour."""
+    found = [
+        _run(one, WAYS[name], slot)
+        for one in holdings
+        if one.job.brief.vans is not None
+        for name, slot in one.job.brief.vans.slots
+    ]
+    return tuple(sorted(found, key=lambda run: (run.on, run.start_minute, run.van, run.house, run.way)))
+
+
+def _run(one: Holding, way: str, slot: Slot) -> Run:
+    products = {product.product: product for product in one.job.catalog.products}
+    carried = [(products[piece], packs) for piece, packs in one.held]
+    weights = [(product.weight_kg, packs) for product, packs in carried]
+    return Run(
+        slot.on,
+        slot.start_minute,
+        slot.end_minute,
+        slot.van,
+        one.house,
+        way,
+        tuple(sorted((product.name or product.product, packs, product.place) for product, packs in carried)),
+        sum((each * packs for each, packs in weights if each is not None), Fraction(0)),
+        sum(packs for each, packs in weights if each is None),
+        slot.load_kg,
+    )

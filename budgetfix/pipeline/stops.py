@@ -34,6 +34,11 @@ def _placed(chooser: Chooser, plan: Plan, left: Callable[[], float]) -> Plan:
     return in_order(problem, plan, seconds=seconds, clock=chooser.clock, growth=chooser.growth)
 
 
+def stop_of(chooser: Chooser, plan: Plan, left: Callable[[], float]) -> Stop:
+    """One more plan as a stop, its steps in their one order as far as the clock allows."""
+    return _stop(chooser, _placed(chooser, plan, left), Worth(chooser.base, chooser.framed), False)
+
+
 def _stop(chooser: Chooser, plan: Plan, worth: Worth, this_one: bool) -> Stop:
     base = chooser.base
     framed = chooser.framed_for(plan)

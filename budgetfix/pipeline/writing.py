@@ -10,6 +10,7 @@ from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.files import write_whole
 from budgetfix.exports.landlord_text import landlord_text
 from budgetfix.exports.page.page import plan_page
+from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
 from budgetfix.intake.plan_ticks import touched
@@ -41,6 +42,7 @@ def plan_files(book: PlanBook) -> dict[str, bytes]:
         "do.csv": do_csv(book),
         **{name: person_ics(book, one) for name, one in zip(file_names(people), people, strict=True)},
         **({"landlord.txt": landlord_text(book.landlord)} if book.landlord is not None else {}),
+        **({"quote.html": quote_page(book.quote)} if book.quote is not None else {}),
     }
 
 

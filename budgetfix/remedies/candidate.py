@@ -81,6 +81,8 @@ class Candidate:
     leaves: Leaves = "nothing"
     later: tuple[tuple[str, Fraction], ...] = ()
     """(product id, units) that are bought with it and kept until it is undone; no step waits for them."""
+    client: str = ""
+    """What it is called to a client; empty: its name."""
     paint_mm2: float = 0.0
     """Paint that it disturbs (drilled, rubbed down, scraped); 0 where the home is known to be from 1978 or later."""
 

@@ -108,6 +108,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
         cares=tuple(dict.fromkeys(cares)),
         done_when=kind.done_when if kind is not None else "",
         leaves=leaves,
+        client=remedy.client,
         paint_mm2=paint_mm2,
     )
 

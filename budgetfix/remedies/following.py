@@ -133,7 +133,7 @@ def _patched(survey: Survey, changes: tuple[Change, ...]) -> int:
 
 def _of_hung(thing: Hung) -> Iterator[Hole]:
     """A nail in the middle; two screws; four for a shelf, or a screen on the wall. What was not said is usual."""
-    if thing.leaned or thing.on or thing.what == "old holes" or thing.fixing in ("strips", "strap", "none"):
+    if thing.leaned or thing.on or thing.what in ("old holes", "mark") or thing.fixing in ("strips", "strap", "none"):
         return
     held = USUAL.get(thing.what, "none") if thing.fixing == "unknown" else thing.fixing
     shares = {"nail": (0.5,), "screws": (0.25, 0.75)}.get(held, ())
@@ -171,7 +171,7 @@ def _covered(after: Survey, hole: Hole) -> bool:
     if hole.bracket:
         return False
     for one in after.pictures:
-        here = (one.room, one.wall) == (hole.room, hole.wall) and one.what != "old holes"
+        here = (one.room, one.wall) == (hole.room, hole.wall) and one.what not in ("old holes", "mark")
         if here and 0 < hole.at - one.from_left < one.width and 0 < hole.high - one.bottom < one.height:
             return True
     return any(
@@ -271,7 +271,8 @@ def left_behind(survey: Survey, changes: Iterable[Change]) -> tuple[tuple[str, s
     for change in changes:
         thing = _before(survey, change)
         if thing is not None and change.remove:
-            gone.append((thing.name, f"the {thing.name}" if getattr(thing, "what", "") != "old holes" else ""))
+            spot = getattr(thing, "what", "") in ("old holes", "mark")
+            gone.append((thing.name, "" if spot else f"the {thing.name}"))
         elif thing is not None and _replaced(thing, dict(change.set)):
             gone.append((thing.name, f"the old {'cloth' if isinstance(thing, Curtain) else thing.name}"))
     return tuple((name, words) for name, words in gone if words)

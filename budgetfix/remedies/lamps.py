@@ -195,7 +195,7 @@ def free_wall(site: Site, wall: str, across: Stretch, up: Stretch) -> bool:
     boxes += [
         (one.from_left, one.from_left + one.width)
         for one in hung
-        if one.what != "old holes" and overlap((one.bottom, one.bottom + one.height), up) > 0
+        if one.what not in ("old holes", "mark") and overlap((one.bottom, one.bottom + one.height), up) > 0
     ]
     return all(overlap(across, box) <= 0 for box in (*boxes, *cloth, *tall))
 

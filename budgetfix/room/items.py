@@ -126,12 +126,13 @@ class Piece(OnWall):
 class Hung(OnWall):
     """Pictures, mirrors, screens, shelves, sconces, alarms: what hangs on or stands at a wall. `bottom` edge up.
 
-    "old holes": open holes or marks in the wall, the patch that they take up.
+    "old holes": open holes in the wall, the patch that they take up. "mark": scuffs, strips left and the like; its
+    `group` says which.
     """
 
-    what: Literal["picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock", "old holes"] = (
-        "picture"
-    )
+    what: Literal[
+        "picture", "mirror", "screen", "shelf", "sconce", "picture light", "alarm", "clock", "old holes", "mark"
+    ] = "picture"
     height: float = 0.0
     bottom: float = 0.0
     depth: float = 20.0
@@ -150,7 +151,7 @@ class Hung(OnWall):
     cables: float = 0.0
     """The longest loop of cable in view below a screen; 0 = none."""
     things: int = 0
-    """How many old holes there are."""
+    """How many old holes or marks there are."""
 
 
 class Rug(OnWall):

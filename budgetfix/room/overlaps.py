@@ -13,7 +13,7 @@ from budgetfix.room.survey import Survey
 TOUCH_MM = 1.0
 AT_WALL_MM = 100.0
 """A piece this near to a wall stands before what hangs low on it."""
-SMALL = ("sconce", "picture light", "alarm", "old holes")
+SMALL = ("sconce", "picture light", "alarm", "old holes", "mark")
 """What takes no wall from anything else."""
 BEFORE_MM = 610.0
 """Floor that a doorway needs before it (common practice, 24 in)."""

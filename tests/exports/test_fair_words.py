@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 
 from budgetfix.exports.fair_words import fair_lines
+from budgetfix.exports.more_words import more_note
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.words import proof_words
 from budgetfix.exports.plan_screen import plan_text
@@ -58,6 +59,7 @@ def test_screen_workbook_and_page_tell_it() -> None:
         assert line in screen
         assert line in summary
         assert line in page
+    assert more_note(FAIR).startswith("The fair plans for some sums")
     for made in (screen, " ".join(summary), proof_words(FAIR)):
-        assert "the one who comes off worse" in made
+        assert "no plan is fairer" in made.lower()
         assert "takes away more" not in made

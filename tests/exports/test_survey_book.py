@@ -97,7 +97,7 @@ def test_the_blank_form(tmp_path: Path) -> None:
     write_survey_book(path, None)
     book = load_workbook(path)
     titles = ["Start", "Walls", "Openings", "Curtains", "Furniture", "On the walls", "Rugs", "Lights", "Sockets"]
-    assert book.sheetnames == [*titles, "What bothers you", "Lists"]
+    assert book.sheetnames == [*titles, "What bothers you", "Wall marks", "Lists"]
     assert book["Lists"].sheet_state == "hidden"
     assert [str(problem) for problem in read_survey(path).problems] == [
         "survey.xlsx [Start!C5] found nothing, wanted the unit of bare numbers: in, cm or mm"

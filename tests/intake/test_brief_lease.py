@@ -74,7 +74,9 @@ def test_a_whole_lease(tmp_path: Path) -> None:
         undo_minutes=150,
         keep=(("ceiling light", "in the wardrobe"), ("curtain", "in the cellar")),
     )
-    assert brief.limits == (("holes", Fraction(8)), ("kg", Fraction(40)), ("pins", Fraction(20)))
+    assert brief.limits == (
+        ("holes", Fraction(8)), ("kg", Fraction(40)), ("minutes to undo", Fraction(150)), ("pins", Fraction(20)),
+    )  # fmt: skip
 
 
 def test_no_lease(tmp_path: Path) -> None:

@@ -20,6 +20,13 @@ def test_both_days(tmp_path: Path) -> None:
     assert sound(tmp_path, "budget: 5").stay is None
 
 
+def test_days_to_fetch_and_clean(tmp_path: Path) -> None:
+    """Days after the last one on which no other house may have the pieces; none where nothing is said."""
+    stay = sound(tmp_path, "stay: {from: 2026-06-04, until: 2026-07-04, turnaround: 2}").stay
+    assert stay is not None
+    assert (stay.turnaround_days, stay.days) == (2, 30)
+
+
 @pytest.mark.parametrize(
     ("typed", "said"),
     [
@@ -29,8 +36,15 @@ def test_both_days(tmp_path: Path) -> None:
             "stay: {from: 2026-06-04, until: soon}",
             f"found 'soon', wanted {WANTED}; a date such as 2026-06-06",
         ),
-        ("stay: {from: 2026-06-04, till: 2026-07-04}", f"found 'till', wanted {WANTED}; known here: from, until"),
+        (
+            "stay: {from: 2026-06-04, till: 2026-07-04}",
+            f"found 'till', wanted {WANTED}; known here: from, until, turnaround",
+        ),
         ("stay: {from: 2026-06-04, until: 2026-06-04}", f"found a date, wanted {WANTED}; later than `from`"),
+        (
+            "stay: {from: 2026-06-04, until: 2026-07-04, turnaround: -1}",
+            f"found -1, wanted {WANTED}; whole days such as 1",
+        ),
     ],
 )
 def test_wrong_values(tmp_path: Path, typed: str, said: str) -> None:

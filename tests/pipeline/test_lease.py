@@ -10,6 +10,7 @@ from budgetfix.brief.lease import Lease
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.outcome.book import PlanBook
+from budgetfix.pipeline.lease_notes import OWNED
 from budgetfix.pipeline.reading import JobOptions, read
 from tests.pipeline.listed_job import TODAY, chosen_plan, ids, proven_plan, write_job
 
@@ -139,3 +140,29 @@ def test_reversible_first(tmp_path: Path) -> None:
     assert (row.id, row.why) == ("plugs", "as much is done with less left in the walls by strips")
     write_job(tmp_path, (50,), shelves, {"budget": 10, "lease": {}})
     assert ids(proven_plan(tmp_path)) == ["plugs"]
+
+
+def test_notes(tmp_path: Path) -> None:
+    """Beside the plan: what is ruled out, what waits for leave, how long undoing takes and what is paid for it."""
+    lease = {"leave": {"rail": "refused", "hooks": "asked"}, "undo": "counted", "undo_hours": 1}
+    write_job(tmp_path, POINTS, THREE, {"lease": lease}, GOODS)
+    assert proven_plan(tmp_path).notes == (
+        "Ruled out by your lease or landlord: Put up a rail. Left out says why.",
+        "Only with the landlord's leave, which is not there yet: Hang hooks.",
+        "Undoing it all when you move out: about 39 min of 1 h, filler and paint for it are in the money.",
+    )
+    assert lease_notes_of(planned(tmp_path)) == ()
+
+
+def lease_notes_of(book: PlanBook) -> tuple[str, ...]:
+    """The notes of a plan that speak of a lease."""
+    return tuple(note for note in book.notes if "lease" in note or "landlord" in note or "move out" in note)
+
+
+def test_a_lease_in_an_owned_home_is_told(tmp_path: Path) -> None:
+    """The lease counts, but nobody writes to a landlord: the reader is told to say that they rent."""
+    (tmp_path / "survey.yaml").write_text("unit: mm\nwalls: [{wall: A, length: 3000}, {wall: B, length: 3000}]\n")
+    write_job(tmp_path, POINTS, THREE, {"lease": {"forbids": ["plugs"]}})
+    book = proven_plan(tmp_path)
+    assert OWNED in book.notes
+    assert book.landlord is None

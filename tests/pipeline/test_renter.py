@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+import math
 import time
 from collections import Counter
 from datetime import date, timedelta
+from fractions import Fraction
 from itertools import pairwise
 
 import pytest
@@ -52,11 +54,12 @@ def test_money() -> None:
 
 def test_packs() -> None:
     """Whole packs for what the chosen remedies use together, and nothing else is bought."""
-    uses: Counter[str] = Counter()
+    uses: dict[str, Fraction] = {}
     for one in run().chosen:
-        uses.update({name: int(units) for name, units in one.uses})
-    sold = {product.product: int(product.pack) for product in run().job.catalog.products}
-    needed = {name: -(-units // sold[name]) for name, units in uses.items()}
+        for name, units in (*one.uses, *one.later):
+            uses[name] = uses.get(name, Fraction(0)) + units
+    sold = {product.product: product.pack for product in run().job.catalog.products}
+    needed = {name: math.ceil(units / sold[name]) for name, units in uses.items()}
     assert {line.product: line.packs for line in run().book.money if line.kind == "product"} == needed
 
 

@@ -123,7 +123,7 @@ def test_what_is_kept() -> None:
     cloth = Change("curtains", "curtain", (("panel_width", 1400.0),))
     both = one(changes=(cloth, Change("rugs", "rug", remove=True)), work=(Work(asks, 5, 5, 5, 5),))
     told = keep.told(both)
-    assert told.cares == ("Keep the old cloth in the cellar: it goes back when you move out.",)
+    assert told.cares == ("Keep the old cloth of the curtain in the cellar: it goes back when you move out.",)
     assert told.work[0].text == (
         "Hang it; say where the rug will go: another room, storage, sold or given away; steam it"
     )

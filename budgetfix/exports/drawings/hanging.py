@@ -28,7 +28,7 @@ def draw_opening_front(pen: Pen, opening: Opening, box: Box, look: Look) -> None
 def draw_hung(pen: Pen, hung: Hung, box: Box, look: Look) -> None:
     """A frame within a frame; a screen is dark; old holes are dots."""
     x0, y0, x1, y1 = box
-    if hung.what == "old holes":
+    if hung.what in ("old holes", "mark"):
         for share in (0.2, 0.5, 0.8):
             pen.circle(x0 + (x1 - x0) * share, (y0 + y1) / 2, 0.9, {"fill": look["stroke"]})
         return

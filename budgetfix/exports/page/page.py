@@ -49,13 +49,13 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     mine = stop_view(book, stops[own], lists)
     views = [mine if stop.this_one else stop_view(book, stop, lists) for stop in stops]
     environment = Environment(autoescape=True, trim_blocks=True, lstrip_blocks=True, undefined=StrictUndefined)
-    made = environment.from_string(_read("page.html.j2")).render(
+    made = environment.from_string(read_part("page.html.j2")).render(
         book=book,
         pairs=_pairs(pictures),
         words=words,
         lettering=lettering,
         style=_style(),
-        script=_read("page.js"),
+        script=read_part("page.js"),
         data=_data(book, own, views, lists),
         mine=mine,
         hazards=[hazard_row(book, row) for row in book.faults if row.safety],
@@ -84,14 +84,20 @@ def _pairs(pictures: tuple[Picture, ...]) -> list[list[Picture]]:
     return [list(pair) for _, pair in groupby(pictures, key=lambda one: (one.room, one.view))]
 
 
-def _read(name: str) -> str:
+def read_part(name: str) -> str:
+    """A template, style sheet or script of this folder."""
     return files("budgetfix.exports.page").joinpath(name).read_text("utf-8").replace("\r\n", "\n")
 
 
 def _style() -> str:
     """The style sheet with the palette's colours in front."""
-    colors = "".join(f"--{name.lower().replace('_', '-')}:{getattr(palette, name)};" for name in NAMES)
-    return f":root{{{colors}}}\n{_read('page.css')}"
+    return f"{colors()}\n{read_part('page.css')}"
+
+
+def colors() -> str:
+    """The palette as properties of a style sheet."""
+    named = "".join(f"--{name.lower().replace('_', '-')}:{getattr(palette, name)};" for name in NAMES)
+    return f":root{{{named}}}"
 
 
 def _data(book: PlanBook, own: int, views: list[StopView], lists: Lists) -> str:
@@ -152,11 +158,12 @@ def _remarks(stops: tuple[Stop, ...]) -> list[str]:
 def _with_policy(html: str) -> str:
     """The page with the hash of each of its own styles and scripts in its content policy."""
     style, script = (
-        " ".join(dict.fromkeys(_hash(text) for text in re.findall(rf"<{tag}>(.*?)</{tag}>", html, re.DOTALL)))
+        " ".join(dict.fromkeys(sha256_source(text) for text in re.findall(rf"<{tag}>(.*?)</{tag}>", html, re.DOTALL)))
         for tag in ("style", "script")
     )
     return html.replace("@STYLES@", style, 1).replace("@SCRIPTS@", script, 1)
 
 
-def _hash(text: str) -> str:
+def sha256_source(text: str) -> str:
+    """How a content policy names one style or script."""
     return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode('utf-8')).digest()).decode('ascii')}'"

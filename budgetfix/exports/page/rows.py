@@ -95,6 +95,7 @@ def buy_row(book: PlanBook, line: MoneyLine, tick: str) -> BuyRow:
         ("Second choice", line.second_choice),
         ("Take along", line.take_along),
         ("Give back by", "" if line.return_by is None else long_day(line.return_by)),
+        ("Stands at", line.place),
         ("Stays", f"{count(line.days, 'day')}, as priced" if line.days else ""),
         ("Comes", f"{count(line.lead_days, 'day')} after the order" if line.lead_days else ""),
         ("Bag", line.bag),

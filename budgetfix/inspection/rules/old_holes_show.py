@@ -1,8 +1,10 @@
 """Open holes and marks of what hung there before.
 
 How to measure. No tape: stand in the door, then in the middle of the room, and
-count the holes and marks that you see on the walls. The survey takes them as
-"old holes", with the patch of wall that they take up. A patch is out of view
+count the holes and marks that you see on the walls: pin holes, plug holes,
+scuffs, what strips left behind, painted patches, stains. The survey takes them
+on a sheet of their own, with the patch of wall that they take up; a scuff
+counts as much as a hole. A patch is out of view
 where pictures, or pieces up to 4 in (100 mm) from the wall, cover all of it.
 
 Why: each one says that something is missing here, and a landlord counts them
@@ -24,7 +26,7 @@ from budgetfix.room.overlaps import AT_WALL_MM
 from budgetfix.room.places import rectangle
 from budgetfix.room.stretches import along_wall
 
-HOLES = "old holes"
+HOLES = ("old holes", "mark")
 SLACK_MM = 0.1
 
 
@@ -37,7 +39,7 @@ def _in_view(look: Look, patch: Hung) -> bool:
     covers = [
         (one.from_left, one.bottom, one.from_left + one.width, one.bottom + one.height)
         for one in look.hung(wall=patch.wall)
-        if one.what != HOLES
+        if one.what not in HOLES
     ]
     for piece in look.pieces(wall=patch.wall):
         start, end, near = along_wall(piece, look.lines, patch.wall)
@@ -49,7 +51,7 @@ def _in_view(look: Look, patch: Hung) -> bool:
 
 
 def _measure(look: Look, _subject: str) -> Measured | None:
-    patches = [one for one in look.hung(whats=(HOLES,)) if one.wall in look.lines and one.things > 0]
+    patches = [one for one in look.hung(whats=HOLES) if one.wall in look.lines and one.things > 0]
     shown = [patch for patch in patches if _in_view(look, patch)]
     walls = ", ".join(sorted({patch.wall for patch in shown}))
     return Measured(float(sum(patch.things for patch in shown)), note=f"in view on wall {walls}" if walls else "")

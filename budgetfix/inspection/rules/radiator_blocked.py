@@ -65,6 +65,7 @@ RULE = Rule(
     subjects=_subjects,
     measure=_measure,
     basis="common practice",
+    profiles={"handing-back": Fraction(0)},
     family="free floor",
     family_by_room=True,
     bad_words="touching, or cloth over it",

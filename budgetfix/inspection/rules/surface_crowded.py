@@ -36,4 +36,5 @@ RULE = Rule(
     measure=_measure,
     bands={"listing": Band(high=3.0, bad_high=8.0, aim=(None, 3.0))},
     basis="common practice",
+    profiles={"handing-back": Fraction(0)},
 )
