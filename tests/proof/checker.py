@@ -203,6 +203,9 @@ def the_calendar(job: Job, plan: Plan) -> Iterator[str]:
             yield f"{id} stands before its goods are there, or without the van"
         if job.sessions[session].quiet and LOUD & set(remedy.tools):
             yield f"{id} is loud in quiet session {session + 1}"
+        first = job.sessions[places[id, 0]].start // (24 * 60)
+        if job.whole_days and job.sessions[session].start // (24 * 60) != first:
+            yield f"{id} is left half done overnight"
         for key in before(job, (id, at), chosen_ids(plan)):
             if key in places and not may_follow(job, remedy.steps[at], places[key], session):
                 yield f"{id}, step {at + 1}, comes too early after {key[0]}"

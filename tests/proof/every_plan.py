@@ -33,6 +33,7 @@ from tests.proof.van_files import wholes
 Places = dict[Key, int]
 Where = dict[Key, tuple[int, tuple[str, ...]]]
 LOUD = {"drill", "hammer", "saw"}
+DAY = 24 * 60
 
 
 @dataclass(frozen=True)
@@ -92,6 +93,13 @@ def _work(job: Job, ids: Iterable[str]) -> list[Remedy]:
     return [job.remedies[id] for id in chosen] + [job.errands[id] for id in errands_for(job, chosen)]
 
 
+def _same_day(job: Job, key: Key, there: Places, session: int) -> bool:
+    """Nothing is left half done overnight, where the brief asks for that."""
+    sessions = job.sessions or ()
+    begun = there.get((key[0], 0), session)
+    return not job.whole_days or sessions[begun].start // DAY == sessions[session].start // DAY
+
+
 @dataclass
 class Placer:
     """Every way to put the steps of one set into sessions."""
@@ -128,7 +136,7 @@ class Placer:
         for session in range(earliest(self.job, one, step), latest(self.job, one) + 1):
             work = step.minutes * step.people + step.help
             quiet = (self.job.sessions or ())[session].quiet and hushed
-            if quiet or room[session] < work:
+            if quiet or room[session] < work or not _same_day(self.job, key, there, session):
                 continue
             if all(may_follow(self.job, step, there[one], session) for one in self.before[key]):
                 there[key] = session

@@ -92,6 +92,8 @@ class Job:
     hazards_first: bool
     measured: bool
     van: Van | None = None
+    whole_days: bool = False
+    """What is begun on a day is finished on that day, or not done at all."""
 
 
 def number(value: object) -> F:
@@ -158,6 +160,7 @@ def read_job(folder: Path, catalog: Path | None = None) -> Job:
         last=_last(brief, sessions),
         setup=int(brief.get("setup_minutes") or 0),
         hazards_first=bool(brief.get("hazards_first", True)),
+        whole_days=brief.get("whole_days") == "all",
         measured=any((folder / one).exists() for one in ("survey.yaml", "survey.xlsx")),
         van=van,
     )

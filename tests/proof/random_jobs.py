@@ -29,7 +29,10 @@ def draw(number: int) -> tuple[str, Raw, Raw]:
     }
     budget = _steps_left(dice)
     catalog["remedies"] = _remedies(dice, list(faults), budget)
-    return "\n".join(lines) + "\n", catalog, _brief(dice, catalog, list(faults))
+    brief = _brief(dice, catalog, list(faults))
+    if Random(f"whole days {number}").random() < 0.25:
+        brief["whole_days"] = "all"
+    return "\n".join(lines) + "\n", catalog, brief
 
 
 def write(folder: Path, number: int) -> None:
