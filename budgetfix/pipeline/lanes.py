@@ -23,7 +23,7 @@ from budgetfix.optimize.sharing import Answered
 from budgetfix.optimize.stock import Packs
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.planning import Wish
-from budgetfix.pipeline.seat import Elsewhere, Seat, answered, book, fitted_more, sit
+from budgetfix.pipeline.seat import Place, Seat, answered, book, fitted_more, sit
 from budgetfix.pipeline.writing import plan_files
 
 Seats = dict[int, Seat]
@@ -84,14 +84,11 @@ class Made:
 class Write:
     """Make the book and the files of a job's answer (see `seat.book`)."""
 
-    answer: Packs
-    ceilings: Packs
-    elsewhere: Elsewhere
-    notes: tuple[str, ...]
+    place: Place
     wish: Wish
 
     def __call__(self, seats: Seats, at: int) -> Made:
-        made = book(seats[at], self.answer, self.ceilings, self.elsewhere, self.notes, self.wish)
+        made = book(seats[at], self.place, self.wish)
         return Made(made, plan_files(made))
 
 

@@ -17,6 +17,7 @@ from budgetfix.optimize.stock import Conflict, Packs, Stock
 from budgetfix.pipeline.lanes import Ask, Lanes, Made, Refit, Sit, Write
 from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.portfolio_reading import within
+from budgetfix.pipeline.seat import Place
 from budgetfix.pipeline.standing import Holding, elsewhere, stay_of, undated, without_it
 
 REFITS = 2
@@ -170,7 +171,9 @@ def _written(
             where = elsewhere(holdings, group.stock, place, ceilings)
             chosen[at] = Chosen(answer, ceilings)
             notes = (*without_it(holdings[place], where), *undated(holdings[place]))
-            tasks.append((at, Write(answer.under, ceilings, tuple(sorted(where.items())), notes, wish)))
+            shares = len(group.places) > 1
+            told = Place(answer.under, ceilings, tuple(sorted(where.items())), notes, shares)
+            tasks.append((at, Write(told, wish)))
     made = running.each(sorted(tasks, key=lambda pair: pair[0]), "Writing the lists")
     return Together(
         tuple(one for one in made if isinstance(one, Made)), tuple(chosen[at] for at in range(len(jobs))), shared

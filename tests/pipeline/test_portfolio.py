@@ -214,3 +214,21 @@ def taken(read: Read, chosen_ids: Sequence[str], stock: dict[str, int]) -> Packs
         if used:
             found.append((piece, -int(-used // pack)))
     return tuple(found)
+
+
+PEOPLE = {"ann": {"priorities": {"f1": 3}}, "ben": {"priorities": {"f2": 3, "f1": 0.5}}}
+
+
+def test_two_people_in_one_of_the_houses(tmp_path: Path) -> None:
+    """A fair plan stays what it would be alone where nothing is shared; else it is made of the pieces left to it."""
+    write_catalog(tmp_path)
+    write_house(tmp_path / "elm-street", (20, 10), JUNE, people=PEOPLE, budget=65)
+    write_house(tmp_path / "quay", (20, 10), ("2031-01-01", "2031-01-02"), people=PEOPLE, budget=65)
+    write_house(tmp_path / "pine", (90, 10), OVERLAPPING)
+    elm, pine, quay = (made.book for made in planned(tmp_path).made)
+    with only_plans():
+        assert quay == proven_plan(tmp_path / "quay")
+    assert [len(book.sides) for book in (elm, pine, quay)] == [2, 0, 2]
+    assert "hall" in ids(pine)
+    assert "hall" not in ids(elm)
+    assert "Ivory rug stands in Pine until 20 July: this plan does without it." in elm.notes

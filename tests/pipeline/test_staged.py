@@ -106,8 +106,8 @@ def test_the_week_in_words_and_files(tmp_path: Path) -> None:
 def test_the_same_on_two_processes(tmp_path: Path) -> None:
     """The plans, their order, and the words are the same."""
     stage(tmp_path / "street", {"elm-street": 0, "oak-lane": NEXT_DAY})
-    here = planned(tmp_path / "street")
-    there = plan_street(tmp_path / "street", lanes=2)
+    here, there = plan_street(tmp_path / "street"), plan_street(tmp_path / "street", lanes=2)
+    assert isinstance(here, Together)
     assert isinstance(there, Together)
     for one, other in zip(here.made, there.made, strict=True):
         assert (one.book.chosen, one.book.money, one.book.tasks) == (
