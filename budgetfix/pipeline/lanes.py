@@ -52,13 +52,14 @@ class Sit:
 
 @dataclass(frozen=True)
 class Ask:
-    """Answer a job within ceilings."""
+    """Answer a job within ceilings; `until`: when the clock ends for all of them (None: only its own seconds do)."""
 
     ceilings: Packs
     wish: Wish
+    until: float | None = None
 
     def __call__(self, seats: Seats, at: int) -> Answered | None:
-        return answered(seats[at], self.ceilings, self.wish)
+        return answered(seats[at], self.ceilings, _left(self.wish, self.until))
 
 
 @dataclass(frozen=True)
@@ -67,9 +68,16 @@ class Refit:
 
     answer: Packs
     wish: Wish
+    until: float | None = None
 
     def __call__(self, seats: Seats, at: int) -> bool:
-        return fitted_more(seats[at], self.answer, self.wish)
+        return fitted_more(seats[at], self.answer, _left(self.wish, self.until))
+
+
+def _left(wish: Wish, until: float | None) -> Wish:
+    """No more seconds than are left for all; the clock is that of the machine, the same in every process."""
+    left = wish.seconds if until is None else until - wish.clock()
+    return replace(wish, seconds=max(0.0, min(wish.seconds, left)))
 
 
 @dataclass(frozen=True)
