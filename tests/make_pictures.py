@@ -1,4 +1,4 @@
-"""Pictures of what the renter takes away, for the README: the page, the workbook and the form, as people see them.
+"""Pictures of what people take away, for the README: the page, the workbook, the form and a quote, as people see them.
 
 Made with Chromium, LibreOffice and poppler. What each picture was made from is written down beside them, and the gate
 refuses pictures of files that have changed since.
@@ -22,9 +22,12 @@ MADE_FROM = {
     "phone.png": REPORT / "plan.html",
     "buy.png": REPORT / "plan.xlsx",
     "do.png": REPORT / "plan.xlsx",
+    "quote.png": REPO / "reports" / "stager" / "quote.html",
     "survey.png": REPO / "catalog_demo" / "renter" / "survey.xlsx",
 }
 """Every picture, and the file that it shows."""
+SHOTS = (("page.png", 1200, 1780), ("phone.png", 375, 1780), ("quote.png", 1000, 1560))
+"""(picture, width, height) of the pages, from the top, in pixels."""
 SHEETS = {"buy.png": "What to buy", "do.png": "What to do, in this order", "survey.png": "4 Furniture"}
 """Words at the top of the printed page that a picture shows."""
 
@@ -59,7 +62,7 @@ def shots() -> None:
 
     with sync_playwright() as play:
         browser = play.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
-        for name, wide, high in (("page.png", 1200, 1780), ("phone.png", 375, 1780)):
+        for name, wide, high in SHOTS:
             view = browser.new_page(viewport={"width": wide, "height": high})
             view.goto(MADE_FROM[name].as_uri())
             view.screenshot(path=PICTURES / name)

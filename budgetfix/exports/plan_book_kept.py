@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports.landlord_text import day_words
@@ -109,5 +111,6 @@ def _values(plan: PlanBook, row: Altered) -> list[Value]:
 
 
 def _replaced(row: Altered, texts: list[str]) -> bool:
-    """True where a task asks where the old thing will go, or the thing is taken away."""
-    return not row.now or any(f"the old {row.item}" in text for text in texts)
+    """True where a task asks where the old thing will go (a screen is no screen bench), or the thing is taken away."""
+    asks = re.compile(rf"the old {re.escape(row.item)}(?=,| and | will go)")
+    return not row.now or any(asks.search(text) for text in texts)

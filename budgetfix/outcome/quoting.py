@@ -147,7 +147,7 @@ def laid_on(
 
 
 def _uses(chosen: Mapping[str, Candidate], product: str) -> dict[str, Fraction]:
-    return {id: units for id, one in chosen.items() for name, units in one.uses if name == product and units}
+    return {id: units for id, one in chosen.items() for name, units in one.goods if name == product and units}
 
 
 def _add(prices: dict[str, int], parts: Mapping[str, int]) -> None:

@@ -95,6 +95,14 @@ def test_how_everything_was_is_kept(name: str) -> None:
         assert ("plugs" in str(line["Left in the wall"])) == plugs
 
 
+@RENTER
+def test_the_old_bench_is_kept_and_not_the_screen_on_it() -> None:
+    """What a new thing replaces is to be kept; what only stands higher now is not called old."""
+    told = {str(line["id"]): str(line["To put it back"]) for line in rows(page_of("renter", "Moving out"))}
+    assert "Keep the old screen bench" in told["screen bench"]
+    assert "Keep the old" not in told["screen"]
+
+
 def test_each_way_of_holding_says_how_it_goes_again() -> None:
     """Whatever a remedy leaves in a wall has its words for moving out."""
     assert set(BACK) == set(Leaves.__args__) - {"nothing"}  # type: ignore[attr-defined]

@@ -76,6 +76,20 @@ def test_nobody_drills_or_hammers_while_the_toddler_sleeps() -> None:
     assert not {"n01", "n09", "n15"} & {id for id, one in run("couple").offer.items() if loud(one)}
 
 
+def test_the_bedroom_is_slept_in_every_night() -> None:
+    """Whatever is begun there on a day is finished on that day; the brief asks for it, and only of the bedroom."""
+    days = {row.number: row.on for row in run("couple").book.sessions or ()}
+    begun: dict[str, set[object]] = {}
+    for task in run("couple").book.tasks:
+        begun.setdefault(task.candidate, set()).add(days[task.session or 0])
+    there = [one.id for one in run("couple").chosen if one.room == "bedroom"]
+    assert {"n16", "n17", "n19"} <= set(there)
+    assert all(len(begun[id]) == 1 for id in there)
+    whole = job("couple").brief.whole_days
+    assert whole is not None
+    assert (whole.covers("bedroom"), whole.covers("living-dining")) == (True, False)
+
+
 def test_who_goes_up_the_ladder() -> None:
     """Adult 2 is never alone at what takes a ladder, and holds the other end of a long rod from the floor."""
     up = {one.id for one in run("couple").chosen if "ladder" in (*one.tools, *one.hazards)}

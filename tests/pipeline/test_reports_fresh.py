@@ -9,7 +9,7 @@ import pytest
 from openpyxl import load_workbook
 
 from tests import make_pictures
-from tests.make_reports import REPO, REPORTS, make
+from tests.make_reports import QUOTE, REPO, REPORTS, make, quote
 
 
 def cells(path: Path) -> list[tuple[str, str, object]]:
@@ -28,9 +28,16 @@ def cells(path: Path) -> list[tuple[str, str, object]]:
 def test_the_renters_report_is_fresh(tmp_path: Path) -> None:
     """Texts and lists to the byte, the workbook cell by cell; `make reports` writes them anew."""
     make(tmp_path)
-    for name in ("inspect.txt", "plan.txt", "plan.html", "plan.ics", "buy.csv", "do.csv"):
+    for name in ("inspect.txt", "plan.txt", "plan.html", "plan.ics", "buy.csv", "do.csv", "landlord.txt"):
         assert (tmp_path / name).read_bytes() == (REPORTS / name).read_bytes(), f"{name} is stale: make reports"
     assert cells(tmp_path / "plan.xlsx") == cells(REPORTS / "plan.xlsx"), "plan.xlsx is stale: make reports"
+
+
+@pytest.mark.slow
+@pytest.mark.xdist_group("quote")
+def test_the_quote_of_the_stagers_client_is_fresh() -> None:
+    """The page to the byte."""
+    assert quote() == QUOTE.read_bytes(), "reports/stager/quote.html is stale: make reports"
 
 
 def test_the_readmes_pictures_are_of_what_the_tool_makes_today() -> None:

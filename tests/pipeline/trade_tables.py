@@ -78,7 +78,7 @@ LISTING = {
 }
 """What the listing profile makes of the weights; all others stay as they are."""
 LISTING_ONLY = "floor-left-empty personal-things room-purpose-unclear camera-sees-back bed-undressed"
-STAYS = "surface-crowded radiator-blocked damp-gap pendant-off-height"
+STAYS = "damp-gap pendant-off-height"
 """What still counts, once, when a home is handed back; holes count three times, all other looks are off."""
 
 
