@@ -57,7 +57,8 @@ def test_where_it_stands_is_told(tmp_path: Path) -> None:
     write_street(tmp_path)
     elm, oak, _ = (made.book for made in planned(tmp_path).made)
     assert "Ivory rug stands in Oak Lane until 20 July: this plan does without it." in elm.notes
-    assert [row.why for row in elm.left_out if row.id == "hall"] == ["Ivory rug: stands in Oak Lane until 20 July"]
+    hall = next(row for row in elm.left_out if row.id == "hall")
+    assert (hall.why, hall.would_add) == ("Ivory rug: stands in Oak Lane until 20 July", 20)
     where = "stands in Elm Street until 4 July and in Pine until 4 August"
     assert f"Table lamp {where}: this plan does without it." in oak.notes
     assert [row.why for row in oak.left_out if row.id == "study"] == [
