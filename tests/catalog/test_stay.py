@@ -9,7 +9,7 @@ import pytest
 
 from budgetfix.brief.stay import Stay
 from budgetfix.catalog.models import Catalog, Product
-from budgetfix.catalog.stay import away, lacking, most_packs, paid_days, staying, terms
+from budgetfix.catalog.stay import away, lacking, lent, most_packs, paid_days, staying, terms
 
 JUNE_4 = date(2026, 6, 4)
 MONTH = Stay(first=JUNE_4, until=date(2026, 7, 4))
