@@ -70,7 +70,8 @@ def _stock(portfolio: Portfolio) -> list[str]:
     if not portfolio.pieces:
         return []
     out = [piece for piece in portfolio.pieces if piece.stands]
-    lines = ["", f"STOCK {count(len(out), 'piece')} of {len(portfolio.pieces)} in houses."]
+    verb = "stands" if len(out) == 1 else "stand"
+    lines = ["", f"STOCK {len(out)} of {count(len(portfolio.pieces), 'piece')} {verb} in houses."]
     scarce = [piece for piece in out if piece.missed]
     lines += [line for piece in scarce[:CONTESTED] for line in wrapped(f"      {_scarce(piece)}", 8)]
     more = len(scarce) - CONTESTED

@@ -76,7 +76,9 @@ def left_out(
         if id in chosen.plan.chosen:
             continue
         if id in impossible:
-            rows.append(_plain(chosen, candidate, _never(chosen, candidate, impossible[id])))
+            row = _plain(chosen, candidate, _never(chosen, candidate, impossible[id]))
+            lent = any(chosen.catalog.product(product).elsewhere for product, _ in candidate.uses)
+            rows.append(replace(row, would_add=_would_add(chosen, candidate)) if lent else row)
         else:
             why = spoken.get(id) or _why(chosen, candidate, why_not.get(id, WhyNot(id)))
             rows.append(replace(_plain(chosen, candidate, why), would_add=_would_add(chosen, candidate)))

@@ -23,7 +23,7 @@ from budgetfix.optimize.sharing import Answered
 from budgetfix.optimize.stock import Packs
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.planning import Wish
-from budgetfix.pipeline.seat import Elsewhere, Seat, answered, book, fitted_more, sit
+from budgetfix.pipeline.seat import Place, Seat, answered, book, fitted_more, sit
 from budgetfix.pipeline.writing import plan_files
 
 Seats = dict[int, Seat]
@@ -52,13 +52,14 @@ class Sit:
 
 @dataclass(frozen=True)
 class Ask:
-    """Answer a job within ceilings."""
+    """Answer a job within ceilings; `until`: when the clock ends for all of them (None: only its own seconds do)."""
 
     ceilings: Packs
     wish: Wish
+    until: float | None = None
 
     def __call__(self, seats: Seats, at: int) -> Answered | None:
-        return answered(seats[at], self.ceilings, self.wish)
+        return answered(seats[at], self.ceilings, _left(self.wish, self.until))
 
 
 @dataclass(frozen=True)
@@ -67,9 +68,16 @@ class Refit:
 
     answer: Packs
     wish: Wish
+    until: float | None = None
 
     def __call__(self, seats: Seats, at: int) -> bool:
-        return fitted_more(seats[at], self.answer, self.wish)
+        return fitted_more(seats[at], self.answer, _left(self.wish, self.until))
+
+
+def _left(wish: Wish, until: float | None) -> Wish:
+    """No more seconds than are left for all; the clock is that of the machine, the same in every process."""
+    left = wish.seconds if until is None else until - wish.clock()
+    return replace(wish, seconds=max(0.0, min(wish.seconds, left)))
 
 
 @dataclass(frozen=True)
@@ -84,14 +92,11 @@ class Made:
 class Write:
     """Make the book and the files of a job's answer (see `seat.book`)."""
 
-    answer: Packs
-    ceilings: Packs
-    elsewhere: Elsewhere
-    notes: tuple[str, ...]
+    place: Place
     wish: Wish
 
     def __call__(self, seats: Seats, at: int) -> Made:
-        made = book(seats[at], self.answer, self.ceilings, self.elsewhere, self.notes, self.wish)
+        made = book(seats[at], self.place, self.wish)
         return Made(made, plan_files(made))
 
 

@@ -76,7 +76,7 @@ def walked(job: Job, wish: Wish) -> Walked | NoPlan:
     if isinstance(answer, NoPlan):
         return _with_reasons(first, answer)
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
-    answer, fair = _fair(chooser, answer, wish.seconds - (wish.clock() - started))
+    answer, fair = fairly(chooser, answer, wish.seconds - (wish.clock() - started))
     return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
 
 
@@ -99,7 +99,7 @@ def _quoted(base: Ground, framed: Framed, book: PlanBook) -> PlanBook:
     return replace(book, quote=offered_to, costing=costing(base, framed, book, offered_to))
 
 
-def _fair(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fair | None]:
+def fairly(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fair | None]:
     """The fair plan where two people have priorities of their own; else, and where the clock ended, the household's."""
     if not fair_matters(chooser, answer):
         return answer, None

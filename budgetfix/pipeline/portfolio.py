@@ -17,6 +17,7 @@ from budgetfix.optimize.stock import Conflict, Packs, Stock
 from budgetfix.pipeline.lanes import Ask, Lanes, Made, Refit, Sit, Write
 from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.portfolio_reading import within
+from budgetfix.pipeline.seat import Place
 from budgetfix.pipeline.standing import Holding, elsewhere, stay_of, undated, without_it
 
 REFITS = 2
@@ -125,7 +126,7 @@ def _shared(running: Lanes, group: Group, first: list[Answered], wish: Wish) -> 
     until = wish.clock() + wish.seconds * len(group.places)
 
     def ask(wanted: Sequence[tuple[int, Packs]]) -> list[Answered | None]:
-        tasks = [(group.places[at], Ask(ceilings, wish)) for at, ceilings in wanted]
+        tasks = [(group.places[at], Ask(ceilings, wish, until)) for at, ceilings in wanted]
         return [one if isinstance(one, Answered) else None for one in running.each(tasks, SHARING)]
 
     def stopped() -> bool:
@@ -134,16 +135,16 @@ def _shared(running: Lanes, group: Group, first: list[Answered], wish: Wish) -> 
     memory = Memory(ask, {at: [((), one)] for at, one in enumerate(first)})
     found = share(group.stock, memory, stopped)
     for _ in range(REFITS):
-        if isinstance(found, NoShare) or stopped() or not _fitted_anew(running, group, memory, found, wish):
+        if isinstance(found, NoShare) or stopped() or not _fitted_anew(running, group, memory, found, wish, until):
             break
         found = share(group.stock, memory, stopped)
     return found if isinstance(found, NoShare) else settled(group.stock, memory, found, stopped)
 
 
-def _fitted_anew(running: Lanes, group: Group, memory: Memory, found: Shared, wish: Wish) -> bool:
+def _fitted_anew(running: Lanes, group: Group, memory: Memory, found: Shared, wish: Wish, until: float) -> bool:
     """True where something new came up; what is known of such a job is forgotten."""
     short = [at for at, one in enumerate(found.answers) if one.held != _alone(memory, at)]
-    tasks = [(group.places[at], Refit(found.answers[at].under, wish)) for at in short]
+    tasks = [(group.places[at], Refit(found.answers[at].under, wish, until)) for at in short]
     grown = [at for at, new in zip(short, running.each(tasks, SHARING) if tasks else (), strict=True) if new]
     for at in grown:
         memory.known.pop(at)
@@ -170,7 +171,9 @@ def _written(
             where = elsewhere(holdings, group.stock, place, ceilings)
             chosen[at] = Chosen(answer, ceilings)
             notes = (*without_it(holdings[place], where), *undated(holdings[place]))
-            tasks.append((at, Write(answer.under, ceilings, tuple(sorted(where.items())), notes, wish)))
+            shares = len(group.places) > 1
+            told = Place(answer.under, ceilings, tuple(sorted(where.items())), notes, shares)
+            tasks.append((at, Write(told, wish)))
     made = running.each(sorted(tasks, key=lambda pair: pair[0]), "Writing the lists")
     return Together(
         tuple(one for one in made if isinstance(one, Made)), tuple(chosen[at] for at in range(len(jobs))), shared

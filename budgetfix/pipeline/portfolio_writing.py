@@ -61,7 +61,7 @@ def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: fl
         pieces=pieces(_by_catalog(holdings)),
         runs=runs(holdings),
         proven=all(shared.proven for _, shared in found.groups) and all(one.book.proven for one in found.made),
-        bound=sum(_bound(group, shared, found) for group, shared in found.groups),
+        bound=sum(_bound(jobs, group, shared, found) for group, shared in found.groups),
         seconds_limit=seconds,
         files=(str(folder / BOOK), str(folder / TABLE)),
         notes=tuple(note for one in holdings for note in undated(one)),
@@ -110,7 +110,7 @@ def _stands_once(holdings: Sequence[Holding]) -> None:
             raise StandsTwice(f"{clash[0].piece}: {', '.join(mine[at].house for at in clash[0].jobs)}")
 
 
-def _bound(group: Group, shared: Shared, found: Together) -> int:
+def _bound(jobs: Sequence[Job], group: Group, shared: Shared, found: Together) -> int:
     """The least proven ceiling on the improvement of the jobs of a group."""
     books = [found.made[at].book for at in group.places]
     improvement = sum(one.improvement for one in books)
@@ -119,7 +119,7 @@ def _bound(group: Group, shared: Shared, found: Together) -> int:
     if len(books) == 1:
         return books[0].bound
     points = sum(one.points_before for one in books)
-    same = shared.floor[:HAZARDS] == shared.left[:HAZARDS]
+    same = shared.floor[:HAZARDS] == shared.left[:HAZARDS] and all(jobs[at].brief.hazards_first for at in group.places)
     return max(improvement, points - shared.floor[HAZARDS]) if same else max(improvement, points)
 
 

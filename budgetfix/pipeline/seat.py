@@ -1,7 +1,8 @@
 """One of several jobs that share a stock: planned with every piece, then answered again with fewer of them.
 
 Whatever was fitted for it at any time stays on its list, so that all answers are over one list, and fewer pieces can
-never do more.
+never do more. Where two people have priorities of their own, pieces are shared out by the household's points, and the
+fair plan is then made with the pieces that the household's would hold.
 """
 
 from __future__ import annotations
@@ -21,7 +22,7 @@ from budgetfix.optimize.stock import Packs, within
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.check import checked
 from budgetfix.pipeline.candidates import fitted_again, offered
-from budgetfix.pipeline.planning import ASKS, Walked, Wish, booked, walked
+from budgetfix.pipeline.planning import ASKS, Walked, Wish, booked, fairly, walked
 from budgetfix.pipeline.plans import Chooser
 from budgetfix.pipeline.telling import telling
 from budgetfix.remedies.candidate import Candidate
@@ -31,6 +32,21 @@ Elsewhere = tuple[tuple[str, str], ...]
 """(product, where the others stand and until when)."""
 ORDER_SECONDS = 5.0
 """For putting the steps of the final plan into their one order."""
+
+
+@dataclass(frozen=True)
+class Place:
+    """What is wanted of a book: one of the job's answers, by the ceilings that it was found under, beside the others.
+
+    `ceilings`: the most that the others leave to it; `elsewhere`: where those packs stand; `notes` are told beside the
+    job's own; `shared`: it has others beside it.
+    """
+
+    answer: Packs = ()
+    ceilings: Packs = ()
+    elsewhere: Elsewhere = ()
+    notes: tuple[str, ...] = ()
+    shared: bool = False
 
 
 @dataclass
@@ -43,7 +59,8 @@ class Seat:
     extra: tuple[Candidate, ...] = ()
 
     def __post_init__(self) -> None:
-        self.answers.setdefault((), self.whole.answer)
+        if self.whole.fair is None:
+            self.answers.setdefault((), self.whole.answer)
 
 
 def sit(job: Job, wish: Wish) -> Seat | NoPlan:
@@ -177,19 +194,27 @@ def _plan_anew(seat: Seat, refit: tuple[Candidate, ...], moves: tuple[Candidate,
         seat.answers = {(): answer}
 
 
-def book(
-    seat: Seat, answer: Packs, ceilings: Packs, elsewhere: Elsewhere, notes: tuple[str, ...], wish: Wish
-) -> PlanBook:
-    """The book of one of the job's answers, with no more pieces than the others leave to it.
-
-    `answer`: the ceilings under which that plan was found. `notes` are told beside the job's own.
-    """
-    catalog = lent(seat.job.catalog, dict(ceilings), dict(elsewhere))
+def book(seat: Seat, place: Place, wish: Wish) -> PlanBook:
+    """The book of one of the job's answers, with no more pieces than the others leave to it."""
+    if seat.whole.fair is not None and place.shared:
+        place = _as_held(seat, place)
+    catalog = lent(seat.job.catalog, dict(place.ceilings), dict(place.elsewhere))
     mine = _with(seat, catalog, wish)
-    found = seat.answers[answer]
-    if answer:
+    found, fair = seat.whole.answer, seat.whole.fair
+    if fair is not None and place.shared:
+        found, fair = fairly(mine.chooser, seat.answers[place.answer], wish.seconds)
+    elif place.answer:
+        found = seat.answers[place.answer]
         problem, growth = mine.chooser.framed.problem, mine.chooser.growth
         ordered = in_order(problem, found.plan, seconds=ORDER_SECONDS, clock=wish.clock, growth=growth)
         found = replace(found, plan=ordered)
-    job = replace(seat.job, catalog=catalog, notes=(*seat.job.notes, *notes))
-    return booked(job, replace(mine, answer=found), wish)
+    job = replace(seat.job, catalog=catalog, notes=(*seat.job.notes, *place.notes))
+    return booked(job, replace(mine, answer=found, fair=fair), wish)
+
+
+def _as_held(seat: Seat, place: Place) -> Place:
+    """No more pieces than the household's plan holds: what the fair plan is made of."""
+    mine, where = dict(held(seat.job.catalog, seat.answers[place.answer].plan)), dict(place.elsewhere)
+    stock = sorted(one.product for one in seat.job.catalog.products if one.stock is not None)
+    told = tuple((piece, where.get(piece, "is kept for the other houses")) for piece in stock)
+    return replace(place, ceilings=tuple((piece, mine.get(piece, 0)) for piece in stock), elsewhere=told)

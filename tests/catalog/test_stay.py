@@ -9,7 +9,7 @@ import pytest
 
 from budgetfix.brief.stay import Stay
 from budgetfix.catalog.models import Catalog, Product
-from budgetfix.catalog.stay import away, lacking, most_packs, paid_days, staying, terms
+from budgetfix.catalog.stay import away, lacking, lent, most_packs, paid_days, staying, terms
 
 JUNE_4 = date(2026, 6, 4)
 MONTH = Stay(first=JUNE_4, until=date(2026, 7, 4))
@@ -90,3 +90,17 @@ def test_what_is_not_there_is_told_by_name() -> None:
     assert lacking(catalog, [("rug", Fraction(2)), ("tree", Fraction(1))]) == (
         "Ivory rug: it takes 2, and 1 is there; Tree: none is there"
     )
+
+
+def test_what_is_lent_to_a_job_beside_others() -> None:
+    """No more packs than are left to it, and words for where the others stand; nothing is ever added."""
+    lamp = Product(product="lamp", name="Lamp", price_minor=5, stock=3)
+    tape = Product(product="tape", price_minor=1)
+    mine = lent(Catalog(products=(lamp, tape)), {"lamp": 1, "tape": 0}, {"lamp": "stands in Elm Street until 4 July"})
+    assert [one.stock for one in mine.products] == [1, None]
+    assert lacking(mine, (("lamp", Fraction(2)),)) == (
+        "Lamp: it takes 2, and 1 is there; the rest stands in Elm Street until 4 July"
+    )
+    none = lent(mine, {"lamp": 0}, {"lamp": "stands in Oak Lane until 9 July"})
+    assert lacking(none, (("lamp", Fraction(1)),)) == "Lamp: stands in Oak Lane until 9 July"
+    assert lent(mine, {"lamp": 7}, {}).products[0].stock == 1

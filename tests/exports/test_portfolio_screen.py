@@ -21,7 +21,7 @@ Summer: 3 jobs, Thu 4 Jun to Fri 31 Jul. Money in EUR.
   together                     398.44     480.00   4,659   2,753   3 to 1
   before and after: points of what is off
 
-STOCK 2 pieces of 3 in houses.
+STOCK 2 of 3 pieces stand in houses.
       Ivory rug: Elm Street until Sat 4 Jul; Oak Lane goes without.
 
 BUY   Harrow Tools 131.64, Mill Lane Home 123.80, hire 28.00, our stock 100.00,

@@ -127,3 +127,11 @@ CLOCK = "a time in quotes such as '09:00'"
 def test_wrong_values(tmp_path: Path, typed: str, said: str) -> None:
     """Each message, word for word: where, what was found, what was wanted."""
     assert read(tmp_path, typed)[1] == [f"brief.yaml [line 1] {said}"]
+
+
+def test_a_van_may_have_a_name(tmp_path: Path) -> None:
+    """Where a firm has several; slots without one are all of one van."""
+    named = sound(tmp_path, "vans: {out: {date: 2026-06-04, from: '09:00', to: '11:00', van: white van}}").vans
+    assert named is not None
+    assert named.out is not None
+    assert named.out.van == "white van"

@@ -57,7 +57,8 @@ def test_where_it_stands_is_told(tmp_path: Path) -> None:
     write_street(tmp_path)
     elm, oak, _ = (made.book for made in planned(tmp_path).made)
     assert "Ivory rug stands in Oak Lane until 20 July: this plan does without it." in elm.notes
-    assert [row.why for row in elm.left_out if row.id == "hall"] == ["Ivory rug: stands in Oak Lane until 20 July"]
+    hall = next(row for row in elm.left_out if row.id == "hall")
+    assert (hall.why, hall.would_add) == ("Ivory rug: stands in Oak Lane until 20 July", 20)
     where = "stands in Elm Street until 4 July and in Pine until 4 August"
     assert f"Table lamp {where}: this plan does without it." in oak.notes
     assert [row.why for row in oak.left_out if row.id == "study"] == [
@@ -214,3 +215,21 @@ def taken(read: Read, chosen_ids: Sequence[str], stock: dict[str, int]) -> Packs
         if used:
             found.append((piece, -int(-used // pack)))
     return tuple(found)
+
+
+PEOPLE = {"ann": {"priorities": {"f1": 3}}, "ben": {"priorities": {"f2": 3, "f1": 0.5}}}
+
+
+def test_two_people_in_one_of_the_houses(tmp_path: Path) -> None:
+    """A fair plan stays what it would be alone where nothing is shared; else it is made of the pieces left to it."""
+    write_catalog(tmp_path)
+    write_house(tmp_path / "elm-street", (20, 10), JUNE, people=PEOPLE, budget=65)
+    write_house(tmp_path / "quay", (20, 10), ("2031-01-01", "2031-01-02"), people=PEOPLE, budget=65)
+    write_house(tmp_path / "pine", (90, 10), OVERLAPPING)
+    elm, pine, quay = (made.book for made in planned(tmp_path).made)
+    with only_plans():
+        assert quay == proven_plan(tmp_path / "quay")
+    assert [len(book.sides) for book in (elm, pine, quay)] == [2, 0, 2]
+    assert "hall" in ids(pine)
+    assert "hall" not in ids(elm)
+    assert "Ivory rug stands in Pine until 20 July: this plan does without it." in elm.notes

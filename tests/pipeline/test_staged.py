@@ -102,19 +102,20 @@ def test_the_week_in_words_and_files(tmp_path: Path) -> None:
     assert (folder / "portfolio.xlsx").is_file()
 
 
+def best_plan(book: PlanBook) -> tuple[object, ...]:
+    """The plan itself, without what stands beside it: a busy machine gets less of that done in its time."""
+    lines = [(line.kind, line.product, line.packs, line.line_minor) for line in book.money]
+    return book.chosen, lines, book.tasks, book.faults
+
+
 @pytest.mark.slow
 def test_the_same_on_two_processes(tmp_path: Path) -> None:
-    """The plans, their order, and the words are the same."""
+    """The plans, their order, and how the pieces were shared are the same."""
     stage(tmp_path / "street", {"elm-street": 0, "oak-lane": NEXT_DAY})
-    here = planned(tmp_path / "street")
-    there = plan_street(tmp_path / "street", lanes=2)
+    here, there = plan_street(tmp_path / "street"), plan_street(tmp_path / "street", lanes=2)
+    assert isinstance(here, Together)
     assert isinstance(there, Together)
-    for one, other in zip(here.made, there.made, strict=True):
-        assert (one.book.chosen, one.book.money, one.book.tasks) == (
-            other.book.chosen,
-            other.book.money,
-            other.book.tasks,
-        )
+    assert [best_plan(made.book) for made in here.made] == [best_plan(made.book) for made in there.made]
     assert [shared.ceilings for _, shared in here.groups] == [shared.ceilings for _, shared in there.groups]
 
 
