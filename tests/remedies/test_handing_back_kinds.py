@@ -67,7 +67,9 @@ def test_the_landlord_s_things_go_back() -> None:
     made = put_back.put_back(renter(), lease)
     assert [one.id for one in made] == ["put-back/curtain", "put-back/rug"]
     curtain, rug = made
-    assert curtain.work[0].text.startswith("Take the curtain of the landlord's out of the cellar")
+    assert curtain.work[0].text.startswith("Take the landlord's curtain out of the cellar")
     assert (curtain.work[0].likely, rug.work[0].likely) == (30, 20)
     assert curtain.answers == (("not back: curtain", Fraction(1)),)
     assert (curtain.hazards, rug.hazards) == (("ladder",), ())
+    assert "ladder" in curtain.cares[0]
+    assert rug.cares == ()

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from budgetfix.brief.lease import NOT_BACK, Lease
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.cares import cares_for
 from budgetfix.remedies.kind import Kind, Site, work_of
 from budgetfix.room.items import Table
 from budgetfix.room.survey import Survey
@@ -34,12 +35,13 @@ def put_back(survey: Survey, lease: Lease) -> tuple[Candidate, ...]:
         if table is None or thing is None:
             continue
         place = where.removeprefix("in ").removeprefix("on ")
-        text = f"Take the {name} of the landlord's out of {place}, clean it, and put it back as it was"
+        high = ("ladder",) if table in LADDER else ()
+        text = f"Take the landlord's {name} out of {place}, clean it, and put it back as it was"
         made.append(
             Candidate(
                 f"{KIND.kind}/{name}", KIND.kind, f"Put the landlord's {name} back", subject=name, room=thing.room,
                 key=f"{KIND.kind}/{name}", work=(work_of(KIND, text, minutes=MINUTES[table]),),
-                answers=((NOT_BACK.format(name), Fraction(1)),), hazards=("ladder",) if table in LADDER else (),
+                answers=((NOT_BACK.format(name), Fraction(1)),), hazards=high, cares=cares_for(high, survey.household),
                 done_when="it is where it was when you moved in, clean and whole", own=True,
             )
         )  # fmt: skip
