@@ -54,6 +54,8 @@ def check_names(row: RawRow, brief: Brief, known: Known, problems: list[FileProb
     if not known.whole:
         return
     _check(row, "errands", (shop for errand in brief.errands for shop in errand.shops), shops, "a shop", problems)
+    loading = [slot.task for _, slot in (brief.vans.slots if brief.vans is not None else ()) if slot.task is not None]
+    _check(row, "vans", loading, [remedy.remedy for remedy in known.catalog.remedies], "a remedy", problems)
     if known.survey is None:
         _check(row, "must", brief.must, known.remedies, "a remedy, or a group of which one is picked", problems)
         refusable = [*known.remedies, *known.kinds, *products]

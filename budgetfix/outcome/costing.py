@@ -21,7 +21,7 @@ VAN = ("Van out", "Van back")
 
 def costing(base: Ground, framed: Framed, book: PlanBook, quote: Quote) -> Costing:
     """The costing of a plan, with the margin of each option of its quote."""
-    minutes = {one.name: sum(work.minutes * work.people for work in one.work) for one in framed.candidates.values()} | {
+    minutes = {one.name: sum(work.person_minutes for work in one.work) for one in framed.candidates.values()} | {
         one.name: one.minutes * one.people for one in base.brief.errands
     }
     rows = cost_rows(base, book.money, minutes)

@@ -156,7 +156,7 @@ def _add(prices: dict[str, int], parts: Mapping[str, int]) -> None:
 
 
 def _minutes(one: Candidate) -> int:
-    return sum(work.minutes * work.people for work in one.work)
+    return sum(work.person_minutes for work in one.work)
 
 
 def taken(chosen: Iterable[Candidate]) -> tuple[str, ...]:

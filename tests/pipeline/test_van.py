@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from budgetfix.base.problems import FilesRefused
 from budgetfix.framing.van import weights
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.reading import JobOptions, read
@@ -88,3 +89,14 @@ def test_no_window_for_the_loading(tmp_path: Path) -> None:
     why = {row.id: row.why for row in plan(tmp_path, (14, 11), vans={"out": out}, must=[]).left_out}
     assert why["load"] == "it would be done too late"
     assert why["rug"] == "it would be done too late"
+
+
+def test_the_loading_must_be_known(tmp_path: Path) -> None:
+    """A task that no remedy is called by is a problem of the brief, with the nearest name."""
+    out = {**OUT, "task": "laod"}
+    write_job(tmp_path, [20, 10, 5], REMEDIES[:2], {"hours": HOURS, "vans": {"out": out}})
+    with pytest.raises(FilesRefused) as refused:
+        read(tmp_path, JobOptions(), TODAY)
+    assert [str(problem) for problem in refused.value.problems if "laod" in str(problem)] == [
+        "brief.yaml [line 1] found 'laod', wanted the name of a remedy; did you mean load?"
+    ]
