@@ -77,10 +77,14 @@ def test_a_hundred_products_have_a_hundred_ids() -> None:
     assert [row["id"] for row in rows(sheet_of(twice, "Buy"))] == ["product:rod@harrow", "product:rod@harrow#2"]
 
 
+TIMED = ("Time", "Helper's minutes")
+"""Columns that stand only where minutes are laid out, or somebody helps."""
+
+
 def test_the_task_list_line_by_line() -> None:
     """Session with its date, step, what, people, minutes likely and at worst, tools, when it is done, what to mind."""
     page = sheet_of(BOOK, "Do")
-    assert headings(page) == [column.heading for column in DO if column.heading != "Time"]
+    assert headings(page) == [column.heading for column in DO if column.heading not in TIMED]
     second = rows(page)[1]
     assert (second["Session"], second["When"], second["People"], second["Who"]) == (
         1,
