@@ -11,6 +11,7 @@ from typer.testing import CliRunner
 
 from budgetfix.cli.app import app
 from budgetfix.optimize.fair import fairness
+from budgetfix.pipeline.fairness import MARKS
 from tests.pipeline.listed_job import ids, one_each, proven_plan, write_job
 
 POINTS = (100, 90, 80, 70, 60, 50)
@@ -102,6 +103,16 @@ def test_one_household_speaks_as_before(tmp_path: Path) -> None:
     assert not book.sides
     most = max(sum(POINTS[at] for at in some) for some in sets(5))
     assert book.improvement == most
+
+
+def test_everything_asked_for_leaves_nothing_to_share(tmp_path: Path) -> None:
+    """With `must: all` both get all; no fair choice is looked for, and none is claimed."""
+    brief = {"budget": 11, "hours": None, "people": PEOPLE, "must": "all"}
+    write_job(tmp_path, POINTS, one_each(POINTS, COSTS), brief)
+    book = proven_plan(tmp_path)
+    assert len(ids(book)) == len(POINTS)
+    assert not book.sides
+    assert MARKS[0] == 0
 
 
 def test_the_json_object_is_of_the_fair_plan(tmp_path: Path) -> None:
