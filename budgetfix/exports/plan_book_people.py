@@ -54,10 +54,10 @@ def people_sheets(book: Workbook, styles: Styles, plan: PlanBook, do: DoAt) -> N
     """Lay out the sheets; none where only one person works."""
     people = workers_of(plan)
     for person, name in zip(people, sheet_names(people), strict=True):
-        _sheet(book, styles, plan, do, name, f"What {person} does", _of(plan, person))
+        _sheet(book, styles, plan, do, name, f"Tasks for {person}", _of(plan, person))
     joint = _joint(plan) if people else []
     if joint:
-        title = "What both do at once" if len(people) == 2 else "What several do at once"
+        title = "Tasks for both at once" if len(people) == 2 else "Tasks for several at once"
         _sheet(book, styles, plan, do, TOGETHER, title, joint)
 
 
