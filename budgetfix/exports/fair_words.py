@@ -20,7 +20,7 @@ def fair_proof(within: str) -> str:
 def _side(side: Side) -> str:
     name = side.person
     said = f"{name[:1].upper()}{name[1:]} gets {_share(side.gets, side.alone)} of what a plan for {name} alone would do"
-    figures = f"({side.gets:,} of {side.alone:,} points, as {name} weighs them)"
+    figures = f"({side.gets:,} of {side.alone:,} points by {name}'s own priorities)"
     if side.gets >= side.alone:
         return f"{said} {figures}, and gives nothing up."
     given = f", and gives up: {'; '.join(side.gives_up)}" if side.gives_up else ""

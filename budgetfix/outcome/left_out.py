@@ -19,7 +19,7 @@ from budgetfix.outcome.tasks import alone_minor
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
 
-NOT_LOOKED_AT = "not looked at in the time"
+NOT_LOOKED_AT = "why not was not worked out in the time"
 NAMED = 2
 """How many remedies are named where others would have to go."""
 REASONS = {

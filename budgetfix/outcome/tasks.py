@@ -92,6 +92,10 @@ WINDOW = ("width", "bottom", "top")
 """A window that changes one of these is replaced."""
 
 
+DOES = {"ladder": "goes up the ladder", "drill": "drills"}
+"""What one does and another may refuse, at one step."""
+
+
 def cares_of(brief: Brief, framed: Framed, plan: Plan) -> dict[str, tuple[str, ...]]:
     """The cautions of every chosen candidate, with what only the whole plan shows: old paint adds up in a room."""
     first = {one.option: one.session for one in sorted(plan.placed, key=lambda one: -one.step)}
@@ -99,9 +103,27 @@ def cares_of(brief: Brief, framed: Framed, plan: Plan) -> dict[str, tuple[str, .
     works = tuple(_paint(brief, one, first.get(id)) for id, one in chosen.items() if one.paint_mm2 > 0)
     beyond = beyond_minor(works)
     return {
-        id: (*one.cares, BEYOND) if one.paint_mm2 > 0 and one.room in beyond else one.cares
+        id: (
+            *_who_does(brief, plan, one),
+            *one.cares,
+            *((BEYOND,) if one.paint_mm2 > 0 and one.room in beyond else ()),
+        )
         for id, one in chosen.items()
     }
+
+
+def _who_does(brief: Brief, plan: Plan, one: Candidate) -> tuple[str, ...]:
+    """Who goes up the ladder or drills, where somebody else at the same step does not."""
+    words = {word.casefold() for word in (*one.tools, *one.hazards)}
+    refuses = {person.name: {word.casefold() for word in person.refuses} for person in brief.people}
+    said: dict[str, None] = {}
+    for placed in plan.placed:
+        for word, does in DOES.items() if placed.option == one.id else ():
+            off = [name for name in placed.people if word in refuses[name]]
+            does_it = [name for name in placed.people if word not in refuses[name]]
+            if word in words and off and does_it:
+                said[f"{' or '.join(does_it)} {does}; {' and '.join(off)} helps from the floor."] = None
+    return tuple(said)
 
 
 def _paint(brief: Brief, one: Candidate, session: int | None) -> PaintWork:

@@ -18,9 +18,9 @@ from tests.exports.sample_book import BOOK
 ANN, BEN = Side("Ann", 900, 900, 500, ()), Side("Ben", 621, 700, 300, ("Longer rod", "Deeper shade"))
 FAIR = replace(BOOK, sides=(ANN, BEN))
 SAID = (
-    "Ann gets 100 % of what a plan for Ann alone would do (900 of 900 points, as Ann weighs them), "
+    "Ann gets 100 % of what a plan for Ann alone would do (900 of 900 points, by Ann's own priorities), "
     "and gives nothing up.",
-    "Ben gets 88 % of what a plan for Ben alone would do (621 of 700 points, as Ben weighs them), "
+    "Ben gets 88 % of what a plan for Ben alone would do (621 of 700 points, by Ben's own priorities), "
     "and gives up: Longer rod; Deeper shade.",
     "Half the money each, planned apart, would come to 55 % for Ann and 42 % for Ben: "
     "planned together, neither has less.",

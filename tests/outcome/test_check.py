@@ -98,7 +98,7 @@ def test_what_is_left_out_says_why() -> None:
     assert "paint" in by_id["wash"].why
     assert by_id["shelf"].would_add == 80
     nothing = {row.why for row in left_out(chosen, {}, {}, ())}
-    assert nothing == {"not looked at in the time"}
+    assert nothing == {"why not was not worked out in the time"}
     assert uses_of(FOUND.chosen) == {"tin": FRAMED.candidates["paint"].uses[0][1]}
 
 

@@ -93,4 +93,4 @@ def test_without_time_nothing_is_claimed(tmp_path: Path) -> None:
     book = chosen_plan(tmp_path, 0.0)
     assert isinstance(book, PlanBook)
     assert not book.proven
-    assert {row.why for row in book.left_out} == {"not looked at in the time"}
+    assert {row.why for row in book.left_out} == {"why not was not worked out in the time"}

@@ -69,6 +69,7 @@
     }
     for (const group of all(document, "#do .group")) {
       group.classList.toggle("other", all(group, ".row:not(.other)").length === 0);
+      one(group, ".note").classList.toggle("other", whose !== "");
     }
     for (const choice of choices) { choice.setAttribute("aria-pressed", choice === chosen); }
     count();
