@@ -92,7 +92,7 @@ def _tiles(page: Page, plan: PlanBook, links: Links) -> None:
         known = f'(ROWS({states})-COUNTIF({states},"{state_words("new")}"))'
         share = Formula(f'=COUNTIF({states},"{state_words("fixed")}")/{known}', fixed / len(faults))
     tiles: list[tuple[str, Value, str]] = [
-        ("Faults fixed", share, "0%"),
+        ("Faults fixed, hazards too", share, "0%"),
         ("Hazards left", f"{plan.hazards_after} of {plan.hazards_before}" if plan.hazards_before else "none", ""),
         _money_tile(page, plan),
         ("Bought", _ticked(links.buy.ticks, links.buy.ticked_of), ""),

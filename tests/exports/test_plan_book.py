@@ -130,7 +130,7 @@ def test_text_is_cut_to_what_a_cell_holds() -> None:
 def test_the_tiles_and_figures() -> None:
     """The first sheet says in five tiles how it stands: nothing ticked yet, all prices as planned."""
     page = sheet_of(BOOK, "Summary")
-    assert under(page, "Faults fixed") == pytest.approx(3 / 7)
+    assert under(page, "Faults fixed, hazards too") == pytest.approx(3 / 7)
     assert under(page, "Hazards left") == "0 of 1"
     assert under(page, "Money left") == pytest.approx(8.28)
     assert [under(page, "Bought"), under(page, "Done")] == ["0 of 5", "0 of 7"]

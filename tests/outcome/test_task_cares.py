@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from budgetfix.brief.models import Brief, Hours
+from budgetfix.brief.models import Brief, Hours, Person
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.optimize.problem import Option, Placed, Plan, Problem, Step
@@ -54,6 +54,18 @@ def test_without_dates_all_paint_falls_together() -> None:
     assert told(Brief(hours=None), scraped("a", 6.0), sessions=(None,)) == [False]
     window = scraped("w", 0.5, changes=(Change("openings", "win", (("width", 1200.0),)),))
     assert told(Brief(hours=None), window, sessions=(None,)) == [True]
+
+
+def test_who_goes_up_the_ladder_is_said_where_somebody_at_the_step_does_not() -> None:
+    """Ben stays off the ladder: of a rod hung together it is Ann's; what each does alone needs no such word."""
+    rod = replace(scraped("rod", 0.0), work=(replace(STEP, people=2),), hazards=("ladder", "drill"))
+    people = (Person(name="ann"), Person(name="ben", refuses=("ladder",)))
+    brief = Brief(people=people, hours=None)
+    both = Plan(("rod",), (Placed("rod", 0, None, ("ann", "ben")),), 0, 0, 0, 0)
+    alone = Plan(("rod",), (Placed("rod", 0, None, ("ann",)),), 0, 0, 0, 0)
+    assert cares_of(brief, framed(rod), both)["rod"] == ("ann goes up the ladder; ben helps from the floor.", "own")
+    assert cares_of(brief, framed(rod), alone)["rod"] == ("own",)
+    assert cares_of(Brief(people=people[:1], hours=None), framed(rod), alone)["rod"] == ("own",)
 
 
 def test_a_task_shows_once_what_it_leaves_and_always_what_to_mind() -> None:
