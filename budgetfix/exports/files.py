@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from datetime import date
 from pathlib import Path
 
@@ -12,8 +12,10 @@ LONG_AGO = date(2000, 1, 1)
 """The day of files whose brief names no day of ordering: the clock would change the bytes."""
 
 
-def write_whole(folder: Path, files: Mapping[str, bytes]) -> None:
+def write_whole(folder: Path, files: Mapping[str, bytes], gone: Iterable[str] = ()) -> None:
     """Write all of these files, or leave all as they were. The folder is made when it is not there.
+
+    `gone`: files of an earlier time that do not belong beside these any more; they are taken away at the end.
 
     Each is first written whole beside its place, then moved there; when a move fails, what was already moved is
     put back. Errors: OSError, with nothing changed.
@@ -27,6 +29,8 @@ def write_whole(folder: Path, files: Mapping[str, bytes]) -> None:
     finally:
         for name in names:
             _beside(folder / name, "part").unlink(missing_ok=True)
+    for name in sorted(gone):
+        (folder / name).unlink(missing_ok=True)
 
 
 def _park(place: Path, data: bytes) -> None:

@@ -14,7 +14,7 @@ WHOLE_JOB = "For the whole job"
 SAYS = {
     "Essential": "What is unsafe goes, and what a viewer sees first.",
     "Recommended": "Nearly all of the effect, for clearly less.",
-    "Complete": "The most that can be done within your budget.",
+    "Complete": "All that we propose.",
 }
 ALONE = "What we advise for these rooms."
 VANS = {"fixed:Van out": "out", "fixed:Van back": "back"}

@@ -46,6 +46,8 @@ class MoneyLine:
     """The days that the price is for; 0 where it is one price for good."""
     place: str = ""
     """Where it stands in one's own store."""
+    of: str = ""
+    """What else than goods is paid for, by id: the remedy, errand, tool or shop; the name of a fixed cost."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from fractions import Fraction
 
 from budgetfix.catalog.models import Catalog, Product
 from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.options import ERRAND
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.quote import Costing, CostRow, Quote, VanLoad
 from budgetfix.outcome.quoting import options
@@ -21,8 +22,8 @@ VAN = ("Van out", "Van back")
 
 def costing(base: Ground, framed: Framed, book: PlanBook, quote: Quote) -> Costing:
     """The costing of a plan, with the margin of each option of its quote."""
-    minutes = {one.name: sum(work.person_minutes for work in one.work) for one in framed.candidates.values()} | {
-        one.name: one.minutes * one.people for one in base.brief.errands
+    minutes = {id: sum(work.person_minutes for work in one.work) for id, one in framed.candidates.items()} | {
+        f"{ERRAND}{one.errand}": one.minutes * one.people for one in base.brief.errands
     }
     rows = cost_rows(base, book.money, minutes)
     others = tuple(
@@ -38,7 +39,7 @@ def margin_minor(rows: Iterable[CostRow]) -> int:
 
 
 def cost_rows(base: Ground, money: Iterable[MoneyLine], minutes: dict[str, int]) -> tuple[CostRow, ...]:
-    """Every line of a bill, in the bill's order."""
+    """Every line of a bill, in the bill's order. `minutes`: person-minutes of remedies and errands, by id."""
     products = {one.product: one for one in base.catalog.products}
     work = {one.name: one.minutes * one.people for one in base.brief.fixed if one.minutes}
     rows = []
@@ -75,7 +76,7 @@ def _goods(catalog: Catalog, line: MoneyLine, product: Product) -> CostRow:
 def _other(line: MoneyLine, place: int, minutes: dict[str, int], work: dict[str, int]) -> CostRow:
     sort = "van" if line.name in VAN and line.kind == "fixed" else SORTS.get(line.kind, line.kind)
     name = line.tasks[0] if line.kind in ("labour", "remedy") and line.tasks else line.name
-    paid = minutes.get(name) if line.kind == "labour" else work.get(line.name) if line.kind == "fixed" else None
+    paid = minutes.get(line.of) if line.kind == "labour" else work.get(line.name) if line.kind == "fixed" else None
     return CostRow(
         id=f"{line.kind}:{place}",
         sort=sort,

@@ -251,4 +251,5 @@ def _line(
         line.unit_price_minor,
         line.line_minor,
         tasks=users or ((names[line.id],) if line.id in names else ()),
+        of=line.id,
     )

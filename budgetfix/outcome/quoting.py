@@ -138,12 +138,15 @@ def laid_on(
             bought = {id: part for id, part in goods[line.shop or ""].items() if part}
             _add(prices, shared_out(line.line_minor, bought or dict.fromkeys(chosen, 0)))
         elif line.kind in ("tool", "hire"):
-            users = {id: _minutes(one) for id, one in chosen.items() if one.name in line.tasks}
+            users = {id: _minutes(one) for id, one in chosen.items() if line.of in one.tools}
             _add(prices, shared_out(line.line_minor, users or {id: _minutes(one) for id, one in chosen.items()}))
     errands = sum(line.line_minor for line in lines if line.kind in ("remedy", "labour")) - direct
     whole = [QuoteLine("errands", SHOPPING, errands)] if errands else []
-    fixed = [line for line in lines if line.kind == "fixed"]
-    return prices, [*whole, *(QuoteLine(f"fixed:{line.name}", line.name, line.line_minor) for line in fixed)]
+    fixed: dict[str, int] = defaultdict(int)
+    for line in lines:
+        if line.kind == "fixed":
+            fixed[line.name] += line.line_minor
+    return prices, [*whole, *(QuoteLine(f"fixed:{name}", name, minor) for name, minor in fixed.items())]
 
 
 def _uses(chosen: Mapping[str, Candidate], product: str) -> dict[str, Fraction]:

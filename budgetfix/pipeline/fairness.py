@@ -70,7 +70,8 @@ def sides(chooser: Chooser, fair: Fair, plan: Plan, left: Callable[[], float]) -
 
 
 def _side(chooser: Chooser, fair: Fair, plan: Plan, voice: int, name: str, left: Callable[[], float]) -> Side:
-    there = fair.gains[voice] + plan.voices[voice]
+    there = fair.gains[voice] + fair.plan.voices[voice]
+    gets = there - plan.voices[voice]
     order = (voice, 1 - voice)
     names = {id: one.name for id, one in chooser.framed.candidates.items()}
     gives_up = [
@@ -78,10 +79,10 @@ def _side(chooser: Chooser, fair: Fair, plan: Plan, voice: int, name: str, left:
     ]
     return Side(
         name,
-        fair.gains[voice],
+        gets,
         fair.ideals[voice],
         _with_half(chooser, there, order, left),
-        tuple(names[id] for id in gives_up) if fair.gains[voice] < fair.ideals[voice] else (),
+        tuple(names[id] for id in gives_up) if gets < fair.ideals[voice] else (),
     )
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from budgetfix.exports.files import write_whole
 from budgetfix.exports.portfolio_book import portfolio_book
 from budgetfix.exports.portfolio_csv import portfolio_csv
+from budgetfix.intake.earlier import outdated
 from budgetfix.intake.job import Job
 from budgetfix.intake.plan_ticks import altered
 from budgetfix.optimize.sharing import Shared
@@ -132,4 +133,9 @@ def write_portfolio(folder: Path, portfolio: Portfolio, found: Together) -> None
         for name, made in zip(names, found.made, strict=True)
         for file, data in made.files.items()
     }
-    write_whole(folder, {**files, BOOK: portfolio_book(portfolio), TABLE: portfolio_csv(portfolio)})
+    old = [
+        f"{name}/{file}"
+        for name, made in zip(names, found.made, strict=True)
+        for file in outdated(folder / name, made.files)
+    ]
+    write_whole(folder, {**files, BOOK: portfolio_book(portfolio), TABLE: portfolio_csv(portfolio)}, old)

@@ -13,6 +13,7 @@ from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
+from budgetfix.intake.earlier import outdated
 from budgetfix.intake.plan_ticks import touched
 from budgetfix.outcome.book import PlanBook
 
@@ -27,7 +28,7 @@ def write_plan(folder: Path, book: PlanBook) -> tuple[str, ...]:
     """Write the lists; returns the paths as JOB joined with the names. Errors: Touched."""
     refuse_touched(folder)
     made = plan_files(book)
-    write_whole(folder, made)
+    write_whole(folder, made, outdated(folder, made))
     return tuple(str(folder / name) for name in made)
 
 
