@@ -88,6 +88,8 @@ def _spell(brief: Brief, piece: Piece, begin: int) -> Spell:
     return Spell(begin, begin + piece.minutes, named(brief, piece.people))
 
 
+ENDS = (".", "!", "?", "…", "。", "！", "？", "؟", "।")
+"""Marks that end a sentence, in the scripts that a catalogue may be written in."""
 WINDOW = ("width", "bottom", "top")
 """A window that changes one of these is replaced."""
 
@@ -99,9 +101,15 @@ def cares_of(brief: Brief, framed: Framed, plan: Plan) -> dict[str, tuple[str, .
     works = tuple(_paint(brief, one, first.get(id)) for id, one in chosen.items() if one.paint_mm2 > 0)
     beyond = beyond_minor(works)
     return {
-        id: (*one.cares, BEYOND) if one.paint_mm2 > 0 and one.room in beyond else one.cares
+        id: tuple(map(_sentence, (*one.cares, BEYOND) if one.paint_mm2 > 0 and one.room in beyond else one.cares))
         for id, one in chosen.items()
     }
+
+
+def _sentence(care: str) -> str:
+    """A caution that ends like a sentence, because cautions are read one after the other; a user's may lack the end."""
+    words = care.rstrip()
+    return words if not words or words.rstrip("\"')»”’").endswith(ENDS) else f"{words}."
 
 
 def _paint(brief: Brief, one: Candidate, session: int | None) -> PaintWork:

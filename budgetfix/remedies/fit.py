@@ -126,9 +126,7 @@ def _follow(
     return following(survey, changes, fill) if survey is not None else Following()
 
 
-def _hazards(
-    remedy: Remedy, kind: Kind | None, survey: Survey | None, changes: tuple[Change, ...]
-) -> tuple[str, ...]:
+def _hazards(remedy: Remedy, kind: Kind | None, survey: Survey | None, changes: tuple[Change, ...]) -> tuple[str, ...]:
     """What its kind has, what its own tools are, and wires where a wall light without a lead gets another place."""
     usual = kind.hazards if kind is not None else ()
     tools = {tool.casefold() for tool in remedy.tools}

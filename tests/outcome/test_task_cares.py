@@ -66,4 +66,22 @@ def test_a_task_shows_once_what_it_leaves_and_always_what_to_mind() -> None:
     assert [(one.candidate, one.step, one.leaves) for one in found] == [
         ("rod", 1, "plugs"), ("rod", 2, ""), ("rug", 1, ""),
     ]  # fmt: skip
-    assert [one.cares for one in found] == [("own", BEYOND), ("own", BEYOND), ("own",)]
+    assert [one.cares for one in found] == [("own.", BEYOND), ("own.", BEYOND), ("own.",)]
+
+
+@pytest.mark.parametrize(
+    ("care", "said"),
+    [
+        ("fill them, no sanding", "fill them, no sanding."),
+        ("Mind the cat ", "Mind the cat."),
+        ("Mind the cat.", "Mind the cat."),
+        ("Mind the cat!", "Mind the cat!"),
+        ("It says 'lift (together).'", "It says 'lift (together).'"),
+        ("猫に注意。", "猫に注意。"),
+    ],
+)
+def test_a_users_caution_ends_like_a_sentence(care: str, said: str) -> None:
+    """Cautions are read one after the other: one without an end gets a full stop, one with its own keeps it."""
+    one = scraped("a", 0.0, cares=(care, "Lift together."))
+    plan = Plan(("a",), (Placed("a", 0, None, ()),), 0, 0, 0, 0)
+    assert cares_of(Brief(hours=None), framed(one), plan)["a"] == (said, "Lift together.")
