@@ -31,7 +31,8 @@ def undoing(base: Ground, chosen: Iterable[Candidate]) -> Undoing | None:
             rows.append(UndoRow(one.id, one.name, _sentence(done), done.plugs, done.pins, done.minutes))
             keep |= {product for product, _ in goods_to_keep(done, base.catalog)}
     names = tuple(one.name or one.product for one in base.catalog.products if one.product in keep)
-    return Undoing(tuple(rows), names, lease.undo == "counted", lease.undo_minutes, lease.ends)
+    lent = tuple(name for name, _ in lease.keep)
+    return Undoing(tuple(rows), names, lease.undo == "counted", lease.undo_minutes, lease.ends, lent)
 
 
 def _sentence(done: Undone) -> str:

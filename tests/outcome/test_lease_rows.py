@@ -70,7 +70,7 @@ def test_undoing_row_by_row() -> None:
             ),
             UndoRow("m18", "Strap the bookcase", "Take it off the wall, draw 2 plugs, fill and touch up", 2, 0, 39),
         ),
-        ("Filler", "Touch-up paint"), False, None, date(2027, 11, 30),
+        ("Filler", "Touch-up paint"), False, None, date(2027, 11, 30), ("curtain",),
     )  # fmt: skip
     assert (found.minutes, found.plugs, found.pins) == (166, 8, 0)
     assert undoing(ground(None), PLAN) is None
