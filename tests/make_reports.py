@@ -27,7 +27,9 @@ from tests.scenarios import job
 REPO = Path(__file__).resolve().parent.parent
 REPORTS = REPO / "reports" / "renter"
 RULE_BOOK = REPO / "reports" / "rules.md"
-MADE = ("plan.xlsx", "plan.html", "plan.ics", "buy.csv", "do.csv", "landlord.txt")
+MADE = (
+    "plan.xlsx", "plan.html", "plan.ics", "buy.csv", "do.csv", "plan-me.ics", "plan-friend.ics", "landlord.txt",
+)  # fmt: skip
 QUOTE = REPO / "reports" / "stager" / "quote.html"
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from budgetfix.base.money import write_money
+from budgetfix.brief.lease import UNDO_LIMIT
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -64,7 +65,7 @@ class _Words:
         if kind == "must":
             return self._must(what)
         if kind == "limit":
-            return f"the limit on {what}"
+            return self._limit(what)
         if kind == "budget" and brief.budget_minor is not None:
             held = brief.held_back_minor()
             kept = f", {write_money(held, brief.currency)} of it held back" if held else ""
@@ -88,6 +89,21 @@ class _Words:
         product = self._job.catalog.product(id)
         gone = away(product, self._job.catalog.stay)
         return f"the stock of {product.name or id} ({gone or f'{product.stock} there'})"
+
+    def _limit(self, what: str) -> str:
+        """A limit by the words of the brief: some are said by its lease."""
+        lease = self._job.brief.lease
+        said = (
+            {}
+            if lease is None
+            else {
+                "holes": (lease.plugs, "the lease's limit on plugs"),
+                "pins": (lease.pins, "the lease's limit on pins"),
+                UNDO_LIMIT: (lease.undo_minutes, "the undo_hours of the lease"),
+            }
+        )
+        most, words = said.get(what, (None, ""))
+        return f"the limit on {what}" if most is None else words
 
     def _must(self, what: str) -> str:
         if what == "all":

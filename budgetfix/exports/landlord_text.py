@@ -14,6 +14,7 @@ OPENING = (
     "your information, and what stays as it is. The lease and your answer decide."
 )
 WAITING = "Nothing on this list is done before you have said yes."
+ANSWER_BY = "Please answer by:"
 MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
     "December",
@@ -27,11 +28,11 @@ LABELS = ("Where", "Holes", "With", "At the end")
 
 def landlord_text(note: LandlordNote) -> bytes:
     """The letter; UTF-8."""
-    lines = [f"Date: {BLANK}", "", "To my landlord", "", *wrapped(OPENING, 0, WIDTH)]
+    lines = [f"Date: {BLANK}", f"Home: {BLANK}", "", "To my landlord", "", *wrapped(OPENING, 0, WIDTH)]
     for heading, works, ask in ((ASKED, note.asked, True), (AGREED, note.agreed, False), (TOLD, note.told, False)):
         if works:
             lines += ["", heading, "-" * len(heading)]
-            lines += wrapped(WAITING, 0, WIDTH) if ask else []
+            lines += [*wrapped(WAITING, 0, WIDTH), f"{ANSWER_BY} {BLANK}"] if ask else []
             for number, work in enumerate(works, 1):
                 lines += ["", *_work(number, work, ask)]
     stays = stays_lines(note)

@@ -98,7 +98,8 @@ def _values(plan: PlanBook, row: Altered) -> list[Value]:
     tasks = [plan.tasks[number - 1] for number in row.tasks]
     leaves = list(dict.fromkeys(task.leaves for task in tasks if task.leaves))
     back = [BACK[what] for what in leaves if what in BACK]
-    if row.was and _replaced(row, [task.text for task in tasks]):
+    own = plan.undoing is not None and row.item not in plan.undoing.lent
+    if row.was and not own and _replaced(row, [task.text for task in tasks]):
         back.insert(0, f"Keep the old {row.item}, or the landlord's word that it may go.")
     return [
         row.item,

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from budgetfix.base.tape import write_length
 from budgetfix.outcome.book import Drawn, Mark, Task
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.telling import held
 from budgetfix.room.items import Curtain, Hung, Item, Opening
 from budgetfix.room.survey import Survey, Value
 
@@ -64,7 +65,7 @@ WORDS = {
     "panels": "{} panels",
     "lumens": "{} lm",
     "kelvin": "{} K",
-    "fixing": "held by {}",
+    "fixing": "{}",
     "heading": "heading {}",
     "cloth": "cloth {}",
     "things": "{} things on it",
@@ -171,6 +172,7 @@ def said(item: Item | None, fields: Iterable[str], unit: str) -> str:
     if item is None:
         return ""
     values: dict[str, Value] = dict(item)
+    values |= {"fixing": held(values["fixing"], values.get("what"))} if "fixing" in values else {}
     words = [_words(name, values[name], unit) for name in fields if name in values]
     return ", ".join(word for word in words if word)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from budgetfix.brief.lease import CLASSES, Lease
@@ -15,6 +16,7 @@ from budgetfix.room.items import Curtain, Hung, Item, Light, Opening, Piece
 from budgetfix.room.survey import Survey
 
 KIND_NAMES = {kind.kind: kind.name for kind in KINDS if kind.kind != "declared"}
+KEYED = re.compile(r"\d|\bwall [A-Z]\b")
 TOLD = frozenset({"pins", "strips", "peels off"})
 HELD = {"strips": "none: adhesive strips that come off again", "peels off": "none: it sticks and peels off again"}
 
@@ -31,11 +33,12 @@ def undoing(base: Ground, chosen: Iterable[Candidate]) -> Undoing | None:
             rows.append(UndoRow(one.id, one.name, _sentence(done), done.plugs, done.pins, done.minutes))
             keep |= {product for product, _ in goods_to_keep(done, base.catalog)}
     names = tuple(one.name or one.product for one in base.catalog.products if one.product in keep)
-    return Undoing(tuple(rows), names, lease.undo == "counted", lease.undo_minutes, lease.ends)
+    lent = tuple(name for name, _ in lease.keep)
+    return Undoing(tuple(rows), names, lease.undo == "counted", lease.undo_minutes, lease.ends, lent)
 
 
 def _sentence(done: Undone) -> str:
-    """`Take it down, draw 6 plugs, fill and touch up; put the old cloth back`."""
+    """`Take it down, take out 6 plugs, fill and touch up; put the old cloth back`."""
     words = "; ".join(done.words)
     return words[:1].upper() + words[1:]
 
@@ -73,7 +76,7 @@ def _work(under: Under, survey: Survey, one: Candidate) -> Work:
     undone = under.undone(one)
     names = {product.product: product.name or product.product for product in under.catalog.products}
     return Work(
-        KIND_NAMES.get(one.kind, one.name),
+        _what(one),
         _where(survey, one),
         _holes(undone) or HELD.get(one.leaves, ""),
         ", ".join(names.get(product, product) for product, _ in one.uses),
@@ -81,10 +84,18 @@ def _work(under: Under, survey: Survey, one: Candidate) -> Work:
     )
 
 
+def _what(one: Candidate) -> str:
+    """The catalogue's own name; its kind's where it has none, or one that a landlord would need a key or a tape for."""
+    named = not one.own and one.name != one.id and not KEYED.search(one.name)
+    return one.name if named else KIND_NAMES.get(one.kind, one.name)
+
+
 def _holes(done: Undone) -> str:
-    parts = [f"{done.plugs} for wall plugs, usually 6 to 8 mm wide"] if done.plugs else []
-    parts += [f"{done.pins} for pins, about 1 mm wide"] if done.pins else []
-    return " and ".join(parts)
+    plugs = "a wall plug" if done.plugs == 1 else "wall plugs"
+    parts = [f"{done.plugs} for {plugs}, usually 6 to 8 mm wide"] if done.plugs else []
+    pins = "pin hole" if done.pins == 1 else "pin holes"
+    parts += [f"{done.pins} {pins}, about 1 mm wide"] if done.pins else []
+    return ", and ".join(parts)
 
 
 def _where(survey: Survey, one: Candidate) -> str:

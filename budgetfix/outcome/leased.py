@@ -20,13 +20,17 @@ class UndoRow:
 
 @dataclass(frozen=True, slots=True)
 class Undoing:
-    """All of it. `keep`: filler and paint to keep, by name; `counted`: they and the minutes are in the plan's sums."""
+    """All of it. `keep`: filler and paint to keep, by name; `counted`: they and the minutes are in the plan's sums.
+
+    `lent`: things of the survey that the lease names as the landlord's; all else is the tenant's own.
+    """
 
     rows: tuple[UndoRow, ...]
     keep: tuple[str, ...]
     counted: bool
     most_minutes: int | None = None
     ends: date | None = None
+    lent: tuple[str, ...] = ()
 
     @property
     def minutes(self) -> int:

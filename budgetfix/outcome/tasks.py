@@ -88,6 +88,8 @@ def _spell(brief: Brief, piece: Piece, begin: int) -> Spell:
     return Spell(begin, begin + piece.minutes, named(brief, piece.people))
 
 
+ENDS = (".", "!", "?", "…", "。", "！", "？", "؟", "।")
+"""Marks that end a sentence, in the scripts that a catalogue may be written in."""
 WINDOW = ("width", "bottom", "top")
 """A window that changes one of these is replaced."""
 
@@ -105,7 +107,7 @@ def cares_of(brief: Brief, framed: Framed, plan: Plan) -> dict[str, tuple[str, .
     return {
         id: (
             *_who_does(brief, plan, one),
-            *one.cares,
+            *map(_sentence, one.cares),
             *((BEYOND,) if one.paint_mm2 > 0 and one.room in beyond else ()),
         )
         for id, one in chosen.items()
@@ -124,6 +126,12 @@ def _who_does(brief: Brief, plan: Plan, one: Candidate) -> tuple[str, ...]:
             if word in words and off and does_it:
                 said[f"{' or '.join(does_it)} {does}; {' and '.join(off)} helps from the floor."] = None
     return tuple(said)
+
+
+def _sentence(care: str) -> str:
+    """A caution that ends like a sentence, because cautions are read one after the other; a user's may lack the end."""
+    words = care.rstrip()
+    return words if not words or words.rstrip("\"')»”’").endswith(ENDS) else f"{words}."
 
 
 def _paint(brief: Brief, one: Candidate, session: int | None) -> PaintWork:

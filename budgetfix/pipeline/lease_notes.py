@@ -15,7 +15,9 @@ NAMED = 2
 """How many remedies are named where more are meant."""
 OWNED = "The brief has a lease, but the survey does not say that you rent: no note to a landlord is written."
 
-REVERSIBLE = "Reversible first: of plans that do as much, the one that leaves least in the walls, also for more money."
+REVERSIBLE = (
+    "Reversible first: of plans that do as much, the one that leaves least in the walls, even if it costs more."
+)
 
 
 def lease_notes(job: Job, offer: Offered, plan: Plan) -> tuple[str, ...]:

@@ -19,11 +19,14 @@ from budgetfix.remedies.lifting import load_cares
 from budgetfix.remedies.old_paint import disturbed_mm2
 from budgetfix.remedies.registry import KINDS
 from budgetfix.remedies.telling import told
-from budgetfix.room.items import ITEM_OF, Item, Table
+from budgetfix.room.items import ITEM_OF, Item, Light, Table
 from budgetfix.room.survey import Change, Household, Survey, Value
 
 OWN_PHASE = 8
 """Phase of a remedy that says nothing of its own and has no kind."""
+BY_TOOL = ("drill", "ladder")
+"""Tools that are a hazard by their own name, whoever's remedy lists them."""
+MOVED = ("room", "wall", "from_left", "bottom")
 
 
 def candidates(
@@ -79,7 +82,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
     follow = _follow(remedy, survey, changes, kind, catalog)
     leaves, paint_mm2 = _leaves(remedy, kind, catalog), disturbed_mm2(home, _holes(remedy), follow.filled)
     people = max((2 if step.help else step.people or remedy.people for step in remedy.steps), default=remedy.people)
-    hazards = kind.hazards if kind is not None else ()
+    hazards = _hazards(remedy, kind, survey, changes)
     room = survey.named[remedy.on][1].room if survey is not None and remedy.on in survey.named else ""
     cares = (
         *remedy.cares,
@@ -121,6 +124,22 @@ def _follow(
     spoken = any("fill" in words.lower() for one in told_of for words in _words(one))
     fill = not spoken and (kind is None or not kind.fills_old_holes)
     return following(survey, changes, fill) if survey is not None else Following()
+
+
+def _hazards(remedy: Remedy, kind: Kind | None, survey: Survey | None, changes: tuple[Change, ...]) -> tuple[str, ...]:
+    """What its kind has, what its own tools are, and wires where a wall light without a lead gets another place."""
+    usual = kind.hazards if kind is not None else ()
+    tools = {tool.casefold() for tool in remedy.tools}
+    wired = survey is not None and any(_rewires(survey, change) for change in changes)
+    more = (*(word for word in BY_TOOL if word in tools), *(["wire"] if wired else []))
+    return tuple(dict.fromkeys((*usual, *more)))
+
+
+def _rewires(survey: Survey, change: Change) -> bool:
+    """True where a wall light that hangs on its wires already is moved, whatever the remedy's kind."""
+    light = survey.named.get(change.item, (None, None))[1] if change.add is None else None
+    wired = isinstance(light, Light) and light.what == "wall light" and light.lead is None and not light.socket
+    return wired and any(name in MOVED and getattr(light, name) != to for name, to in change.set)
 
 
 def _words(remedy: Remedy) -> tuple[str, ...]:

@@ -21,6 +21,7 @@ from budgetfix.room.survey import Change, Survey, moved_to
 
 FORBIDDEN = {**{kind.kind: f"this: {kind.name[:1].lower()}{kind.name[1:]}" for kind in KINDS}, **CLASSES}
 ROD = frozenset({"rod_height", "rod_from_left", "rod_width"})
+BULB = frozenset({"lumens", "kelvin"})
 SHADES = ("deeper-shade", "pendant-cord", "swag-pendant")
 SAID_NO = "the landlord said no"
 LEAVE_CARES: dict[Leave | None, str] = {
@@ -146,11 +147,12 @@ class Under:
         ]
 
     def _put_back(self, change: Change, going: Mapping[str, str]) -> str:
-        """The thing, the old thing, or what comes off it."""
+        """The thing, the old thing, its old bulb, or what comes off it."""
         if change.table == "curtains" and not change.remove:
             parts = [*(["rod"] if _sets(change) & ROD else []), *(["cloth"] if change.item in going else [])]
             return f"the old {' and '.join(parts) or 'parts'} of the {change.item}"
-        return going.get(change.item, f"what comes off the {change.item}")
+        part = "the old bulb of" if change.table == "lights" and _sets(change) <= BULB else "what comes off"
+        return going.get(change.item, f"{part} the {change.item}")
 
     def _work(self, one: Candidate, kept: Container[str]) -> tuple[Work, ...]:
         """The steps without asking where things go that are to be kept."""

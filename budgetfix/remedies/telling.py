@@ -23,7 +23,6 @@ WORDS = {
     "panels": "{} panels",
     "lumens": "lamp of {} lm",
     "kelvin": "light of {} K",
-    "fixing": "held by {}",
 }
 DONE = {
     ("fixed", True): "a strap at each side near its top, into the wall and into its frame, pulled tight",
@@ -37,6 +36,8 @@ DONE = {
     ("cables", 0): "its cables tied up, no loop in view",
 }
 """Fields without a length, as somebody does them."""
+HELD = {"strap": "strapped", "none": "held by nothing", "unknown": "not known what holds it"}
+"""Ways of holding that need other words than `held by`."""
 
 
 def told(survey: Survey, changes: Iterable[Change]) -> str:
@@ -81,11 +82,19 @@ def _measures(fields: Mapping[str, Value], names: set[str], survey: Survey) -> l
     return found
 
 
+def held(fixing: Value, what: Value) -> str:
+    """How a thing is held; `what` it is: of a screen people say that it is strapped, or not."""
+    if fixing == "none" and what == "screen":
+        return "not strapped"
+    return HELD.get(str(fixing), f"held by {fixing}")
+
+
 def _other(fields: Mapping[str, Value], names: set[str]) -> list[str]:
     """What no tape tells: turned, strapped, lit."""
     found = [said for (name, to), said in DONE.items() if name in names and fields[name] == to]
-    return found + [
+    found += [
         words.format(f"{value:g}" if isinstance(value, float) else value)
         for name, words in WORDS.items()
         if name in names and (value := fields.get(name)) not in (None, "")
     ]
+    return found + ([held(fields["fixing"], fields.get("what"))] if "fixing" in names else [])

@@ -4,7 +4,7 @@ All figures are our judgement of the trade, shipped as defaults (common practice
 
 | what was done | to undo it, minutes |
 | --- | --- |
-| anything that leaves plugs | take it down 10, then 12 for each hole: draw the plug, fill, touch up |
+| anything that leaves plugs | take it down 10, then 12 for each hole: take out the plug, fill, touch up |
 | pins | take it down 3, then 7 for each hole |
 | strips | 5 for each thing that hangs on them, pulled slowly along the wall |
 | what peels off | 10 |
@@ -79,10 +79,10 @@ def undone(one: Candidate, kept: Iterable[str] = ()) -> Undone:
     minutes, words = Fraction(0), []
     if plugs:
         minutes += DOWN_PLUGS + plugs * EACH_PLUG
-        words.append(f"take it off the wall, draw {_some(plugs, 'plug')}, fill and touch up")
+        words.append(f"take it off the wall, take out {_some(plugs, 'plug')}, fill and touch up")
     if pins:
         minutes += (0 if plugs else DOWN_PINS) + pins * EACH_PIN
-        words.append(f"draw {_some(pins, 'pin')}, fill and touch up")
+        words.append(f"take out {_some(pins, 'pin')}, fill and touch up")
     if one.leaves == "strips":
         minutes += EACH_STRIP * hung(one)
         words.append("pull the strips slowly along the wall")

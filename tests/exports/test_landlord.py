@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
-from budgetfix.exports.landlord_text import WAITING, landlord_text
+from budgetfix.exports.landlord_text import ANSWER_BY, WAITING, landlord_text
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_book_landlord import SIGN
 from budgetfix.outcome.leased import LandlordNote, Undoing, UndoRow, Work
@@ -17,9 +17,9 @@ from tests.exports.sample_book import BOOK
 ROD = Work(
     "Hang a longer rod, higher", "front room, at the bay window", "6 for wall plugs, usually 6 to 8 mm wide",
     "Extending rod, curtain panels in pairs, and so much else that the line must break somewhere near its end",
-    "I take it off the wall, draw 6 plugs, fill and touch up",
+    "I take it off the wall, take out 6 plugs, fill and touch up",
 )  # fmt: skip
-STRAP = Work("Strap a tall piece", "front room, behind the bookcase", "2 for wall plugs", "", "I draw 2 plugs")
+STRAP = Work("Strap a tall piece", "front room, behind the bookcase", "2 for wall plugs", "", "I take out 2 plugs")
 NOTE = LandlordNote(
     (ROD,), (STRAP,), (), ("the old rod: kept in the cellar",), ("the radiator",), ("painting",), date(2027, 11, 30)
 )
@@ -30,6 +30,7 @@ UNDOING = Undoing(
 LEASED = replace(BOOK, landlord=NOTE, undoing=UNDOING)
 LETTER = """\
 Date: ______________________________
+Home: ______________________________
 
 To my landlord
 
@@ -40,13 +41,15 @@ as it is. The lease and your answer decide.
 What I ask you for
 ------------------
 Nothing on this list is done before you have said yes.
+Please answer by: ______________________________
 
 1. Hang a longer rod, higher
    Where:      front room, at the bay window
    Holes:      6 for wall plugs, usually 6 to 8 mm wide
    With:       Extending rod, curtain panels in pairs, and so much else
                that the line must break somewhere near its end
-   At the end: I take it off the wall, draw 6 plugs, fill and touch up
+   At the end: I take it off the wall, take out 6 plugs, fill and touch
+               up
    Answer:     [ ] yes   [ ] no
 
 What you have agreed to already
@@ -55,7 +58,7 @@ What you have agreed to already
 1. Strap a tall piece
    Where:      front room, behind the bookcase
    Holes:      2 for wall plugs
-   At the end: I draw 2 plugs
+   At the end: I take out 2 plugs
 
 What stays as it is
 -------------------
@@ -77,6 +80,7 @@ def test_the_letter_word_for_word() -> None:
     text = landlord_text(NOTE).decode()
     assert text == LETTER
     assert max(map(len, text.splitlines())) <= 72
+    assert ANSWER_BY not in landlord_text(replace(NOTE, asked=())).decode()
 
 
 def test_nothing_is_called_allowed_or_safe() -> None:

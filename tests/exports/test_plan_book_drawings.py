@@ -97,10 +97,18 @@ def test_how_everything_was_is_kept(name: str) -> None:
 
 @RENTER
 def test_the_old_bench_is_kept_and_not_the_screen_on_it() -> None:
-    """What a new thing replaces is to be kept; what only stands higher now is not called old."""
-    told = {str(line["id"]): str(line["To put it back"]) for line in rows(page_of("renter", "Moving out"))}
-    assert "Keep the old screen bench" in told["screen bench"]
-    assert "Keep the old" not in told["screen"]
+    """What a new thing replaces is to be kept if nothing is known of a lease, or if the lease names it: else it is the
+    tenant's own, and nobody's word is needed. What only stands higher now is not called old.
+    """
+    book = run("renter").book
+    assert book.undoing is not None
+    assert book.undoing.lent == ("ceiling light", "curtain")
+    word = "Keep the old screen bench, or the landlord's word that it may go."
+    for undoing, wanted in ((None, True), (replace(book.undoing, lent=("screen bench",)), True), (book.undoing, False)):
+        page = sheet(opened(plan_book(replace(book, undoing=undoing))), "Moving out")
+        told = {str(line["id"]): str(line["To put it back"]) for line in rows(page)}
+        assert (word in told["screen bench"]) == wanted
+        assert "Keep the old" not in told["screen"]
 
 
 def test_each_way_of_holding_says_how_it_goes_again() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from budgetfix.outcome.book import Drawn, Mark
 from budgetfix.outcome.changes import FLAGS, LENGTHS, WORDS, altered, drawn, said
-from budgetfix.room.items import ITEM_OF, Curtain, Piece
+from budgetfix.room.items import ITEM_OF, Curtain, Hung, Piece
 from budgetfix.room.survey import Survey
 from tests.inspection.rooms import room
 from tests.scenarios import EACH, run
@@ -46,6 +46,14 @@ def test_flags_speak_both_ways() -> None:
     piece = Piece(name="shelf", what="bookcase", depth=300.0, height=2000.0, fixed=True)
     assert said(piece, ("fixed",), "mm") == "fixed to the wall"
     assert said(None, ("fixed",), "mm") == ""
+
+
+def test_a_screen_is_strapped_or_not() -> None:
+    """How it was and how it is, in the words that the steps use."""
+    screen = Hung(name="screen", what="screen", fixing="none")
+    assert said(screen, ("fixing",), "mm") == "not strapped"
+    assert said(screen.model_copy(update={"fixing": "strap"}), ("fixing",), "mm") == "strapped"
+    assert said(Hung(name="print", what="picture", fixing="nail"), ("fixing",), "mm") == "held by nail"
 
 
 def test_inches_are_told_in_eighths() -> None:

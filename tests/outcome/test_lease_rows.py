@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from typing import Any
+
+import pytest
 
 from budgetfix.brief.lease import Lease
 from budgetfix.brief.models import Brief
@@ -65,12 +68,12 @@ def test_undoing_row_by_row() -> None:
             UndoRow("m10", "Hang two prints", "Pull the strips slowly along the wall", 0, 0, 10),
             UndoRow(
                 "m9", "Rod 160-300 at 2390",
-                "Take it off the wall, draw 6 plugs, fill and touch up; put the old rod of the curtain back",
+                "Take it off the wall, take out 6 plugs, fill and touch up; put the old rod of the curtain back",
                 6, 0, 10 + 6 * 12 + 5 + 30,
             ),
-            UndoRow("m18", "Strap the bookcase", "Take it off the wall, draw 2 plugs, fill and touch up", 2, 0, 39),
+            UndoRow("m18", "Strap the bookcase", "Take it off the wall, take out 2 plugs, fill and touch up", 2, 0, 39),
         ),
-        ("Filler", "Touch-up paint"), False, None, date(2027, 11, 30),
+        ("Filler", "Touch-up paint"), False, None, date(2027, 11, 30), ("curtain",),
     )  # fmt: skip
     assert (found.minutes, found.plugs, found.pins) == (166, 8, 0)
     assert undoing(ground(None), PLAN) is None
@@ -84,17 +87,52 @@ def test_the_note_asks_for_what_is_not_agreed() -> None:
         Work(
             "Hang a longer rod, higher, with its panels", "r, at the win", "6 for wall plugs, usually 6 to 8 mm wide",
             "Extending rod",
-            "I take it off the wall, draw 6 plugs, fill and touch up; I put the old rod of the curtain back",
+            "I take it off the wall, take out 6 plugs, fill and touch up; I put the old rod of the curtain back",
         ),
     )  # fmt: skip
     (agreed,) = note.agreed
-    assert (agreed.what, agreed.where) == ("Strap a tall piece to the wall", "r, behind the bookcase")
+    assert (agreed.what, agreed.where) == ("Strap the bookcase", "r, behind the bookcase")
     (told,) = note.told
     assert told.what == "Hang two prints"
     assert told.where == "r, on the wall across from the door-kitchen; r, above the sofa"
     assert told.holes == "none: adhesive strips that come off again"
     assert note.kept == ("the old rod of the curtain: kept in the cellar",)
     assert note.untouched == ("the radiator",)
+
+
+@pytest.mark.parametrize(
+    ("made", "what"),
+    [
+        ({}, "Strap the bookcase"),
+        ({"name": "m18"}, "Strap a tall piece to the wall"),
+        ({"name": "Strap it, 1200 high"}, "Strap a tall piece to the wall"),
+        ({"name": "Strap what stands at wall B"}, "Strap a tall piece to the wall"),
+        ({"own": True}, "Strap a tall piece to the wall"),
+        ({"kind": "declared", "name": "Strap it at wall B"}, "Strap it at wall B"),
+    ],
+)
+def test_work_is_called_what_the_tenant_calls_it(made: dict[str, Any], what: str) -> None:
+    """The catalogue's own name; the kind's where there is none, or one with figures or a wall's letter in it."""
+    note = landlord_note(ground(lease()), (replace(STRAP, **made),))
+    assert note is not None
+    assert note.agreed[0].what == what
+
+
+@pytest.mark.parametrize(
+    ("spends", "holes"),
+    [
+        ({"pins": 1}, "1 pin hole, about 1 mm wide"),
+        ({"holes": 1}, "1 for a wall plug, usually 6 to 8 mm wide"),
+        ({"holes": 2, "pins": 3}, "2 for wall plugs, usually 6 to 8 mm wide, and 3 pin holes, about 1 mm wide"),
+    ],
+)
+def test_holes_in_words(spends: dict[str, int], holes: str) -> None:
+    """One hole is one, and each sort says how wide it is."""
+    amounts = tuple((name, Fraction(count)) for name, count in spends.items())
+    one = replace(RUG, spends=amounts, leaves="plugs" if "holes" in spends else "pins")
+    note = landlord_note(ground(lease()), (one, STRAP))
+    assert note is not None
+    assert holes in [work.holes for work in (*note.agreed, *note.told)]
 
 
 def test_no_note_where_nobody_needs_one() -> None:

@@ -63,9 +63,9 @@ def test_who_goes_up_the_ladder_is_said_where_somebody_at_the_step_does_not() ->
     brief = Brief(people=people, hours=None)
     both = Plan(("rod",), (Placed("rod", 0, None, ("ann", "ben")),), 0, 0, 0, 0)
     alone = Plan(("rod",), (Placed("rod", 0, None, ("ann",)),), 0, 0, 0, 0)
-    assert cares_of(brief, framed(rod), both)["rod"] == ("ann goes up the ladder; ben helps from the floor.", "own")
-    assert cares_of(brief, framed(rod), alone)["rod"] == ("own",)
-    assert cares_of(Brief(people=people[:1], hours=None), framed(rod), alone)["rod"] == ("own",)
+    assert cares_of(brief, framed(rod), both)["rod"] == ("ann goes up the ladder; ben helps from the floor.", "own.")
+    assert cares_of(brief, framed(rod), alone)["rod"] == ("own.",)
+    assert cares_of(Brief(people=people[:1], hours=None), framed(rod), alone)["rod"] == ("own.",)
 
 
 def test_a_task_shows_once_what_it_leaves_and_always_what_to_mind() -> None:
@@ -78,4 +78,22 @@ def test_a_task_shows_once_what_it_leaves_and_always_what_to_mind() -> None:
     assert [(one.candidate, one.step, one.leaves) for one in found] == [
         ("rod", 1, "plugs"), ("rod", 2, ""), ("rug", 1, ""),
     ]  # fmt: skip
-    assert [one.cares for one in found] == [("own", BEYOND), ("own", BEYOND), ("own",)]
+    assert [one.cares for one in found] == [("own.", BEYOND), ("own.", BEYOND), ("own.",)]
+
+
+@pytest.mark.parametrize(
+    ("care", "said"),
+    [
+        ("fill them, no sanding", "fill them, no sanding."),
+        ("Mind the cat ", "Mind the cat."),
+        ("Mind the cat.", "Mind the cat."),
+        ("Mind the cat!", "Mind the cat!"),
+        ("It says 'lift (together).'", "It says 'lift (together).'"),
+        ("猫に注意。", "猫に注意。"),
+    ],
+)
+def test_a_users_caution_ends_like_a_sentence(care: str, said: str) -> None:
+    """Cautions are read one after the other: one without an end gets a full stop, one with its own keeps it."""
+    one = scraped("a", 0.0, cares=(care, "Lift together."))
+    plan = Plan(("a",), (Placed("a", 0, None, ()),), 0, 0, 0, 0)
+    assert cares_of(Brief(hours=None), framed(one), plan)["a"] == (said, "Lift together.")

@@ -145,9 +145,11 @@ def test_reversible_first(tmp_path: Path) -> None:
 
 def test_notes(tmp_path: Path) -> None:
     """Beside the plan: what is ruled out, what waits for leave, how long undoing takes and what is paid for it."""
-    lease = {"leave": {"rail": "refused", "hooks": "asked"}, "undo": "counted", "undo_hours": 1}
+    lease = {"leave": {"rail": "refused", "hooks": "asked"}, "undo": "counted", "undo_hours": 1,
+             "reversible_first": True}  # fmt: skip
     write_job(tmp_path, POINTS, THREE, {"lease": lease}, GOODS)
     assert proven_plan(tmp_path).notes == (
+        "Reversible first: of plans that do as much, the one that leaves least in the walls, even if it costs more.",
         "Ruled out by your lease or landlord: Put up a rail. Left out says why.",
         "Only with the landlord's leave, which is not there yet: Hang hooks.",
         "Undoing it all when you move out: about 39 min of 1 h, filler and paint for it are in the money.",

@@ -133,6 +133,10 @@ def test_what_is_kept() -> None:
     assert keep.told(gone).cares == ("Keep the curtain in the cellar: it goes back when you move out.",)
     lamps = one(changes=(Change("lights", "ceiling light", (("lumens", 1055.0),)),), uses=(("lamp", Fraction(1)),))
     assert keep.told(lamps).cares == (
+        "Keep the old bulb of the ceiling light in the wardrobe: it goes back when you move out.",
+    )
+    shade = replace(lamps, changes=(Change("lights", "ceiling light", (("bottom", 1900.0), ("lumens", 1055.0))),))
+    assert keep.told(shade).cares == (
         "Keep what comes off the ceiling light in the wardrobe: it goes back when you move out.",
     )
     assert keep.told(replace(lamps, uses=())).cares == ()

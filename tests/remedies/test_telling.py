@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from budgetfix.remedies.telling import told
+from budgetfix.remedies.telling import held, told
 from budgetfix.room.survey import Change
-from tests.inspection.rooms import renter, stager_living
+from tests.inspection.rooms import renter, stager_bedroom, stager_living
+from tests.remedies.test_screen_and_table_kinds import screened
 
 
 def test_a_rug_is_told_with_corner_wall_and_size() -> None:
@@ -52,3 +53,20 @@ def test_lamps_and_cords_are_told_without_a_tape() -> None:
     assert told(survey, changes) == (
         f"{light}: lamp of 1521 lm, light of 2700 K; {window}: its cord or loop tied down, nothing hanging free"
     )
+
+
+def test_how_a_thing_is_held() -> None:
+    """A screen is strapped or not strapped; a picture hangs by something or by nothing."""
+    survey = screened()
+    screen = next(one for one in survey.pictures if one.what == "screen")
+    assert told(survey, (Change("pictures", screen.name, (("fixing", "strap"),)),)) == f"{screen.name}: strapped"
+    assert told(survey, (Change("pictures", screen.name, (("fixing", "none"),)),)) == f"{screen.name}: not strapped"
+    assert held("none", "picture") == "held by nothing"
+    assert held("screws", "picture") == "held by screws"
+    assert held("unknown", "screen") == "not known what holds it"
+
+
+def test_a_bed_is_told_made_up() -> None:
+    """Not with a yes or a no."""
+    survey = stager_bedroom()
+    assert told(survey, (Change("furniture", "bed", (("undressed", False),)),)) == "bed: made up"

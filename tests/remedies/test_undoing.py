@@ -58,7 +58,7 @@ def test_what_is_put_back_takes_half_as_long() -> None:
 
 def test_words() -> None:
     """What to do reads as a sentence's parts, holes counted."""
-    assert undone(one(spends=(("holes", F(1)),))).words == ("take it off the wall, draw 1 plug, fill and touch up",)
+    assert undone(one(spends=(("holes", F(1)),))).words == ("take it off the wall, take out 1 plug, fill and touch up",)
     assert undone(one(leaves="strips")).words == ("pull the strips slowly along the wall",)
 
 

@@ -7,13 +7,15 @@ from typing import Any
 
 import pytest
 
-from budgetfix.brief.models import Brief
+from budgetfix.brief.models import Brief, Person
 from budgetfix.catalog.models import Catalog, Product, Remedy, SetChange, WorkStep
+from budgetfix.framing.options import barred, loud
 from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.inspect import look_at
 from budgetfix.inspection.judging import blocks, judges
 from budgetfix.inspection.registry import RULES
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.cares import CARES
 from budgetfix.remedies.fit import candidates
 from budgetfix.room.items import Light
 from budgetfix.room.overlaps import overlaps
@@ -48,6 +50,48 @@ def test_fields_are_set_exactly_as_given() -> None:
     assert (one.cost_minor, one.own, one.kind, one.hazards) == (4200, False, "longer-rod", ("drill", "ladder"))
     assert one.done_when != ""
     assert any("Before drilling" in care for care in one.cares)
+
+
+@pytest.mark.parametrize(
+    ("kind", "tools", "hazards"),
+    [
+        ("center-bed", ["drill"], ("lifting", "drill")),
+        ("screen-strap", ["drill"], ("tipping", "drill")),
+        ("move-piece", ["Ladder", "drill", "spirit level"], ("drill", "ladder")),
+        ("longer-rod", ["ladder"], ("drill", "ladder")),
+        (None, ["drill"], ("drill",)),
+        (None, ["wrench"], ()),
+    ],
+)
+def test_a_drill_among_the_tools_is_a_hazard(kind: str | None, tools: list[str], hazards: tuple[str, ...]) -> None:
+    """Whatever its kind: whoever is told to take a drill is told to look for wires first, and of the ladder too."""
+    one = users(renter(), kind=kind, tools=tuple(tools))
+    assert one.hazards == hazards
+    assert (CARES["drill"] in one.cares) == ("drill" in hazards)
+    assert (CARES["ladder"] in one.cares) == ("ladder" in hazards)
+    assert barred(Person(name="a", refuses=("drill",)), one) == ("drill" in hazards)
+    assert loud(one) == ("drill" in hazards)
+
+
+@pytest.mark.parametrize(
+    ("more", "to", "wired"),
+    [
+        ({}, {"from_left": 1570.0}, True),
+        ({}, {"from_left": 1950.0}, False),
+        ({}, {"lumens": 400.0}, False),
+        ({"lead": 1500.0}, {"from_left": 1570.0}, False),
+        ({"what": "floor lamp"}, {"from_left": 1570.0}, False),
+    ],
+)
+def test_a_wall_light_on_its_wires_that_moves_is_an_electricians(
+    more: dict[str, Any], to: dict[str, float], wired: bool
+) -> None:
+    """Only where it gets another place, and only a light without a lead: a bulb, a plug-in and a floor lamp do not."""
+    fields = {"name": "wall light", "room": "r", "wall": "B", "what": "wall light", "from_left": 1950.0, **more}
+    room = renter()
+    survey = room.model_copy(update={"lights": (*room.lights, Light.model_validate(fields))})
+    one = users(survey, changes=(SetChange(item="wall light", set=tuple(to.items())),))
+    assert ("wire" in one.hazards) == (CARES["wire"] in one.cares) == wired
 
 
 def test_what_is_not_set_the_kind_sizes() -> None:
