@@ -47,7 +47,7 @@ def quote(base: Ground, framed: Framed, book: PlanBook) -> Quote | None:
     picked = options(book)
     made = tuple(_option(base, framed, letter, name, stop) for letter, (name, stop) in zip("ABC", picked, strict=False))
     advised = next((one.letter for one in made if one.name == "Recommended"), made[-1].letter)
-    brief = base.brief
+    brief, starts = base.brief, _starts(book)
     return Quote(
         title=book.title,
         currency=brief.currency,
@@ -59,8 +59,18 @@ def quote(base: Ground, framed: Framed, book: PlanBook) -> Quote | None:
         stay=brief.stay,
         vans=brief.vans,
         photographs=brief.photographs,
-        days=tuple(sorted({row.on for row in book.sessions or () if row.on is not None and row.minutes_used})),
+        days=tuple(starts),
+        starts=tuple(starts.values()),
     )
+
+
+def _starts(book: PlanBook) -> dict[date, int]:
+    """The minute at which the work begins, by day, in the days' order."""
+    found: dict[date, int] = {}
+    for row in book.sessions or ():
+        if row.on is not None and row.minutes_used:
+            found[row.on] = min(found.get(row.on, row.start_minute), row.start_minute)
+    return dict(sorted(found.items()))
 
 
 def options(book: PlanBook) -> list[tuple[str, Stop]]:
@@ -147,8 +157,9 @@ def laid_on(
             _add(prices, shared_out(line.line_minor, users or {id: _minutes(one) for id, one in chosen.items()}))
     errands = sum(line.line_minor for line in lines if line.kind in ("remedy", "labour")) - direct
     whole = [QuoteLine("errands", SHOPPING, errands)] if errands else []
+    words = {one.name: one.client or one.name for one in base.brief.fixed}
     fixed = [line for line in lines if line.kind == "fixed"]
-    return prices, [*whole, *(QuoteLine(f"fixed:{line.name}", line.name, line.line_minor) for line in fixed)]
+    return prices, [*whole, *(QuoteLine(f"fixed:{line.name}", words[line.name], line.line_minor) for line in fixed)]
 
 
 def _uses(chosen: Mapping[str, Candidate], product: str) -> dict[str, Fraction]:

@@ -69,6 +69,8 @@ def test_errands_and_fixed_costs_are_for_the_whole_job(tmp_path: Path) -> None:
     option = quoted(tmp_path, errands=errands, fixed=[{"name": "Skip", "cost": 90}]).options[-1]
     assert prices(option)["Shopping and collecting"] == 4500
     assert prices(option)["Skip"] == 9000
+    skip = {"name": "Skip", "client": "Rubbish taken away", "cost": 90}
+    assert prices(quoted(tmp_path, fixed=[skip]).options[-1])["Rubbish taken away"] == 9000
 
 
 def test_options_are_cheapest_first_and_each_plan_once(tmp_path: Path) -> None:
@@ -81,6 +83,13 @@ def test_options_are_cheapest_first_and_each_plan_once(tmp_path: Path) -> None:
     ]
     assert quote.recommended == "B"
     assert [one.total_minor for one in quote.options] == sorted(one.total_minor for one in quote.options)
+
+
+def test_the_days_and_hours_of_work(tmp_path: Path) -> None:
+    """Days on which something is done, each with the hour at which its first session with work begins."""
+    hours = [{"date": "2026-06-03", "start": "09:30", "hours": 5}, {"date": "2026-06-04", "start": "08:00", "hours": 5}]
+    quote = quoted(tmp_path, hours=hours, ordered="2026-06-01")
+    assert (quote.days, quote.starts) == ((date(2026, 6, 3),), (570,))
 
 
 def test_two_that_coincide_are_one(tmp_path: Path) -> None:
