@@ -75,12 +75,16 @@ class Errand(Frozen):
 
 
 class FixedCost(Frozen):
-    """Money that is spent whatever is chosen: a van, a fee. Work that is no remedy: `minutes` of each of `people`."""
+    """Money that is spent whatever is chosen: a van, a fee. Work that is no remedy: `minutes` of each of `people`.
+
+    `client`: what the quote calls it, where that is not its name.
+    """
 
     name: str
     cost_minor: int
     people: int = 0
     minutes: int = 0
+    client: str = ""
 
 
 class BandChange(Frozen):

@@ -7,7 +7,9 @@ from collections.abc import Iterable
 from budgetfix.outcome.book import MoneyLine
 
 ON_TOP = ("delivery", "tax")
-"""Lines that come with the others and are not ticked."""
+"""Lines that come with the others."""
+NOT_BOUGHT = ("labour", "fixed", *ON_TOP)
+"""Lines of money that nobody brings home from a shop: not ticked, and not counted as bought."""
 
 
 def line_ids(money: Iterable[MoneyLine]) -> list[str]:

@@ -8,8 +8,8 @@ from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
-from budgetfix.exports.lettering import day
-from budgetfix.exports.money_lines import ON_TOP, line_ids
+from budgetfix.exports.lettering import count, day
+from budgetfix.exports.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 
@@ -62,7 +62,7 @@ def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
         _row(table, id, line, [values[place] for place in places])
     if not lines:
         table.says("Nothing to buy: everything in this plan is free.")
-    goods = sum(1 for line in lines if line.kind not in ON_TOP)
+    goods = sum(1 for line in lines if line.kind not in NOT_BOUGHT)
     if lines:
         _too_dear(table)
         _yours(table, goods)
@@ -73,7 +73,7 @@ def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
 
 def _sorted(money: tuple[MoneyLine, ...]) -> list[MoneyLine]:
     """Goods first, shop by shop as the book has them; delivery and tax at the end."""
-    return sorted(money, key=lambda line: line.kind in ON_TOP)
+    return sorted(money, key=lambda line: (line.kind in ON_TOP, line.kind in NOT_BOUGHT))
 
 
 def _values(line: MoneyLine, styles: Styles) -> list[Value]:
@@ -82,8 +82,8 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     most = ANY_PRICE if line.any_price else None if line.most_minor is None else styles.amount(line.most_minor)
     warned = f"▲ {line.mind}" if line.mind else ""
     name = f"{line.name} (example price)" if line.example else line.name
-    days = f"comes {line.lead_days} days after the order" if line.lead_days else ""
-    hired = f"for {line.days} days" if line.days else ""
+    days = f"comes {count(line.lead_days, 'day')} after the order" if line.lead_days else ""
+    hired = f"for {count(line.days, 'day')}" if line.days else ""
     stands = f"stands at {line.place}" if line.place else ""
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
@@ -116,7 +116,7 @@ def _row(table: Table, id: str, line: MoneyLine, values: list[Value]) -> None:
     paid, plain = f"{at['Paid in all']}{row}", f"{at['Line']}{row}"
     values[table.at["Counts as"] - 1] = Formula(f"=IF(ISNUMBER({paid}),{paid},{plain})", amount)
     plain_look: dict[str, object] = {"bg_color": palette.WHITE, "bold": False}
-    no_tick = (lambda heading: plain_look if heading == "Bought" else {}) if line.kind in ON_TOP else None
+    no_tick = (lambda heading: plain_look if heading == "Bought" else {}) if line.kind in NOT_BOUGHT else None
     table.row(id, values, look=no_tick)
 
 
@@ -172,14 +172,12 @@ def _too_dear(table: Table) -> None:
         },
     )
     paid, ceiling = table.area("Paid in all"), table.area("Most to pay")
-    count = f"SUMPRODUCT(ISNUMBER({paid})*ISNUMBER({ceiling})*({paid}>{ceiling}))"
-    words = f'=IF({count}=0,"{NONE_DEAR}","▲▲ "&{count}&"{SOME_DEAR}")'
+    dear = f"SUMPRODUCT(ISNUMBER({paid})*ISNUMBER({ceiling})*({paid}>{ceiling}))"
+    words = f'=IF({dear}=0,"{NONE_DEAR}","▲▲ "&{dear}&"{SOME_DEAR}")'
     row, place = table.next_row, table.at["Product"]
     page.put(row, place, Formula(words, NONE_DEAR), styles(font_color=palette.QUIET))
     loud = styles.bare(bold=True, font_color=palette.WARN)
-    page.sheet.conditional_format(
-        row, place, row, place, {"type": "formula", "criteria": f"={count}>0", "format": loud}
-    )
+    page.sheet.conditional_format(row, place, row, place, {"type": "formula", "criteria": f"={dear}>0", "format": loud})
 
 
 def _sums(table: Table, book: Workbook, plan: PlanBook, lines: list[MoneyLine]) -> None:

@@ -23,13 +23,13 @@ COLUMNS = (
     Col("Packs", 7, "whole"),
     Col("Kilograms", 10, "whole"),
     Col("Minutes", 9, "whole"),
-    Col("Shelf price", 11, "money"),
+    Col("Price or fee", 12, "money"),
     Col("Mark-up", 9, "mark"),
     Col("Client pays", 12, "money"),
     Col("We pay", 11, "money"),
     Col("Margin", 11, "money"),
 )
-SUMMED = ("Kilograms", "Minutes", "Shelf price", "Client pays", "We pay", "Margin")
+SUMMED = ("Kilograms", "Minutes", "Price or fee", "Client pays", "We pay", "Margin")
 ORDER = ("bought", "stock", "hire", "tool", "work", "van", "fixed", "delivery", "tax")
 HEADINGS = {
     "bought": "Bought: shelf price and mark-up",
@@ -55,7 +55,7 @@ def costing_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
     if costing is None or plan.quote is None:
         return
     letter = next((one.letter for one in reversed(plan.quote.options)), "")
-    page = Page(book, styles, NAME, f"Costing of option {letter}, line by line", NOTE, plan.title)
+    page = Page(book, styles, NAME, f"Costing of option {letter}, line by line", _note(costing), plan.title)
     table = Table(page, COLUMNS)
     rows = sorted(costing.rows, key=lambda row: ORDER.index(row.sort))
     sums = [_sort(table, plan, sort, list(some)) for sort, some in groupby(rows, key=lambda row: row.sort)]
@@ -64,6 +64,12 @@ def costing_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
     for line in _below(plan, costing):
         table.says(line)
         table.next_row -= 1
+
+
+def _note(costing: Costing) -> str:
+    """How it is costed, and whose minutes are among those of the remedies."""
+    paid = ", ".join(row.name for row in costing.rows if row.sort == "fixed" and row.minutes)
+    return f"{NOTE} Minutes include the fixed work too: {paid}." if paid else NOTE
 
 
 def _sort(table: Table, plan: PlanBook, sort: str, rows: list[CostRow]) -> int:
@@ -114,7 +120,7 @@ def _total(table: Table, costing: Costing, sums: list[int]) -> None:
     totals = {
         "Kilograms": sum(row.weight_kg or 0.0 for row in costing.rows),
         "Minutes": float(sum(row.minutes or 0 for row in costing.rows)),
-        "Shelf price": table.page.styles.amount(sum(row.shelf_minor or 0 for row in costing.rows)),
+        "Price or fee": table.page.styles.amount(sum(row.shelf_minor or 0 for row in costing.rows)),
         "Client pays": table.page.styles.amount(sum(row.client_minor for row in costing.rows)),
         "We pay": table.page.styles.amount(sum(row.out_minor for row in costing.rows)),
         "Margin": table.page.styles.amount(sum(row.margin_minor for row in costing.rows)),

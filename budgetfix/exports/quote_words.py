@@ -98,7 +98,7 @@ def dates(quote: Quote) -> tuple[tuple[str, str], ...]:
     """(what, when) of everything that has a day, in order."""
     found = []
     if quote.days:
-        found.append(("We work in the home", _and([long_day(day) for day in quote.days])))
+        found.append(("We work in the home", _work_days(quote)))
     slots = dict(quote.vans.slots) if quote.vans is not None else {}
     for name, words in (("out", "Our van comes"), ("back", "Our van takes everything back")):
         if name in slots:
@@ -109,6 +109,15 @@ def dates(quote: Quote) -> tuple[tuple[str, str], ...]:
         when = f"{long_day(quote.photographs.on)} at {clock(quote.photographs.minute)}; all is ready before"
         found.insert(len(found) - ("back" in slots), ("Photographs", when))
     return tuple(found)
+
+
+def _work_days(quote: Quote) -> str:
+    """The days with the hour at which the work begins: said once where it is the same on all."""
+    days = [long_day(day) for day in quote.days]
+    starts = [f"from {clock(start)}" if start else "" for start in quote.starts or (0 for _ in days)]
+    if len(set(starts)) == 1:
+        return ", ".join(part for part in (_and(days), starts[0]) if part)
+    return _and([f"{day} {start}".strip() for day, start in zip(days, starts, strict=True)])
 
 
 def included(quote: Quote) -> tuple[str, ...]:

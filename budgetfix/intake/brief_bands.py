@@ -127,18 +127,19 @@ def _fixed(item: object, currency: str, labour: int | None) -> FixedCost:
     """A sum of money, or people and minutes at the rate of labour."""
     if not isinstance(item, dict):
         raise ValueError("")
-    only(item, ("name", "cost", "people", "minutes"))
+    only(item, ("name", "client", "cost", "people", "minutes"))
     name = at("name", item.get("name") or "fixed cost", as_text)
+    client = at("client", item.get("client") or "", lambda typed: as_text(typed) if typed else "")
     if "minutes" not in item and "people" not in item:
         cost = at("cost", item.get("cost"), lambda typed: read_money(typed, currency))
-        return FixedCost(name=name, cost_minor=cost)
+        return FixedCost(name=name, cost_minor=cost, client=client)
     if "cost" in item:
         raise Inside(Part(item["cost"], "either a cost, or people and minutes", ("cost",)))
     people, minutes = at("people", item.get("people", 1), as_hands), at("minutes", item.get("minutes"), as_whole)
     if labour is None:
         raise Inside(Part(minutes, "minutes are priced by `labour`, which the brief does not say", ("minutes",)))
     pay = half_up(Fraction(labour * people * minutes, 60))
-    return FixedCost(name=name, cost_minor=pay, people=people, minutes=minutes)
+    return FixedCost(name=name, cost_minor=pay, people=people, minutes=minutes, client=client)
 
 
 def read_finish(value: object) -> int | date:

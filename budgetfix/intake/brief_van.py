@@ -19,7 +19,8 @@ WANTED_VANS = (
     "back: {date: 2026-07-04, from: '09:00', to: '11:00', cost: 180.00}}"
 )
 WANTED_PHOTOGRAPHS = "an hour such as {date: 2026-06-05, at: '10:00'}"
-VAN_LINES = {"out": "Van out", "back": "Van back"}
+VAN_LINES = {"out": ("Van out", "Van to your home"), "back": ("Van back", "Van to fetch everything")}
+"""Each slot's line, by its own name and as a client reads it."""
 
 
 def read_vans(value: object, currency: str) -> Vans:
@@ -73,7 +74,8 @@ def read_photographs(value: object) -> Photographs:
 def van_costs(vans: Vans | None) -> tuple[FixedCost, ...]:
     """The price of each slot, as money that is spent whatever is chosen."""
     slots = () if vans is None else vans.slots
-    return tuple(FixedCost(name=VAN_LINES[name], cost_minor=slot.cost_minor) for name, slot in slots if slot.cost_minor)
+    paid = ((*VAN_LINES[slot], one.cost_minor) for slot, one in slots if one.cost_minor)
+    return tuple(FixedCost(name=name, cost_minor=cost, client=client) for name, client, cost in paid)
 
 
 def stay_of(vans: Vans | None) -> Stay | None:

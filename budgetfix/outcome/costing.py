@@ -59,7 +59,7 @@ def _goods(catalog: Catalog, line: MoneyLine, product: Product) -> CostRow:
     return CostRow(
         id=line.product or "",
         sort="stock" if own else "hire" if line.days else "bought",
-        name=line.name,
+        name=", ".join(part for part in (line.name, line.label) if part),
         use="; ".join(line.tasks),
         source=line.shop_name,
         packs=line.packs,

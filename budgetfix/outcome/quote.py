@@ -66,6 +66,8 @@ class Quote:
     photographs: Photographs | None = None
     days: tuple[date, ...] = ()
     """Days on which there is work in the home."""
+    starts: tuple[int, ...] = ()
+    """The minute of each of these days at which it begins; 0 where the brief says no hour."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from datetime import date, timedelta
 from fractions import Fraction
 
@@ -21,6 +21,9 @@ from budgetfix.outcome.check import ClaimFails
 from budgetfix.outcome.quote import Quote, QuoteLine, QuoteOption, QuoteRoom
 from budgetfix.outcome.sharing import shared_out
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.remedies.following import left_behind
+from budgetfix.room.items import Curtain
+from budgetfix.room.survey import Change, Survey
 
 SHARES = (("Essential", Fraction(2, 3)), ("Recommended", Fraction(9, 10)))
 COMPLETE = "Complete"
@@ -44,7 +47,7 @@ def quote(base: Ground, framed: Framed, book: PlanBook) -> Quote | None:
     picked = options(book)
     made = tuple(_option(base, framed, letter, name, stop) for letter, (name, stop) in zip("ABC", picked, strict=False))
     advised = next((one.letter for one in made if one.name == "Recommended"), made[-1].letter)
-    brief = base.brief
+    brief, starts = base.brief, _starts(book)
     return Quote(
         title=book.title,
         currency=brief.currency,
@@ -56,8 +59,18 @@ def quote(base: Ground, framed: Framed, book: PlanBook) -> Quote | None:
         stay=brief.stay,
         vans=brief.vans,
         photographs=brief.photographs,
-        days=tuple(sorted({row.on for row in book.sessions or () if row.on is not None and row.minutes_used})),
+        days=tuple(starts),
+        starts=tuple(starts.values()),
     )
+
+
+def _starts(book: PlanBook) -> dict[date, int]:
+    """The minute at which the work begins, by day, in the days' order."""
+    found: dict[date, int] = {}
+    for row in book.sessions or ():
+        if row.on is not None and row.minutes_used:
+            found[row.on] = min(found.get(row.on, row.start_minute), row.start_minute)
+    return dict(sorted(found.items()))
 
 
 def options(book: PlanBook) -> list[tuple[str, Stop]]:
@@ -108,7 +121,9 @@ def _option(base: Ground, framed: Framed, letter: str, name: str, stop: Stop) ->
     rooms[""] += whole
     named = [facts.room or ROOM for facts in base.survey.rooms] if base.survey is not None else []
     made = tuple(QuoteRoom(room, tuple(rooms[room])) for room in [*named, ""] if rooms[room])
-    option = QuoteOption(letter, name, made, taken(chosen.values()), moved(chosen.values()), holes(chosen.values()))
+    done = tuple(chosen.values())
+    gone, elsewhere = (of(base.survey, done) if base.survey is not None else () for of in (taken, moved))
+    option = QuoteOption(letter, name, made, gone, elsewhere, holes(done))
     if option.total_minor != stop.sums.spent_minor:
         raise ClaimFails(f"option {letter} adds up to {option.total_minor}, not {stop.sums.spent_minor}")
     return option
@@ -146,7 +161,8 @@ def laid_on(
     for line in lines:
         if line.kind == "fixed":
             fixed[line.name] += line.line_minor
-    return prices, [*whole, *(QuoteLine(f"fixed:{name}", name, minor) for name, minor in fixed.items())]
+    words = {one.name: one.client or one.name for one in base.brief.fixed}
+    return prices, [*whole, *(QuoteLine(f"fixed:{name}", words[name], minor) for name, minor in fixed.items())]
 
 
 def _uses(chosen: Mapping[str, Candidate], product: str) -> dict[str, Fraction]:
@@ -162,25 +178,44 @@ def _minutes(one: Candidate) -> int:
     return sum(work.person_minutes for work in one.work)
 
 
-def taken(chosen: Iterable[Candidate]) -> tuple[str, ...]:
-    """Things that are taken down or carried out, numbered ones together; curtains that are hung otherwise are not."""
+def taken(survey: Survey, chosen: Iterable[Candidate]) -> tuple[str, ...]:
+    """Things that are taken down or carried out, or stay behind for new ones; numbered ones together."""
+    return _counted(words for _, words in _gone(survey, tuple(chosen)))
+
+
+def moved(survey: Survey, chosen: Iterable[Candidate]) -> tuple[str, ...]:
+    """Furniture and rugs that get another place; what another one stands in for is not moved."""
+    remedies, place = tuple(chosen), {"from_left", "gap", "wall"}
+    gone = {name for name, _ in _gone(survey, remedies)}
     return _counted(
         change.item
-        for one in chosen
+        for one in remedies
         for change in one.changes
-        if change.remove and (change.table != "curtains" or one.kind == TAKE_AWAY)
+        if change.table in ("furniture", "rugs") and change.add is None and change.item not in gone
+        if place & {name for name, _ in change.set}
     )
 
 
-def moved(chosen: Iterable[Candidate]) -> tuple[str, ...]:
-    """Furniture that gets another place."""
-    place = {"from_left", "gap", "wall"}
-    return _counted(
-        change.item
-        for one in chosen
-        for change in one.changes
-        if change.table == "furniture" and not change.remove and place & {name for name, _ in change.set}
-    )
+def _gone(survey: Survey, chosen: tuple[Candidate, ...]) -> Iterator[tuple[str, str]]:
+    """(thing, what goes of it) of every chosen remedy."""
+    for one in chosen:
+        left = dict(left_behind(survey, one.changes))
+        for change in one.changes:
+            thing = survey.named.get(change.item, (None, None))[1] if change.add is None else None
+            words = left.get(change.item, "").removeprefix("the ")
+            if isinstance(thing, Curtain):
+                words = _off_the_window(thing, change, one, "the old cloth" in left.values())
+            if words:
+                yield change.item, words
+
+
+def _off_the_window(curtain: Curtain, change: Change, one: Candidate, cloth: bool) -> str:
+    """What goes of a curtain; one that gives way to a rod across two windows may lend its `cloth` to it."""
+    new = dict(change.set)
+    rod = change.remove or new.get("rod_width", curtain.rod_width) != curtain.rod_width
+    off = one.kind == TAKE_AWAY or cloth if change.remove else "panel_width" in new and cloth
+    both = {(True, True): "{} with its rod", (True, False): "{}'s rod", (False, True): "{}'s cloth"}
+    return both.get((rod, off), "").format(curtain.name)
 
 
 def holes(chosen: Iterable[Candidate]) -> int:

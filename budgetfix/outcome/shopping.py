@@ -60,14 +60,15 @@ def shopped(
 
 
 def _line(about: Shopped, line: MoneyLine, product: Product, bags: Mapping[str, str]) -> MoneyLine:
-    price = about.prices.get(product.product, Ceiling(product.product))
+    own = product.stock is not None
+    price = Ceiling(product.product) if own else about.prices.get(product.product, Ceiling(product.product))
     buyers = about.buyers(product.product)
     days = days_to_return(about.base, product)
     until = give_back_by(about, product)
     return replace(
         line,
         accepts=line.accepts or about.accepts.get(product.product, ""),
-        second_choice=second_choice(about.base, about.framed, about.plan, price) if buyers else MAY_WAIT,
+        second_choice="" if own else second_choice(about.base, about.framed, about.plan, price) if buyers else MAY_WAIT,
         most_minor=None if price.more_minor is None else line.line_minor + price.more_minor,
         any_price=price.any_price,
         take_along=product.take_along or _from_the_shop(about, product, buyers),

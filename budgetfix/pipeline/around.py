@@ -70,7 +70,7 @@ def around(
         more=tuple(more_plan(chooser, answer.plan, stop.sums) for stop in slider),
         next=others.next,
         left_out=out,
-        notes=(*_notes(job, offer, chooser, answer, fair is not None), *_not_priced(answer, prices)),
+        notes=(*_notes(job, offer, chooser, answer, fair is not None), *_not_priced(job, answer, prices)),
         stops=slider,
         prices=prices,
         accepts=_accepts(chooser, answer, seconds * SIZES),
@@ -109,9 +109,10 @@ def _accepts(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, str]
     return accepted(chooser.base, chooser.framed, answer.plan, lambda: chooser.clock() > until)
 
 
-def _not_priced(answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
-    """Says for how many goods the most to pay is left open; nothing where it has no meaning."""
-    goods = [id for id, _ in answer.plan.packs]
+def _not_priced(job: Job, answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
+    """Says for how many goods the most to pay is left open; nothing where it has no meaning, as for one's own stock."""
+    own = {product.product for product in job.catalog.products if product.stock is not None}
+    goods = [id for id, _ in answer.plan.packs if id not in own]
     left = [id for id in goods if id not in prices or (prices[id].more_minor is None and not prices[id].any_price)]
     if not left:
         return ()

@@ -79,7 +79,7 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
     kind = next((kind for kind in KINDS if kind.kind == remedy.kind), None)
     changes = _changes(remedy, survey, kind, catalog, brief) if survey is not None else ()
     home = survey.household if survey is not None else Household()
-    follow = _follow(remedy, survey, changes, kind, catalog)
+    follow = _follow(remedy, survey, changes, kind, catalog, brief.profile)
     leaves, paint_mm2 = _leaves(remedy, kind, catalog), disturbed_mm2(home, _holes(remedy), follow.filled)
     people = max((2 if step.help else step.people or remedy.people for step in remedy.steps), default=remedy.people)
     hazards = _hazards(remedy, kind, survey, changes)
@@ -117,13 +117,18 @@ def _users(remedy: Remedy, survey: Survey | None, catalog: Catalog, brief: Brief
 
 
 def _follow(
-    remedy: Remedy, survey: Survey | None, changes: tuple[Change, ...], kind: Kind | None, catalog: Catalog
+    remedy: Remedy,
+    survey: Survey | None,
+    changes: tuple[Change, ...],
+    kind: Kind | None,
+    catalog: Catalog,
+    profile: str,
 ) -> Following:
     """What follows; old holes are not spoken of where the kind, or the user's words (or a need's), fill them."""
     told_of = [remedy, *(one for one in catalog.remedies if one.remedy in remedy.needs)]
     spoken = any("fill" in words.lower() for one in told_of for words in _words(one))
     fill = not spoken and (kind is None or not kind.fills_old_holes)
-    return following(survey, changes, fill) if survey is not None else Following()
+    return following(survey, changes, fill, profile) if survey is not None else Following()
 
 
 def _hazards(remedy: Remedy, kind: Kind | None, survey: Survey | None, changes: tuple[Change, ...]) -> tuple[str, ...]:

@@ -46,6 +46,9 @@ HEAT = Twin(36)
 DRAWERS_FROM, TALL_FROM, SLENDER = Twin(27), Twin(48), 3.0
 """From where a piece counts as tall, as in the rule tall-piece-loose."""
 WITH_LEAD = ("floor lamp", "table lamp")
+ANYWHERE = "another room, storage, sold or given away"
+GOES_TO = {"listing": "put away with the owner's things"}
+"""Where what leaves the room may go, by profile; a seller's own things are not for sale, else `ANYWHERE`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +82,7 @@ class Following:
         return (*self.said, *(step.text[:1].lower() + step.text[1:] for step in self.steps))
 
 
-def following(survey: Survey, changes: Iterable[Change], fill: bool = True) -> Following:
+def following(survey: Survey, changes: Iterable[Change], fill: bool = True, profile: str = "living") -> Following:
     """What comes with these changes; without `fill` their own work fills the old holes, so no step does."""
     done = tuple(changes)
     after = survey.changed(done)
@@ -90,7 +93,7 @@ def following(survey: Survey, changes: Iterable[Change], fill: bool = True) -> F
     hazards += ["ladder"] if any(hole.high > HIGH_MM for hole in holes) else []
     return Following(
         tuple(steps),
-        (*_put_back(survey, after, done), *_void(survey, after, done), *_leaving(survey, done)),
+        (*_put_back(survey, after, done), *_void(survey, after, done), *_leaving(survey, done, profile)),
         tuple(dict.fromkeys(hazards)),
         len(holes) + _patched(survey, done),
         2 * len(straps),
@@ -258,11 +261,11 @@ def _void(survey: Survey, after: Survey, changes: tuple[Change, ...]) -> Iterato
             yield f"measure the {listed(over)} again: height and middle were for the {piece.name} where it was"
 
 
-def _leaving(survey: Survey, changes: tuple[Change, ...]) -> Iterator[str]:
+def _leaving(survey: Survey, changes: tuple[Change, ...], profile: str) -> Iterator[str]:
     """Things that leave the room: taken away, or another one stands in their place."""
     names = [words for _, words in left_behind(survey, changes)]
     if names:
-        yield let_go(names)
+        yield let_go(names, GOES_TO.get(profile, ANYWHERE))
 
 
 def left_behind(survey: Survey, changes: Iterable[Change]) -> tuple[tuple[str, str], ...]:
@@ -278,9 +281,9 @@ def left_behind(survey: Survey, changes: Iterable[Change]) -> tuple[tuple[str, s
     return tuple((name, words) for name, words in gone if words)
 
 
-def let_go(names: Iterable[str]) -> str:
+def let_go(names: Iterable[str], where: str = ANYWHERE) -> str:
     """What is said of things that leave the room."""
-    return f"say where {listed(names)} will go: another room, storage, sold or given away"
+    return f"say where {listed(names)} will go: {where}"
 
 
 def _replaced(thing: Item, new: dict[str, object]) -> bool:

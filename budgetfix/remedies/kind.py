@@ -198,7 +198,7 @@ class Offer:
 
 def candidate(kind: Kind, site: Site, offer: Offer) -> Candidate:
     """An offer as a candidate of its kind; its id is the kind, the subject and the variant."""
-    follow = following(site.survey, offer.changes, not kind.fills_old_holes)
+    follow = following(site.survey, offer.changes, not kind.fills_old_holes, site.brief.profile)
     two = any(load.too_much for load in loads(site.survey, offer.changes))
     holes = (kind.holes if offer.holes is None else offer.holes) + follow.plugs
     more = ("lifting",) if two else ()

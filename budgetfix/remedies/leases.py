@@ -13,7 +13,7 @@ from budgetfix.brief.lease import ASKED_FOR, CLASSES, UNDO_LIMIT, Lease, Leave
 from budgetfix.catalog.models import Catalog
 from budgetfix.remedies.candidate import Candidate, Work
 from budgetfix.remedies.cares import LEASE, PINS_OR_STRIPS
-from budgetfix.remedies.following import left_behind, let_go
+from budgetfix.remedies.following import ANYWHERE, GOES_TO, left_behind, let_go
 from budgetfix.remedies.registry import KINDS
 from budgetfix.remedies.undoing import Undone, goods_to_keep, undone
 from budgetfix.room.items import Hung, Item, Piece
@@ -159,9 +159,12 @@ class Under:
         going = left_behind(self.survey, one.changes) if self.survey is not None else ()
         if not any(name in kept for name, _ in going):
             return one.work
-        old, free = let_go(words for _, words in going), [words for name, words in going if name not in kept]
-        new = let_go(free) if free else ""
-        return tuple(replace(work, text=_without(work.text, old, new)) for work in one.work)
+        gone, free = [words for _, words in going], [words for name, words in going if name not in kept]
+        work = one.work
+        for where in (ANYWHERE, *GOES_TO.values()):
+            old, new = let_go(gone, where), let_go(free, where) if free else ""
+            work = tuple(replace(step, text=_without(step.text, old, new)) for step in work)
+        return work
 
 
 def _without(text: str, old: str, new: str) -> str:

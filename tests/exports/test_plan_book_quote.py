@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 
 from openpyxl import Workbook, load_workbook
 
 from budgetfix.exports.plan_book import plan_book
-from budgetfix.exports.plan_book_costing import costing_sheet
+from budgetfix.exports.plan_book_costing import NOTE, costing_sheet
 from budgetfix.exports.plan_book_quote import quote_sheet
+from budgetfix.outcome.quote import CostRow
 from tests.exports.sample_book import BOOK
-from tests.exports.sample_quote import QUOTED
+from tests.exports.sample_quote import COSTING, QUOTED, ROWS
 
 
 def opened(values: bool) -> Workbook:
@@ -53,6 +55,16 @@ def test_the_costing_shows_everything() -> None:
     words = column(opened(True), "Costing", "B")
     assert "Option B, Recommended: the client pays $145.50, margin $63.00." in words
     assert words[-1] == "Van out: Thursday 4 June, 09:00 to 11:00, 14.5 kg of 400 kg."
+
+
+def test_the_costing_says_whose_minutes() -> None:
+    """Work that is no remedy is among the minutes, so the note names it; fees stand in the column of the prices."""
+    assert opened(True)["Costing"]["B2"].value == NOTE
+    back = CostRow("fixed:4", "fixed", "Take back", "", "", None, None, "", 0, 0, minutes=240)
+    plan = replace(QUOTED, costing=replace(COSTING, rows=(*ROWS, back)))
+    page = load_workbook(io.BytesIO(plan_book(plan)), data_only=True)["Costing"]
+    assert page["B2"].value == f"{NOTE} Minutes include the fixed work too: Take back."
+    assert page["I4"].value == "Price or fee"
 
 
 def test_other_jobs_have_neither() -> None:

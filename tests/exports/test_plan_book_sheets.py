@@ -8,7 +8,8 @@ from budgetfix.exports.plan_book_buy import COLUMNS as BUY
 from budgetfix.exports.plan_book_do import COLUMNS as DO
 from budgetfix.exports.plan_book_faults import NAME, state_words
 from budgetfix.exports.plan_book_more import THIS
-from tests.exports.plan_sheets import HEAD, beside, column_of, headings, rows, sheet_of, values
+from budgetfix.outcome.book import MoneyLine
+from tests.exports.plan_sheets import HEAD, beside, column_of, headings, rows, sheet_of, under, values
 from tests.exports.sample_book import BOOK, MONEY, NO_HOURS, NOTHING, TASKS, many
 
 
@@ -41,6 +42,18 @@ def test_the_shopping_list_line_by_line() -> None:
     assert str(third["For"]).endswith("; ▲ it cannot be given back: look it over before you pay")
     assert third["Product"] == "LED bulb 1100 lm (example price)"
     assert sum(float(str(row["Counts as"])) for row in rows(page)) == pytest.approx(BOOK.spent_minor / 100)
+
+
+def test_pay_and_fixed_costs_are_not_counted_as_bought() -> None:
+    """Between the goods and delivery, without a box; a day is a day."""
+    pay = MoneyLine("labour", None, "Labour: rod", None, "", None, None, 900)
+    van = MoneyLine("fixed", None, "Van", None, "", None, None, 2000)
+    soon = replace(BOOK.money[3], lead_days=1)
+    plan = replace(BOOK, money=(pay, van, *BOOK.money[:3], soon, *BOOK.money[4:]))
+    page = sheet_of(plan, "Buy")
+    assert [row["Product"] for row in rows(page)][5:9] == ["Labour: rod", "Van", *(one.name for one in MONEY[5:])]
+    assert rows(page)[3]["For"] == "Hang two pairs of longer panels; comes 1 day after the order"
+    assert under(sheet_of(plan, "Summary"), "Bought") == "0 of 5"
 
 
 def test_sums_by_shop_and_what_is_left() -> None:

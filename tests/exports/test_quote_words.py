@@ -45,6 +45,17 @@ def test_days_in_their_order() -> None:
     )
 
 
+def test_the_hour_at_which_work_begins() -> None:
+    """Once where all days begin alike, else with each day; not where the brief says no hour."""
+    said = {
+        (540, 540): "Wednesday 3 June and Thursday 4 June, from 09:00",
+        (540, 600): "Wednesday 3 June from 09:00 and Thursday 4 June from 10:00",
+        (0, 600): "Wednesday 3 June and Thursday 4 June from 10:00",
+        (0, 0): "Wednesday 3 June and Thursday 4 June",
+    }
+    assert {starts: dates(replace(QUOTE, starts=starts))[0][1] for starts in said} == said
+
+
 def test_what_is_included() -> None:
     """One way of the van is the van; without stock nothing goes back."""
     assert included(QUOTE) == (

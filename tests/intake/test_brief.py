@@ -335,7 +335,10 @@ FIXED = "costs such as [{name: Van, cost: 180.00}, {name: Take back, people: 2, 
         ("errands: [{errand: a, hours: x}]", f"found 'x', wanted {ERRANDS}"),
         ("errands: [{errand: a}, {errand: a}]", f"found 'a', wanted {ERRANDS}; each errand once"),
         ("errands: [{errand: a, people: 0}]", f"found 0, wanted {ERRANDS}; 1 or more people"),
-        ("fixed: [{name: van, price: 3}]", f"found 'price', wanted {FIXED}; known here: name, cost, people, minutes"),
+        (
+            "fixed: [{name: van, price: 3}]",
+            f"found 'price', wanted {FIXED}; known here: name, client, cost, people, minutes",
+        ),
         ("fixed: [{name: van, cost: x}]", f"found 'x', wanted {FIXED}"),
         ("finish_by: 0", "found 0, wanted a date, or the number of a session; sessions count from 1"),
         (

@@ -36,10 +36,11 @@ def test_both_slots(tmp_path: Path) -> None:
 
 def test_the_slots_and_paid_work_are_fixed_costs(tmp_path: Path) -> None:
     """What a slot costs, then the brief's own lines; 2 x 125 minutes at 45.01 an hour are 187.54 half up."""
-    text = f"labour: 45.01\nvans: {{{OUT}, {BACK}}}\nfixed: [{{name: Take back, people: 2, minutes: 125}}]"
+    own = "{name: Take back, client: All out, people: 2, minutes: 125}"
+    text = f"labour: 45.01\nvans: {{{OUT}, {BACK}}}\nfixed: [{own}]"
     assert sound(tmp_path, text).fixed == (
-        FixedCost(name="Van out", cost_minor=18000),
-        FixedCost(name="Take back", cost_minor=18754, people=2, minutes=125),
+        FixedCost(name="Van out", cost_minor=18000, client="Van to your home"),
+        FixedCost(name="Take back", cost_minor=18754, people=2, minutes=125, client="All out"),
     )
 
 

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from budgetfix.outcome.costing import margin_minor
+from budgetfix.framing.frame import Ground
+from budgetfix.outcome.book import MoneyLine
+from budgetfix.outcome.costing import cost_rows, margin_minor
 from budgetfix.outcome.quote import Costing
 from tests.outcome.test_quoting import CATALOG, REMEDIES
 from tests.pipeline.listed_job import proven_plan, write_job
+from tests.scenarios import job
 
 RUG = {"product": "rug", "name": "Rug", "price": 60, "stock": 1, "place": "bay 2", "weight_kg": 14.5, "term_days": 30}
 CHAIR = {"product": "chair", "price": 85, "term_days": 30, "least_days": 30}
@@ -47,6 +50,20 @@ def test_every_line_once(tmp_path: Path) -> None:
     assert (rug.place, rug.weight_kg, rug.days, rug.shelf_minor, rug.markup) == ("bay 2", 14.5, 30, 6000, "")
     assert next(row.minutes for row in rows if row.name == "Take back") == 240
     assert next(row.minutes for row in rows if row.name == "Lay the rug") == 30
+
+
+def test_goods_of_one_name_are_told_apart() -> None:
+    """Lamps of 800 and of 1600 lumens are both `LED lamp, E26` in the demo's catalogue: the label is said too."""
+    demo = job("stager")
+    base = Ground(demo.survey, demo.brief, demo.catalog, (), (), (), ())
+    lamps = [one for one in demo.catalog.products if one.product in ("b09", "b10")]
+    lines = [
+        MoneyLine("product", one.product, one.name, one.shop, "", 1, one.price_minor, 1265, one.label) for one in lamps
+    ]
+    assert [row.name for row in cost_rows(base, lines, {})] == [
+        "LED lamp, E26, 800 lm, 2700 K",
+        "LED lamp, E26, 1600 lm, 2700 K",
+    ]
 
 
 def test_the_van_and_the_options(tmp_path: Path) -> None:

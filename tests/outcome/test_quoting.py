@@ -9,11 +9,13 @@ import pytest
 
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.quote import Quote, QuoteOption
-from budgetfix.outcome.quoting import is_quoted, room_of, stands_until
+from budgetfix.outcome.quoting import is_quoted, moved, room_of, stands_until, taken
 from budgetfix.pipeline.inspecting import inspected
 from budgetfix.pipeline.reading import JobOptions, read
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.room.survey import Change
 from tests.pipeline.listed_job import TODAY, Remedy, proven_plan, write_job
+from tests.scenarios import job, theirs
 
 REMEDIES: list[Remedy] = [
     {"remedy": "a", "client": "Paint the hall", "answers": {"f1": 1}, "uses": {"tin": 1}, "minutes": 20, "cost": 3},
@@ -67,6 +69,8 @@ def test_errands_and_fixed_costs_are_for_the_whole_job(tmp_path: Path) -> None:
     option = quoted(tmp_path, errands=errands, fixed=[{"name": "Skip", "cost": 90}]).options[-1]
     assert prices(option)["Shopping and collecting"] == 4500
     assert prices(option)["Skip"] == 9000
+    skip = {"name": "Skip", "client": "Rubbish taken away", "cost": 90}
+    assert prices(quoted(tmp_path, fixed=[skip]).options[-1])["Rubbish taken away"] == 9000
 
 
 def test_options_are_cheapest_first_and_each_plan_once(tmp_path: Path) -> None:
@@ -79,6 +83,13 @@ def test_options_are_cheapest_first_and_each_plan_once(tmp_path: Path) -> None:
     ]
     assert quote.recommended == "B"
     assert [one.total_minor for one in quote.options] == sorted(one.total_minor for one in quote.options)
+
+
+def test_the_days_and_hours_of_work(tmp_path: Path) -> None:
+    """Days on which something is done, each with the hour at which its first session with work begins."""
+    hours = [{"date": "2026-06-03", "start": "09:30", "hours": 5}, {"date": "2026-06-04", "start": "08:00", "hours": 5}]
+    quote = quoted(tmp_path, hours=hours, ordered="2026-06-01")
+    assert (quote.days, quote.starts) == ((date(2026, 6, 3),), (570,))
 
 
 def test_two_that_coincide_are_one(tmp_path: Path) -> None:
@@ -119,3 +130,37 @@ def test_what_is_about_no_thing_is_for_the_whole_job() -> None:
     assert room_of(Candidate("a", "k", "a")) == ""
     assert room_of(Candidate("a", "k", "a", subject="sofa")) == "The room"
     assert room_of(Candidate("a", "k", "a", subject="sofa", room="hall")) == "hall"
+
+
+def test_what_goes_and_what_moves() -> None:
+    """What is replaced goes like what is taken away, so it is not moved; a rug is moved like furniture is."""
+
+    def said(*ids: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+        survey, mine = job("stager").survey, theirs("stager")
+        assert survey is not None
+        chosen = [mine[id] for id in ids]
+        return taken(survey, chosen), moved(survey, chosen)
+
+    assert said("t04", "t15") == (("3 family photographs", "picture over the bed"), ())
+    assert said("t08") == ((), ("coffee table", "rug")), "the seller's own rug and table"
+    assert said("t08", "t09") == (("old coffee table",), ("rug",))
+    assert said("t05", "t13", "t14") == (("old nightstand", "old rug"), ("2 armchairs", "bed", "sofa"))
+    assert said("t13") == ((), ("bed", "nightstand"))
+
+
+def test_what_goes_of_a_curtain() -> None:
+    """Cloth with its rod where both are new or it is taken away; else what is new of them; a raised rod stays."""
+    survey, mine = job("stager").survey, theirs("stager")
+    assert survey is not None
+    windows = ("left curtain with its rod", "right curtain with its rod")
+    assert taken(survey, [mine["t02"]]) == taken(survey, [mine["t03"]]) == windows
+    assert taken(survey, [mine["t19"]]) == ("bedroom curtain with its rod",)
+
+    def hung(kind: str, **new: object) -> Candidate:
+        return Candidate("x", kind, "x", changes=(Change("curtains", "left curtain", tuple(new.items())),))  # type: ignore[arg-type]  # lengths
+
+    assert taken(survey, [hung("longer-rod", rod_width=1400.0)]) == ("left curtain's rod",)
+    assert taken(survey, [hung("new-panels", panel_width=1300.0)]) == ("left curtain's cloth",)
+    assert taken(survey, [hung("raise-rod", rod_height=2400.0)]) == ()
+    lent = Candidate("x", "rod-across", "x", changes=(Change("curtains", "right curtain", remove=True),))
+    assert taken(survey, [lent]) == ("right curtain's rod",), "its cloth hangs on the rod across"

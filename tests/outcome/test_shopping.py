@@ -55,6 +55,13 @@ def test_the_most_to_pay_is_the_line_and_what_it_may_cost_more() -> None:
     assert (free.most_minor, free.any_price) == (None, True)
 
 
+def test_ones_own_stock_has_no_most_to_pay() -> None:
+    """A piece from the own store has a fee that one sets oneself, and no other is bought in its place."""
+    line, _ = bought(about(stock=2))
+    assert (line.most_minor, line.any_price, line.second_choice) == (None, False, "")
+    assert bought(about())[0].second_choice
+
+
 def test_what_else_would_do() -> None:
     """Without the paint the wall is washed: instead of it, with the points that this leaves."""
     words = second_choice(BASE, FRAMED, PLAN, PRICES["tin"])

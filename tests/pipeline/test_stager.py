@@ -80,6 +80,17 @@ def test_the_van_is_unloaded_first() -> None:
     assert [(row.start_minute, row.end_minute) for row in rows] == [(540, 840), (540, 660), (660, 990)]
 
 
+def test_the_task_of_the_van_and_of_the_short_curtain_say_all() -> None:
+    """The van's own 90 minutes hold loading, driving and carrying in; a quoted wall made good is filled in its step."""
+    (van,), (curtain,) = (theirs("stager")[id].work for id in ("t21", "t19"))
+    assert (van.text, van.person_minutes) == ("Load the van, drive over, carry the stock in", 180)
+    assert curtain.text == (
+        "Take the short panels and the rod down, leave the blind; fill the bracket holes with the spackle at hand, "
+        "wipe it smooth while damp; say where the bedroom curtain will go: put away with the owner's things"
+    )
+    assert curtain.person_minutes == 30
+
+
 def test_a_filled_hole_dries_overnight() -> None:
     """Taking the screen down is two steps with a night between: down and filled on Wednesday, the mirror after it."""
     down, mirror = remedy("stager", "t01").work

@@ -31,10 +31,10 @@ def test_fixed_lines_to_the_cent() -> None:
         assert whole.room == ""
         assert [(line.words, line.price_minor) for line in whole.lines] == [
             ("De-clutter and clean throughout", 18000),
-            ("Furniture picked, loaded and carried in", 13500),
-            ("Van out", 18000),
-            ("Van back", 18000),
-            ("Take back", 18000),
+            ("Pieces picked, loaded and carried in", 13500),
+            ("Van to your home", 18000),
+            ("Van to fetch everything", 18000),
+            ("Our pieces packed and carried out again", 18000),
         ]
         assert whole.sum_minor == 85500
 

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog, Remedy, WorkStep
 from budgetfix.remedies.fit import candidates
 from budgetfix.remedies.following import PIN, PLUG, TOUCH_UP, Following, following, says
@@ -215,6 +216,16 @@ def test_what_another_one_replaces_goes_somewhere(item: str, new: dict[str, Any]
     """Another size is another thing: the old one goes somewhere. A rug that is only turned stays."""
     survey = altered(renter(), "rug", width=1200.0, depth=1700.0)
     assert moved(survey, item, **new).said == said
+
+
+def test_a_sellers_own_things_are_put_away() -> None:
+    """Staging a home for sale sells and gives away nothing of the owner's; tool's and user's words alike."""
+    listing, said = Brief(profile="listing"), "say where the rug will go: put away with the owner's things"
+    here = site(renter(), "rug-misses-seats", "rug")
+    (tools,) = take_away.KIND.fit(type(here)(here.survey, "r", "rug", here.catalog, listing))
+    catalog = Catalog(remedies=(Remedy(remedy="m1", kind="take-away", on="rug", steps=(WorkStep(minutes=5),)),))
+    (own,) = (one for one in candidates(renter(), catalog, listing, ()) if one.id == "m1")
+    assert [one.work[-1].text.split("; ")[-1] for one in (tools, own)] == [said, said]
 
 
 def test_what_is_taken_away_goes_somewhere() -> None:

@@ -129,6 +129,9 @@ def test_what_is_kept() -> None:
     )
     alone = replace(both, changes=(cloth,), work=(Work(asks.replace(" and the rug", ""), 5, 5, 5, 5),))
     assert keep.told(alone).work[0].text == "Hang it; steam it"
+    away = asks.replace("another room, storage, sold or given away", "put away with the owner's things")
+    listing = replace(both, work=(Work(away, 5, 5, 5, 5),))
+    assert keep.told(listing).work[0].text == away.replace("the old cloth and the rug", "the rug")
     gone = one(changes=(Change("curtains", "curtain", remove=True),))
     assert keep.told(gone).cares == ("Keep the curtain in the cellar: it goes back when you move out.",)
     lamps = one(changes=(Change("lights", "ceiling light", (("lumens", 1055.0),)),), uses=(("lamp", Fraction(1)),))

@@ -7,7 +7,7 @@ from typing import Generic, TypeVar
 
 from budgetfix.exports.by_person import who_words
 from budgetfix.exports.lettering import SIGNS, count, long_day
-from budgetfix.exports.money_lines import ON_TOP, line_ids
+from budgetfix.exports.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 from budgetfix.exports.page.words import listed, money_words
 from budgetfix.outcome.book import FaultRow, MoneyLine, PlanBook, Task
 
@@ -103,7 +103,7 @@ def buy_row(book: PlanBook, line: MoneyLine, tick: str) -> BuyRow:
         ("", "example price" if line.example else ""),
     )
     return BuyRow(
-        "" if line.kind in ON_TOP else tick,
+        "" if line.kind in NOT_BOUGHT else tick,
         f"{line.packs} ×" if (line.packs or 0) > 1 else "",
         line.name,
         money_words(book, line.line_minor),

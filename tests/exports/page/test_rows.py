@@ -3,7 +3,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import date
 
-from budgetfix.exports.page.rows import Distinct, buy_row, buy_ticks, do_row, fault_now, fault_seen, hazard_row
+from budgetfix.exports.page.rows import Detail, Distinct, buy_row, buy_ticks, do_row, fault_now, fault_seen, hazard_row
 from tests.exports.sample_book import BOOK, FAULTS, MONEY, TASKS
 
 
@@ -35,6 +35,14 @@ def test_what_comes_with_the_goods_is_not_ticked() -> None:
     ticks = [buy_row(BOOK, line, tick).tick for line, tick in zip(MONEY, buy_ticks(MONEY), strict=True)]
     assert ticks[-2:] == ["", ""]
     assert all(ticks[:-2])
+
+
+def test_pay_and_fixed_costs_are_not_ticked() -> None:
+    """Nobody buys an hour of work or the van: no box, though it says what it is for."""
+    pay = replace(MONEY[4], kind="labour", name="Labour: rod")
+    rows = [buy_row(BOOK, line, "buy x") for line in (pay, replace(pay, kind="fixed"), MONEY[4])]
+    assert [row.tick for row in rows] == ["", "", "buy x"]
+    assert rows[0].details == (Detail("For", "Hang a longer rod, higher"),)
 
 
 def test_boxes_have_names_of_their_own() -> None:
