@@ -83,6 +83,13 @@ def test_the_slot_is_paid_and_told(tmp_path: Path) -> None:
     assert van_notes.__doc__
 
 
+def test_without_hours_no_times_are_promised(tmp_path: Path) -> None:
+    """Where nobody planned sessions, the notes give the window, the load and the hour, and no order of work."""
+    book = plan(tmp_path, (14, 11), hours=None, photographs={"date": "2026-06-05", "at": "10:00"})
+    assert book.notes[0] == "Van out: Thursday 4 June, 09:00 to 11:00, 25 kg of 30 kg."
+    assert book.notes[-1] == "Photographs: Friday 5 June at 10:00."
+
+
 def test_no_window_for_the_loading(tmp_path: Path) -> None:
     """Where nobody works while the van is there, the loading cannot be done, and nothing else changes."""
     out = {**OUT, "date": "2026-06-06"}
