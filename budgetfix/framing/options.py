@@ -127,9 +127,16 @@ WITH_HELP = ("ladder", "drill")
 
 
 def refusing(work: Work, candidate: Candidate, brief: Brief) -> tuple[str, ...]:
-    """Who takes no part in a step. Whoever only stays off the ladder helps from the floor, if somebody else goes up."""
+    """Who takes no part in a step. Whoever only stays off the ladder helps from the floor, if somebody else goes up.
+
+    Of those, one fewer than the step asks for may help, the first in the brief: then somebody goes up in every crew.
+    """
     barring = tuple(person.name for person in brief.people if barred(person, candidate))
-    return unwilling(candidate, brief) if len(barring) < work.people else barring
+    if len(barring) == len(brief.people):
+        return barring
+    never = unwilling(candidate, brief)
+    below = [name for name in barring if name not in never]
+    return tuple(name for name in barring if name in never or name in below[work.people - 1 :])
 
 
 def unwilling(candidate: Candidate, brief: Brief) -> tuple[str, ...]:

@@ -49,6 +49,15 @@ def _day(hours: Hours, brief: Brief) -> date:
     return hours.on or (brief.ordered or date.min) + timedelta(days=hours.day)
 
 
+def photographed_by(brief: Brief, session: int, later_minutes: int = 0) -> bool:
+    """True where the photographs' hour lies no later than so many minutes after the end of a session (from 0)."""
+    if brief.photographs is None or brief.hours is None:
+        return False
+    hours = brief.hours[session]
+    days = (brief.photographs.on - _day(hours, brief)).days
+    return days * 1440 + brief.photographs.minute <= hours.start_minute + hours.length_minutes + later_minutes
+
+
 def loads(catalog: Catalog, brief: Brief, used: Mapping[str, int]) -> tuple[Load, ...]:
     """What the van may carry on each way; weights scaled so that all are whole. `used`: products in the problem."""
     heavy = weights(catalog)

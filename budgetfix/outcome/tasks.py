@@ -124,7 +124,8 @@ def _who_does(brief: Brief, plan: Plan, one: Candidate) -> tuple[str, ...]:
             off = [name for name in placed.people if word in refuses[name]]
             does_it = [name for name in placed.people if word not in refuses[name]]
             if word in words and off and does_it:
-                said[f"{' or '.join(does_it)} {does}; {' and '.join(off)} helps from the floor."] = None
+                verb = "helps" if len(off) == 1 else "help"
+                said[f"{' or '.join(does_it)} {does}; {' and '.join(off)} {verb} from the floor."] = None
     return tuple(said)
 
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
+from budgetfix.framing.van import photographed_by
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.curve import Curve, an_hour_longer, curve, longer_session, next_hour, next_point
 from budgetfix.optimize.growth import remaining
@@ -132,15 +133,20 @@ def other_sums(chooser: Chooser, best: Answer, seconds: float) -> Others:
 
 
 def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> NextStep:
-    """One point more, from the curve where that tells it, else by a solve of its own; one hour more."""
+    """One point more, from the curve where that tells it, else by a solve of its own; one hour more.
+
+    The photographs end all work: no hour is offered that would run into them.
+    """
     problem = chooser.framed.problem
     point = found.after(mine.spent_minor)
     if point is None:
         left = until - chooser.clock()
         point = next_point(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
-    left = until - chooser.clock()
-    hour = next_hour(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     session = longer_session(problem)
+    hour = None
+    if session is not None and not photographed_by(chooser.base.brief, session, 60):
+        left = until - chooser.clock()
+        hour = next_hour(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     return NextStep(
         more_plan(chooser, mine, chooser.in_figures(point)) if isinstance(point, Plan) else None,
         isinstance(point, NoPlan),

@@ -12,17 +12,22 @@ from budgetfix.optimize.problem import Plan
 
 
 def van_notes(job: Job, plan: Plan) -> tuple[str, ...]:
-    """Window and load of each slot, goods whose weight nobody knows, and the photographs' hour."""
+    """Window and load of each slot, goods whose weight nobody knows, and the photographs' hour.
+
+    Without a list of hours nothing is placed, so that nothing is promised of when it is done.
+    """
     vans, photographs = job.brief.vans, job.brief.photographs
+    timed = job.brief.hours is not None
     notes = []
     for name, slot in vans.slots if vans is not None else ():
         window = f"{clock(slot.start_minute)} to {clock(slot.end_minute)}"
-        waits = f"; nothing from stock is placed before {clock(slot.end_minute)}" if name == "out" else ""
+        waits = f"; nothing from stock is placed before {clock(slot.end_minute)}" if timed and name == "out" else ""
         notes.append(f"Van {name}: {long_day(slot.on)}, {window}{_load(job.catalog, plan, slot.load_kg)}{waits}.")
     if vans is not None and any(slot.load_kg is not None for _, slot in vans.slots):
         notes += _unweighed(job.catalog, plan)
     if photographs is not None:
-        notes.append(f"Photographs: {long_day(photographs.on)} at {clock(photographs.minute)}. All work ends before.")
+        ends = " All work ends before." if timed else ""
+        notes.append(f"Photographs: {long_day(photographs.on)} at {clock(photographs.minute)}.{ends}")
     return tuple(notes)
 
 

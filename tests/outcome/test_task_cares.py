@@ -66,6 +66,9 @@ def test_who_goes_up_the_ladder_is_said_where_somebody_at_the_step_does_not() ->
     assert cares_of(brief, framed(rod), both)["rod"] == ("ann goes up the ladder; ben helps from the floor.", "own.")
     assert cares_of(brief, framed(rod), alone)["rod"] == ("own.",)
     assert cares_of(Brief(people=people[:1], hours=None), framed(rod), alone)["rod"] == ("own.",)
+    three = Brief(people=(*people, Person(name="cleo", refuses=("ladder",))), hours=None)
+    crew = Plan(("rod",), (Placed("rod", 0, None, ("ann", "ben", "cleo")),), 0, 0, 0, 0)
+    assert cares_of(three, framed(rod), crew)["rod"][0] == "ann goes up the ladder; ben and cleo help from the floor."
 
 
 def test_a_task_shows_once_what_it_leaves_and_always_what_to_mind() -> None:

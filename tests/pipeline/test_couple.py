@@ -114,6 +114,18 @@ def test_helping_is_not_climbing() -> None:
     assert refusing(two, up, neither) == ("a", "b")
 
 
+def test_of_three_enough_take_part_that_somebody_climbs() -> None:
+    """Two of three stay off the ladder: the first of them helps at a step of two; at a step of three both do."""
+    up = Candidate(id="rod", kind="longer-rod", name="rod", hazards=("ladder",))
+    lifted = replace(up, hazards=("ladder", "lifting"))
+    ann, ben, cleo = (Person(name=name, refuses=no) for name, no in (("a", ("ladder",)), ("b", ("ladder",)), ("c", ())))
+    three = Brief(people=(ann, ben, cleo))
+    step = [Work("up", 10, 10, 10, 10, people=count) for count in (1, 2, 3)]
+    assert [refusing(one, up, three) for one in step] == [("a", "b"), ("b",), ()]
+    never = Brief(people=(Person(name="a", refuses=("ladder", "lifting")), ben, cleo))
+    assert refusing(step[1], lifted, never) == ("a",)
+
+
 def test_what_is_needed_is_done_first() -> None:
     """The room changes in the order of ids, but what another remedy needs comes before it, whatever it is called."""
     base = theirs("couple")["n01"]

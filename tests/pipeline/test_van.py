@@ -83,6 +83,28 @@ def test_the_slot_is_paid_and_told(tmp_path: Path) -> None:
     assert van_notes.__doc__
 
 
+def test_without_hours_no_times_are_promised(tmp_path: Path) -> None:
+    """Where nobody planned sessions, the notes give the window, the load and the hour, and no order of work."""
+    book = plan(tmp_path, (14, 11), hours=None, photographs={"date": "2026-06-05", "at": "10:00"})
+    assert book.notes[0] == "Van out: Thursday 4 June, 09:00 to 11:00, 25 kg of 30 kg."
+    assert book.notes[-1] == "Photographs: Friday 5 June at 10:00."
+
+
+@pytest.mark.parametrize(("hour", "offered"), [("10:00", False), ("11:00", False), ("12:30", True)])
+def test_no_hour_more_into_the_photographs(tmp_path: Path, hour: str, offered: bool) -> None:
+    """Work from nine to ten: an hour more is worked out only where the photographs are later than eleven."""
+    sessions = [{"date": "2026-06-04", "start": "09:00", "hours": 1}]
+    write_job(
+        tmp_path,
+        [20, 10],
+        [{"remedy": f"i{one}", "answers": {f"f{one}": 1}, "hours": 1} for one in (1, 2)],
+        {"hours": sessions, "photographs": {"date": "2026-06-04", "at": hour}},
+    )
+    step = proven_plan(tmp_path).next
+    assert (step.hour is not None) == offered
+    assert step.hour is None or step.hour.improvement == 30
+
+
 def test_no_window_for_the_loading(tmp_path: Path) -> None:
     """Where nobody works while the van is there, the loading cannot be done, and nothing else changes."""
     out = {**OUT, "date": "2026-06-06"}

@@ -180,8 +180,9 @@ def able(job: Job, one: Remedy, step: Step) -> list[str]:
     """Who may take part in a step."""
     words = {tool.casefold() for tool in one.tools}
     refused = {name: {word.casefold() for word in no} & words for name, no in job.people.items()}
-    steadied = STEADIED if sum(map(bool, refused.values())) < step.people else set()
-    return [name for name in job.people if not refused[name] - steadied]
+    willing = [name for name in job.people if not refused[name]]
+    below = [name for name in job.people if refused[name] and refused[name] <= STEADIED][: step.people - 1]
+    return [name for name in job.people if name in willing or (willing and name in below)]
 
 
 def first_session(job: Job, one: Remedy) -> int:
