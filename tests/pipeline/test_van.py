@@ -113,6 +113,22 @@ def test_no_window_for_the_loading(tmp_path: Path) -> None:
     assert why["rug"] == "it would be done too late"
 
 
+def test_loading_is_kept_within_the_window(tmp_path: Path) -> None:
+    """The van stands at the door from ten to eleven of a day from nine: the loading is in that hour, or not at all."""
+    out = {**OUT, "from": "10:00"}
+    book = plan(tmp_path, (14, 11), vans={"out": out})
+    rows = [(row.start_minute, row.end_minute) for row in book.sessions or ()]
+    assert rows == [(540, 720), (540, 600), (600, 660), (660, 840)]
+    assert {task.session for task in book.tasks if task.candidate == "load"} == {3}
+
+
+def test_loading_longer_than_the_window_is_left_out(tmp_path: Path) -> None:
+    """One hour of loading does not fit into three quarters, however long the day is."""
+    book = plan(tmp_path, (14, 11), vans={"out": {**OUT, "from": "10:15"}}, must=[])
+    assert "load" not in ids(book)
+    assert "load" in {row.id for row in book.left_out}
+
+
 def test_the_loading_must_be_known(tmp_path: Path) -> None:
     """A task that no remedy is called by is a problem of the brief, with the nearest name."""
     out = {**OUT, "task": "laod"}
