@@ -74,7 +74,8 @@ def test_the_slot_is_paid_and_told(tmp_path: Path) -> None:
     book = plan(tmp_path, (14, None), photographs={"date": "2026-06-05", "at": "10:00"})
     assert [line.line_minor for line in book.money if line.kind == "fixed"] == [2000]
     assert book.notes == (
-        "Van out: Thursday 4 June, 09:00 to 11:00, 14 kg of 30 kg; nothing from stock is placed before 11:00.",
+        "Van out: Thursday 4 June, 09:00 to 11:00, 14 kg of 30 kg; nothing from stock is placed before 11:00. "
+        "The van's window makes two sessions of Thursday: 2 and 3.",
         "Van back: Saturday 4 July, 09:00 to 11:00, 14 kg of 30 kg.",
         "The load leaves out what has no weight in the catalogue: Mirror.",
         "Photographs: Friday 5 June at 10:00. All work ends before.",
@@ -120,6 +121,7 @@ def test_loading_is_kept_within_the_window(tmp_path: Path) -> None:
     rows = [(row.start_minute, row.end_minute) for row in book.sessions or ()]
     assert rows == [(540, 720), (540, 600), (600, 660), (660, 840)]
     assert {task.session for task in book.tasks if task.candidate == "load"} == {3}
+    assert book.notes[0].endswith(" The van's window makes three sessions of Thursday: 2, 3 and 4.")
 
 
 def test_loading_longer_than_the_window_is_left_out(tmp_path: Path) -> None:
