@@ -42,7 +42,7 @@ def loading(id: str, brief: Brief) -> tuple[int, int | None]:
 
 def _within(hours: Hours, brief: Brief, slot: Slot) -> bool:
     end = hours.start_minute + hours.length_minutes
-    return _day(hours, brief) == slot.on and end > slot.start_minute and hours.start_minute < slot.end_minute
+    return _day(hours, brief) == slot.on and slot.start_minute <= hours.start_minute and end <= slot.end_minute
 
 
 def _day(hours: Hours, brief: Brief) -> date:

@@ -90,6 +90,7 @@ def cut_sessions(
 ) -> tuple[Hours, ...] | None:
     """Sessions cut short at the photographs, and split where the van's window out ends within them.
 
+    Where the slot names who loads (`task`), they are split where it begins as well: loading stands in the window.
     Each person's minutes are shared out by the clock: whoever is there from the start works in the first part first.
     """
     if hours is None:
@@ -117,12 +118,22 @@ def _until(hours: Hours, photographs: Photographs | None, load: Fraction, ordere
 
 
 def _split(hours: Hours, slot: Slot, load: Fraction, ordered: date) -> tuple[Hours, ...]:
-    first = slot.end_minute - hours.start_minute
-    if day_of(hours, ordered) != slot.on or not 0 < first < hours.length_minutes:
+    """The parts of a session: cut at the window's end, and at its start where somebody loads within it."""
+    if day_of(hours, ordered) != slot.on:
+        return (hours,)
+    parts = [hours]
+    for minute in (slot.end_minute,) if slot.task is None else (slot.start_minute, slot.end_minute):
+        parts[-1:] = _cut(parts[-1], minute, load)
+    return tuple(parts)
+
+
+def _cut(hours: Hours, minute: int, load: Fraction) -> tuple[Hours, ...]:
+    first = minute - hours.start_minute
+    if not 0 < first < hours.length_minutes:
         return (hours,)
     before = tuple(min(there, math.floor(first * load)) for there in hours.minutes)
     after = tuple(there - part for there, part in zip(hours.minutes, before, strict=True))
-    rest = {"minutes": after, "start_minute": slot.end_minute, "length_minutes": hours.length_minutes - first}
+    rest = {"minutes": after, "start_minute": minute, "length_minutes": hours.length_minutes - first}
     return (
         Hours(**{**dict(hours), "minutes": before, "length_minutes": first}),
         Hours(**{**dict(hours), **rest, "continues": True}),

@@ -54,6 +54,19 @@ def test_a_session_is_split_where_the_window_ends(tmp_path: Path) -> None:
     ]
 
 
+def test_a_session_is_split_where_loading_begins_too(tmp_path: Path) -> None:
+    """The van stands there from half past nine to eleven: three parts of one day; two where nobody loads."""
+    late = OUT.replace("'09:00'", "'09:30'")
+    hours = sound(tmp_path, f"{HOURS}vans: {{{late}}}").hours or ()
+    assert [(one.start_minute, one.length_minutes, one.minutes, one.continues) for one in hours[1:]] == [
+        (540, 30, (30,), False),
+        (570, 90, (90,), True),
+        (660, 330, (330,), True),
+    ]
+    bare = sound(tmp_path, f"{HOURS}vans: {{{late.replace(', task: t21', '')}}}").hours or ()
+    assert [one.length_minutes for one in bare[1:]] == [120, 330]
+
+
 def test_minutes_are_shared_out_by_the_clock(tmp_path: Path) -> None:
     """Ben is there for three hours from nine: two before eleven, one after; a load of 85 % holds in both parts."""
     typed = "hours: [{date: 2026-06-04, start: '09:00', people: {ann: 5, ben: 3}}]\nload: 0.85\n"
@@ -62,9 +75,9 @@ def test_minutes_are_shared_out_by_the_clock(tmp_path: Path) -> None:
     assert sum(sum(one.minutes) for one in hours) == 255 + 153
 
 
-@pytest.mark.parametrize("start", ["11:00", "06:00"])
+@pytest.mark.parametrize("start", ["11:00", "04:00"])
 def test_a_window_outside_of_a_session_splits_nothing(tmp_path: Path, start: str) -> None:
-    """A session that begins as the window ends, or is over by then, stays one."""
+    """A session that begins as the window ends, or is over as it begins, stays one."""
     hours = sound(tmp_path, f"hours: [{{date: 2026-06-04, start: '{start}', hours: 5}}]\nvans: {{{OUT}}}").hours or ()
     assert [one.length_minutes for one in hours] == [300]
 

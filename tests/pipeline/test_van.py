@@ -74,7 +74,8 @@ def test_the_slot_is_paid_and_told(tmp_path: Path) -> None:
     book = plan(tmp_path, (14, None), photographs={"date": "2026-06-05", "at": "10:00"})
     assert [line.line_minor for line in book.money if line.kind == "fixed"] == [2000]
     assert book.notes == (
-        "Van out: Thursday 4 June, 09:00 to 11:00, 14 kg of 30 kg; nothing from stock is placed before 11:00.",
+        "Van out: Thursday 4 June, 09:00 to 11:00, 14 kg of 30 kg; nothing from stock is placed before 11:00. "
+        "The van's window makes two sessions of Thursday: 2 and 3.",
         "Van back: Saturday 4 July, 09:00 to 11:00, 14 kg of 30 kg.",
         "The load leaves out what has no weight in the catalogue: Mirror.",
         "Photographs: Friday 5 June at 10:00. All work ends before.",
@@ -111,6 +112,23 @@ def test_no_window_for_the_loading(tmp_path: Path) -> None:
     why = {row.id: row.why for row in plan(tmp_path, (14, 11), vans={"out": out}, must=[]).left_out}
     assert why["load"] == "it would be done too late"
     assert why["rug"] == "it would be done too late"
+
+
+def test_loading_is_kept_within_the_window(tmp_path: Path) -> None:
+    """The van stands at the door from ten to eleven of a day from nine: the loading is in that hour, or not at all."""
+    out = {**OUT, "from": "10:00"}
+    book = plan(tmp_path, (14, 11), vans={"out": out})
+    rows = [(row.start_minute, row.end_minute) for row in book.sessions or ()]
+    assert rows == [(540, 720), (540, 600), (600, 660), (660, 840)]
+    assert {task.session for task in book.tasks if task.candidate == "load"} == {3}
+    assert book.notes[0].endswith(" The van's window makes three sessions of Thursday: 2, 3 and 4.")
+
+
+def test_loading_longer_than_the_window_is_left_out(tmp_path: Path) -> None:
+    """One hour of loading does not fit into three quarters, however long the day is."""
+    book = plan(tmp_path, (14, 11), vans={"out": {**OUT, "from": "10:15"}}, must=[])
+    assert "load" not in ids(book)
+    assert "load" in {row.id for row in book.left_out}
 
 
 def test_the_loading_must_be_known(tmp_path: Path) -> None:

@@ -114,9 +114,7 @@ def latest(job: Job, one: Remedy) -> int:
 def _with_the_van(job: Job) -> list[int]:
     van, sessions = job.van, job.sessions or ()
     assert van is not None
-    return [
-        at for at, one in enumerate(sessions) if one.end > van.begin and one.start < van.end and one.end > one.start
-    ]
+    return [at for at, one in enumerate(sessions) if van.begin <= one.start and one.end <= van.end]
 
 
 def goods(job: Job, ids: Iterable[str]) -> list[Line]:

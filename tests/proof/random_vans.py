@@ -37,6 +37,8 @@ def with_van(number: int, catalog: Raw, brief: Raw, ordered: date) -> None:
         brief["photographs"] = {"date": days[-1], "at": dice.choice(("09:45", "10:30"))}
     if "labour" in brief and dice.random() < 0.5:
         brief["fixed"] = [{"name": "Take back", "people": 2, "minutes": 25}]
+    if "task" in out:
+        out["from"] = dice.choice(("08:00", "09:15"))
 
 
 def _stock(dice: Random, product: Raw, ordered: date) -> None:

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from datetime import date
 from fractions import Fraction
+from itertools import pairwise
 from typing import Any
 
 F = Fraction
@@ -91,7 +92,7 @@ def van_costs(brief: Raw) -> dict[str, F]:
 
 
 def cut(sessions: tuple[Session, ...], brief: Raw, van: Van | None, load: F) -> tuple[Session, ...]:
-    """Sessions ended by the photographs, then split where the van's window ends."""
+    """Sessions ended by the photographs, then split where the van's window ends; at its start too, if somebody loads."""
     hour = brief.get("photographs")
     found = list(sessions)
     if hour:
@@ -109,11 +110,17 @@ def _ended(one: Session, end: int, load: F) -> Session:
 
 
 def _split(one: Session, van: Van | None, load: F) -> list[Session]:
-    if van is None or not one.start < van.end < one.end or van.end // 1440 != one.day:
+    if van is None or van.end // 1440 != one.day:
         return [one]
-    first = {name: min(there, math.floor((van.end - one.start) * load)) for name, there in one.minutes.items()}
-    rest = {name: there - first[name] for name, there in one.minutes.items()}
-    return [replace(one, end=van.end, minutes=first), replace(one, start=van.end, minutes=rest, part=True)]
+    marks = [van.begin, van.end] if van.task else [van.end]
+    edges = [one.start, *(mark for mark in marks if one.start < mark < one.end), one.end]
+    left, parts = dict(one.minutes), []
+    for begin, end in pairwise(edges):
+        most = math.floor((end - begin) * load)
+        here = left if end == one.end else {name: min(there, most) for name, there in left.items()}
+        left = {name: left[name] - here[name] for name in left}
+        parts.append(replace(one, start=begin, end=end, minutes=here, part=begin > one.start))
+    return parts
 
 
 def wholes(sessions: tuple[Session, ...]) -> list[int]:
