@@ -17,6 +17,7 @@ from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.asking import STARTS
 from budgetfix.optimize.in_order import in_order
 from budgetfix.optimize.problem import Answer, NoPlan, Plan, Problem
+from budgetfix.optimize.recount import marks_of
 from budgetfix.optimize.sharing import Answered, Left
 from budgetfix.optimize.stock import Packs, within
 from budgetfix.outcome.book import PlanBook
@@ -74,7 +75,7 @@ def answered(seat: Seat, ceilings: Packs, wish: Wish) -> Answered | None:
     if ceilings not in seat.answers:
         found = _solved(seat, ceilings, wish)
         if isinstance(found, NoPlan):
-            return None if found.proven else Answered(None, (0, 0, 0, 0), (), ceilings)
+            return None if found.proven else Answered(None, (0, 0, 0, 0, 0), (), ceilings)
         seat.answers[ceilings] = found
     answer = seat.answers[ceilings]
     problem = seat.whole.offer.framed.problem
@@ -101,25 +102,26 @@ def _solved(seat: Seat, ceilings: Packs, wish: Wish) -> Answer | NoPlan:
 
 
 def left_by(problem: Problem, plan: Plan) -> Left:
-    """(last session, hazard points, points, spend) as far as they are this job's wishes, first wish first.
+    """(last session, hazard points, points, marks, spend) as far as they are this job's wishes, first wish first.
 
     The last session counts only where everything is asked for; hazard points are points where they do not come first.
     """
+    marks = marks_of(problem, plan.chosen)
     if problem.must_all:
         last = max((one.session + 1 for one in plan.placed if one.session is not None), default=0)
-        return (last, 0, 0, plan.spent_minor)
+        return (last, 0, 0, marks, plan.spent_minor)
     if not problem.hazards_first:
-        return (0, 0, plan.hazards + plan.points, plan.spent_minor)
-    return (0, plan.hazards, plan.points, plan.spent_minor)
+        return (0, 0, plan.hazards + plan.points, marks, plan.spent_minor)
+    return (0, plan.hazards, plan.points, marks, plan.spent_minor)
 
 
 def _floor(problem: Problem, answer: Answer) -> Left:
     """What no plan gets below, where the clock ended the proof."""
     if problem.must_all:
-        return (0, 0, 0, 0)
+        return (0, 0, 0, 0, 0)
     if not problem.hazards_first:
-        return (0, 0, answer.least_hazards + answer.least_points, 0)
-    return (0, answer.least_hazards, answer.least_points, 0)
+        return (0, 0, answer.least_hazards + answer.least_points, 0, 0)
+    return (0, answer.least_hazards, answer.least_points, 0, 0)
 
 
 def held(catalog: Catalog, plan: Plan) -> Packs:

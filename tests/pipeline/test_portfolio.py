@@ -217,6 +217,23 @@ def taken(read: Read, chosen_ids: Sequence[str], stock: dict[str, int]) -> Packs
     return tuple(found)
 
 
+@pytest.mark.parametrize(("elm", "oak"), [("nails", "tacks"), ("tacks", "nails")])
+def test_fewest_holes_in_all_come_before_money(tmp_path: Path, elm: str, oak: str) -> None:
+    """Without the rug, nails leave five holes for 10.00 and tacks one for 20.00: who has no tacks gets the rug."""
+    ways = [
+        {"remedy": "hall", "answers": {"f1": 1}, "uses": {"rug": 1}, "pick_one": "floor"},
+        {"remedy": "nails", "answers": {"f1": 1}, "cost": 10, "pick_one": "floor", "spends": {"pins": 5}},
+        {"remedy": "tacks", "answers": {"f1": 1}, "cost": 20, "pick_one": "floor", "spends": {"pins": 1}},
+    ]
+    write_catalog(tmp_path, [RUG], ways)
+    for name, never in (("elm-street", elm), ("oak-lane", oak)):
+        write_house(tmp_path / name, (20,), JUNE, lease={"reversible_first": True}, never=[never])
+    found = planned(tmp_path)
+    assert sorted(chosen(found)) == [["hall"], ["tacks"]]
+    assert [shared.left for _, shared in found.groups] == [(0, 0, 0, 1, 8000)]
+    assert all(shared.proven for _, shared in found.groups)
+
+
 PEOPLE = {"ann": {"priorities": {"f1": 3}}, "ben": {"priorities": {"f2": 3, "f1": 0.5}}}
 
 
