@@ -217,6 +217,15 @@ def taken(read: Read, chosen_ids: Sequence[str], stock: dict[str, int]) -> Packs
     return tuple(found)
 
 
+def test_two_folders_said_alike(tmp_path: Path) -> None:
+    """Elm_street is told that the rug stands in elm-street, not in itself."""
+    write_catalog(tmp_path)
+    write_house(tmp_path / "elm-street", (30, 10), JUNE)
+    write_house(tmp_path / "elm_street", (20, 10), JUNE)
+    _, other = (made.book for made in planned(tmp_path).made)
+    assert "Ivory rug stands in elm-street until 4 July: this plan does without it." in other.notes
+
+
 @pytest.mark.parametrize(("elm", "oak"), [("nails", "tacks"), ("tacks", "nails")])
 def test_fewest_holes_in_all_come_before_money(tmp_path: Path, elm: str, oak: str) -> None:
     """Without the rug, nails leave five holes for 10.00 and tacks one for 20.00: who has no tacks gets the rug."""
