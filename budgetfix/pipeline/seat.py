@@ -52,12 +52,16 @@ class Place:
 
 @dataclass
 class Seat:
-    """A job, its walk with every piece, and its answers so far by ceilings. `extra`: fitted since that walk."""
+    """A job, its walk with every piece, and its answers so far by ceilings.
+
+    `extra`: fitted since that walk; `earlier`: the walk and the answers before it was last fitted anew.
+    """
 
     job: Job
     whole: Walked
     answers: dict[Packs, Answer] = field(default_factory=dict)
     extra: tuple[Candidate, ...] = ()
+    earlier: tuple[Walked, dict[Packs, Answer]] | None = None
 
     def __post_init__(self) -> None:
         if self.whole.fair is None:
@@ -162,8 +166,15 @@ def fitted_more(seat: Seat, ceilings: Packs, wish: Wish) -> bool:
     if not refit and not moves:
         return False
     seat.extra = (*seat.extra, *refit, *moves)
+    seat.earlier = (seat.whole, seat.answers)
     _plan_anew(seat, refit, moves, wish)
     return True
+
+
+def as_before(seat: Seat) -> None:
+    """The walk and the answers from before it was last fitted anew."""
+    if seat.earlier is not None:
+        seat.whole, seat.answers = seat.earlier
 
 
 def _new(found: Iterable[Candidate], known: tuple[Candidate, ...]) -> tuple[Candidate, ...]:

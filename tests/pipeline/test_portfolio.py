@@ -1,14 +1,19 @@
 from __future__ import annotations
 
+import time
 from collections.abc import Sequence
 from itertools import product
 from pathlib import Path
+from unittest.mock import DEFAULT, Mock, patch
 
 import pytest
 
 from budgetfix.intake.job import Job as Read
+from budgetfix.optimize.sharing import NoShare, share
 from budgetfix.optimize.stock import Packs, Stock
-from budgetfix.pipeline.portfolio import NoPlans, NotTogether, Together, groups
+from budgetfix.pipeline.planning import Wish
+from budgetfix.pipeline.portfolio import NoPlans, NotTogether, Together, groups, planned_together
+from budgetfix.pipeline.seat import Seat
 from budgetfix.pipeline.standing import stay_of
 from tests.optimize.many_houses import too_many
 from tests.pipeline.listed_job import ids, proven_plan
@@ -241,6 +246,41 @@ def test_fewest_holes_in_all_come_before_money(tmp_path: Path, elm: str, oak: st
     assert sorted(chosen(found)) == [["hall"], ["tacks"]]
     assert [shared.left for _, shared in found.groups] == [(0, 0, 0, 1, 8000)]
     assert all(shared.proven for _, shared in found.groups)
+
+
+class Late:
+    """A clock that jumps far ahead while a job is fitted anew, which throws away what was answered before."""
+
+    def __init__(self) -> None:
+        self.ahead = 0.0
+
+    def __call__(self) -> float:
+        return time.monotonic() + self.ahead
+
+    def fitted(self, seat: Seat, _: Packs, __: Wish) -> bool:
+        """Stands in for `fitted_more`."""
+        self.ahead = 1e6
+        seat.earlier = (seat.whole, seat.answers)
+        seat.answers = {(): seat.answers[()]}
+        return True
+
+
+def test_a_plan_in_hand_is_kept_where_the_clock_ends(tmp_path: Path) -> None:
+    """The clock ends while jobs are fitted anew: what was shared out before is the plan, and is not called proven."""
+    write_street(tmp_path)
+    late, nothing = Late(), NoShare(False)
+    jobs, names = read_street(tmp_path), ["Elm Street", "Oak Lane", "Pine"]
+    once = Mock(wraps=share, side_effect=[DEFAULT, nothing])
+    with (
+        only_plans(),
+        patch("budgetfix.pipeline.lanes.fitted_more", late.fitted),
+        patch("budgetfix.pipeline.portfolio.share", once),
+    ):
+        found = planned_together(jobs, names, Wish(60.0, late), 1)
+    assert once.call_count == 2
+    assert isinstance(found, Together)
+    assert chosen(found) == [["study"], ["hall", "paint"], ["study"]]
+    assert not any(shared.proven for _, shared in found.groups)
 
 
 PEOPLE = {"ann": {"priorities": {"f1": 3}}, "ben": {"priorities": {"f2": 3, "f1": 0.5}}}
