@@ -14,7 +14,8 @@ from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.optimize.sharing import Answered, Memory, NoShare, Shared, settled, share
 from budgetfix.optimize.stock import Conflict, Packs, Stock
-from budgetfix.pipeline.lanes import Ask, Lanes, Made, Refit, Sit, Undo, Write
+from budgetfix.pipeline.handing_on import handed_on
+from budgetfix.pipeline.lanes import Ask, FairPieces, Lanes, Made, Refit, Sit, Undo, Write
 from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.portfolio_reading import within
 from budgetfix.pipeline.seat import Place
@@ -130,6 +131,10 @@ def _shared(running: Lanes, group: Group, first: list[Answered], wish: Wish) -> 
         tasks = [(group.places[at], Ask(ceilings, wish, until)) for at, ceilings in wanted]
         return [one if isinstance(one, Answered) else None for one in running.each(tasks, SHARING)]
 
+    def fair(wanted: Sequence[tuple[int, Packs]]) -> list[Packs | None]:
+        tasks = [(group.places[at], FairPieces(under, wish)) for at, under in wanted]
+        return [one if isinstance(one, tuple) else None for one in running.each(tasks, SHARING)]
+
     def stopped() -> bool:
         return wish.clock() > until
 
@@ -147,7 +152,10 @@ def _shared(running: Lanes, group: Group, first: list[Answered], wish: Wish) -> 
             found = replace(found, floor=tuple(0 for _ in found.left))
             break
         found = again
-    return found if isinstance(found, NoShare) else settled(group.stock, memory, found, stopped)
+    if isinstance(found, NoShare):
+        return found
+    found = settled(group.stock, memory, found, stopped)
+    return handed_on(group.stock, memory, found, fair, stopped) if len(group.places) > 1 else found
 
 
 def _lost(again: Shared | NoShare, found: Shared) -> bool:

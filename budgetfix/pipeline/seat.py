@@ -15,6 +15,7 @@ from budgetfix.catalog.stay import lent, most_packs
 from budgetfix.intake.job import Job
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.asking import STARTS
+from budgetfix.optimize.fair import Fair
 from budgetfix.optimize.in_order import in_order
 from budgetfix.optimize.problem import Answer, NoPlan, Plan, Problem
 from budgetfix.optimize.recount import marks_of
@@ -54,7 +55,8 @@ class Place:
 class Seat:
     """A job, its walk with every piece, and its answers so far by ceilings.
 
-    `extra`: fitted since that walk; `earlier`: the walk and the answers before it was last fitted anew.
+    `extra`: fitted since that walk; `earlier`: the walk and the answers before it was last fitted anew; `fair`: fair
+    plans by the ceilings of the household's.
     """
 
     job: Job
@@ -62,6 +64,7 @@ class Seat:
     answers: dict[Packs, Answer] = field(default_factory=dict)
     extra: tuple[Candidate, ...] = ()
     earlier: tuple[Walked, dict[Packs, Answer]] | None = None
+    fair: dict[Packs, tuple[Answer, Fair | None]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         if self.whole.fair is None:
@@ -215,7 +218,7 @@ def book(seat: Seat, place: Place, wish: Wish) -> PlanBook:
     mine = _with(seat, catalog, wish)
     found, fair = seat.whole.answer, seat.whole.fair
     if fair is not None and place.shared:
-        found, fair = fairly(mine.chooser, seat.answers[place.answer], wish.seconds)
+        found, fair = _fair(seat, place.answer, mine, wish)
     elif place.answer:
         found = seat.answers[place.answer]
         problem, growth = mine.chooser.framed.problem, mine.chooser.growth
@@ -223,6 +226,22 @@ def book(seat: Seat, place: Place, wish: Wish) -> PlanBook:
         found = replace(found, plan=ordered)
     job = replace(seat.job, catalog=catalog, notes=(*seat.job.notes, *place.notes))
     return booked(job, replace(mine, answer=found, fair=fair), wish)
+
+
+def fair_held(seat: Seat, under: Packs, wish: Wish) -> Packs | None:
+    """The packs that the fair plan holds, made of what the household's holds; None where there is none."""
+    if seat.whole.fair is None:
+        return None
+    place = _as_held(seat, Place(under))
+    mine = _with(seat, lent(seat.job.catalog, dict(place.ceilings), {}), wish)
+    return held(seat.job.catalog, _fair(seat, under, mine, wish)[0].plan)
+
+
+def _fair(seat: Seat, under: Packs, mine: Walked, wish: Wish) -> tuple[Answer, Fair | None]:
+    """Found once: the book shows what the pieces were handed on by."""
+    if under not in seat.fair:
+        seat.fair[under] = fairly(mine.chooser, seat.answers[under], wish.seconds)
+    return seat.fair[under]
 
 
 def _as_held(seat: Seat, place: Place) -> Place:

@@ -23,6 +23,7 @@ from tests.pipeline.street import (
     LATER,
     OVERLAPPING,
     RUG,
+    Raw,
     only_plans,
     plan_street,
     read_street,
@@ -234,7 +235,7 @@ def test_two_folders_said_alike(tmp_path: Path) -> None:
 @pytest.mark.parametrize(("elm", "oak"), [("nails", "tacks"), ("tacks", "nails")])
 def test_fewest_holes_in_all_come_before_money(tmp_path: Path, elm: str, oak: str) -> None:
     """Without the rug, nails leave five holes for 10.00 and tacks one for 20.00: who has no tacks gets the rug."""
-    ways = [
+    ways: list[Raw] = [
         {"remedy": "hall", "answers": {"f1": 1}, "uses": {"rug": 1}, "pick_one": "floor"},
         {"remedy": "nails", "answers": {"f1": 1}, "cost": 10, "pick_one": "floor", "spends": {"pins": 5}},
         {"remedy": "tacks", "answers": {"f1": 1}, "cost": 20, "pick_one": "floor", "spends": {"pins": 1}},
