@@ -69,12 +69,12 @@ def plan_all(folder: Path, found: Houses, words: PlanWords, refuse: Refuse) -> N
 
 def _planned(jobs: tuple[Job, ...], words: PlanWords, refuse: Refuse) -> Together:
     """All plans, or the end of the run: 1 where a job has none, 3 where a must means nothing."""
-    from budgetfix.outcome.portfolio import house_name
+    from budgetfix.outcome.portfolio import house_names
     from budgetfix.pipeline.lanes import LaneEnded, cores
     from budgetfix.pipeline.planning import Wish
     from budgetfix.pipeline.portfolio import NoPlans, NotTogether, planned_together
 
-    names = [house_name(job.name) for job in jobs]
+    names = house_names([job.name for job in jobs])
     line = progress(words.quiet or words.json)
     try:
         found = planned_together(jobs, names, Wish(words.seconds, time.monotonic, line), cores())
@@ -140,16 +140,17 @@ def inspect_all(folder: Path, found: Houses, json: bool, quiet: bool, refuse: Re
     from budgetfix.exports.plan_json import inspect_object
     from budgetfix.exports.portfolio_json import inspections_object
     from budgetfix.exports.portfolio_screen import Looked, inspections_text
-    from budgetfix.outcome.portfolio import house_name
+    from budgetfix.outcome.portfolio import house_names
     from budgetfix.pipeline.inspecting import inspected
 
     objects, rows = {}, []
-    for job in read(folder, found, refuse):
+    jobs = read(folder, found, refuse)
+    for job, name in zip(jobs, house_names([job.name for job in jobs]), strict=True):
         seen = inspected(job)
         metric = job.survey is None or job.survey.household.unit != "in"
         objects[job.name] = inspect_object(seen.findings, seen.points, seen.hazards, metric)
         faults = sum(1 for one in seen.findings if one.fault) + len(job.faults)
-        rows.append(Looked(job.name, house_name(job.name), faults, seen.points, seen.hazards))
+        rows.append(Looked(job.name, name, faults, seen.points, seen.hazards))
     if json:
         say.obj(inspections_object(objects))
     elif not quiet:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
@@ -103,3 +105,10 @@ def house_name(folder: str) -> str:
     """A folder's name as people say it: `elm-street` is Elm Street."""
     words = folder.replace("-", " ").replace("_", " ").split()
     return " ".join(word[:1].upper() + word[1:] for word in words) or folder
+
+
+def house_names(folders: Sequence[str]) -> list[str]:
+    """The names of all houses, in order; folders that people would say alike keep the names that they have."""
+    said = [house_name(folder) for folder in folders]
+    many = Counter(said)
+    return [folder if many[name] > 1 else name for folder, name in zip(folders, said, strict=True)]

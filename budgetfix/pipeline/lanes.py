@@ -23,7 +23,7 @@ from budgetfix.optimize.sharing import Answered
 from budgetfix.optimize.stock import Packs
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.planning import Wish
-from budgetfix.pipeline.seat import Place, Seat, answered, book, fitted_more, sit
+from budgetfix.pipeline.seat import Place, Seat, answered, as_before, book, fair_held, fitted_more, sit
 from budgetfix.pipeline.writing import plan_files
 
 Seats = dict[int, Seat]
@@ -74,6 +74,27 @@ class Refit:
         return fitted_more(seats[at], self.answer, _left(self.wish, self.until))
 
 
+@dataclass(frozen=True)
+class Undo:
+    """Go back to what was there before a job was last fitted anew."""
+
+    wish: Wish
+
+    def __call__(self, seats: Seats, at: int) -> None:
+        as_before(seats[at])
+
+
+@dataclass(frozen=True)
+class FairPieces:
+    """The packs that the fair plan beside an answer holds (see `seat.fair_held`)."""
+
+    answer: Packs
+    wish: Wish
+
+    def __call__(self, seats: Seats, at: int) -> Packs | None:
+        return fair_held(seats[at], self.answer, self.wish)
+
+
 def _left(wish: Wish, until: float | None) -> Wish:
     """No more seconds than are left for all; the clock is that of the machine, the same in every process."""
     left = wish.seconds if until is None else until - wish.clock()
@@ -100,8 +121,8 @@ class Write:
         return Made(made, plan_files(made))
 
 
-Task = Sit | Ask | Refit | Write
-Result = Answered | NoPlan | FilesRefused | Made | bool | None
+Task = Sit | Ask | Refit | Undo | FairPieces | Write
+Result = Answered | NoPlan | FilesRefused | Made | Packs | bool | None
 
 _HERE: Seats = {}
 """The jobs that live in this process, where it is one of several."""

@@ -14,7 +14,8 @@ from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.optimize.sharing import Answered, Memory, NoShare, Shared, settled, share
 from budgetfix.optimize.stock import Conflict, Packs, Stock
-from budgetfix.pipeline.lanes import Ask, Lanes, Made, Refit, Sit, Write
+from budgetfix.pipeline.handing_on import handed_on
+from budgetfix.pipeline.lanes import Ask, FairPieces, Lanes, Made, Refit, Sit, Undo, Write
 from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.portfolio_reading import within
 from budgetfix.pipeline.seat import Place
@@ -121,7 +122,8 @@ def _placed(one: Conflict, group: Group) -> Conflict:
 
 def _shared(running: Lanes, group: Group, first: list[Answered], wish: Wish) -> Shared | NoShare:
     """The best allocation. Jobs that go without a piece are fitted anew; where that brings something new to do, all is
-    shared out once more, so that the proof is over the final lists.
+    shared out once more, so that the proof is over the final lists. What was found before stays, unproven, where the
+    clock ends before anything as good is found over these.
     """
     until = wish.clock() + wish.seconds * len(group.places)
 
@@ -129,26 +131,46 @@ def _shared(running: Lanes, group: Group, first: list[Answered], wish: Wish) -> 
         tasks = [(group.places[at], Ask(ceilings, wish, until)) for at, ceilings in wanted]
         return [one if isinstance(one, Answered) else None for one in running.each(tasks, SHARING)]
 
+    def fair(wanted: Sequence[tuple[int, Packs]]) -> list[Packs | None]:
+        tasks = [(group.places[at], FairPieces(under, wish)) for at, under in wanted]
+        return [one if isinstance(one, tuple) else None for one in running.each(tasks, SHARING)]
+
     def stopped() -> bool:
         return wish.clock() > until
 
     memory = Memory(ask, {at: [((), one)] for at, one in enumerate(first)})
     found = share(group.stock, memory, stopped)
     for _ in range(REFITS):
-        if isinstance(found, NoShare) or stopped() or not _fitted_anew(running, group, memory, found, wish, until):
+        if isinstance(found, NoShare) or stopped():
             break
-        found = share(group.stock, memory, stopped)
-    return found if isinstance(found, NoShare) else settled(group.stock, memory, found, stopped)
+        grown = _fitted_anew(running, group, memory, found, wish, until)
+        if not grown:
+            break
+        again = share(group.stock, memory, stopped)
+        if _lost(again, found):
+            running.each([(group.places[at], Undo(wish)) for at in grown], SHARING)
+            found = replace(found, floor=tuple(0 for _ in found.left))
+            break
+        found = again
+    if isinstance(found, NoShare):
+        return found
+    found = settled(group.stock, memory, found, stopped)
+    return handed_on(group.stock, memory, found, fair, stopped) if len(group.places) > 1 else found
 
 
-def _fitted_anew(running: Lanes, group: Group, memory: Memory, found: Shared, wish: Wish, until: float) -> bool:
-    """True where something new came up; what is known of such a job is forgotten."""
+def _lost(again: Shared | NoShare, found: Shared) -> bool:
+    """True where the clock ended with less than what was there before."""
+    return not again.proven and (isinstance(again, NoShare) or again.left > found.left)
+
+
+def _fitted_anew(running: Lanes, group: Group, memory: Memory, found: Shared, wish: Wish, until: float) -> list[int]:
+    """Jobs for which something new came up; what is known of them is forgotten."""
     short = [at for at, one in enumerate(found.answers) if one.held != _alone(memory, at)]
     tasks = [(group.places[at], Refit(found.answers[at].under, wish, until)) for at in short]
     grown = [at for at, new in zip(short, running.each(tasks, SHARING) if tasks else (), strict=True) if new]
     for at in grown:
         memory.known.pop(at)
-    return bool(grown)
+    return grown
 
 
 def _alone(memory: Memory, at: int) -> Packs:

@@ -13,7 +13,7 @@ from budgetfix.intake.job import Job
 from budgetfix.intake.plan_ticks import altered
 from budgetfix.optimize.sharing import Shared
 from budgetfix.optimize.stock import Stock, conflicts
-from budgetfix.outcome.portfolio import House, Portfolio, house_name
+from budgetfix.outcome.portfolio import House, Portfolio, house_name, house_names
 from budgetfix.pipeline.portfolio import Group, Together
 from budgetfix.pipeline.standing import Holding, pieces, runs, stay_of, undated
 from budgetfix.pipeline.writing import Touched, refuse_touched
@@ -37,7 +37,7 @@ def refuse_any_touched(folder: Path, names: Sequence[str]) -> None:
 
 def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: float) -> Portfolio:
     """The portfolio as all outputs show it. Errors: StandsTwice."""
-    names = [house_name(job.name) for job in jobs]
+    names = house_names([job.name for job in jobs])
     alone, held = _alone(found), _held(jobs, found)
     holdings = [Holding(names[at], job, held[at], alone[at], found.chosen[at].ceilings) for at, job in enumerate(jobs)]
     _stands_once(holdings)

@@ -15,8 +15,10 @@ from budgetfix.catalog.stay import lent, most_packs
 from budgetfix.intake.job import Job
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.asking import STARTS
+from budgetfix.optimize.fair import Fair
 from budgetfix.optimize.in_order import in_order
 from budgetfix.optimize.problem import Answer, NoPlan, Plan, Problem
+from budgetfix.optimize.recount import marks_of
 from budgetfix.optimize.sharing import Answered, Left
 from budgetfix.optimize.stock import Packs, within
 from budgetfix.outcome.book import PlanBook
@@ -51,12 +53,18 @@ class Place:
 
 @dataclass
 class Seat:
-    """A job, its walk with every piece, and its answers so far by ceilings. `extra`: fitted since that walk."""
+    """A job, its walk with every piece, and its answers so far by ceilings.
+
+    `extra`: fitted since that walk; `earlier`: the walk and the answers before it was last fitted anew; `fair`: fair
+    plans by the ceilings of the household's.
+    """
 
     job: Job
     whole: Walked
     answers: dict[Packs, Answer] = field(default_factory=dict)
     extra: tuple[Candidate, ...] = ()
+    earlier: tuple[Walked, dict[Packs, Answer]] | None = None
+    fair: dict[Packs, tuple[Answer, Fair | None]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         if self.whole.fair is None:
@@ -74,7 +82,7 @@ def answered(seat: Seat, ceilings: Packs, wish: Wish) -> Answered | None:
     if ceilings not in seat.answers:
         found = _solved(seat, ceilings, wish)
         if isinstance(found, NoPlan):
-            return None if found.proven else Answered(None, (0, 0, 0, 0), (), ceilings)
+            return None if found.proven else Answered(None, (0, 0, 0, 0, 0), (), ceilings)
         seat.answers[ceilings] = found
     answer = seat.answers[ceilings]
     problem = seat.whole.offer.framed.problem
@@ -101,25 +109,26 @@ def _solved(seat: Seat, ceilings: Packs, wish: Wish) -> Answer | NoPlan:
 
 
 def left_by(problem: Problem, plan: Plan) -> Left:
-    """(last session, hazard points, points, spend) as far as they are this job's wishes, first wish first.
+    """(last session, hazard points, points, marks, spend) as far as they are this job's wishes, first wish first.
 
     The last session counts only where everything is asked for; hazard points are points where they do not come first.
     """
+    marks = marks_of(problem, plan.chosen)
     if problem.must_all:
         last = max((one.session + 1 for one in plan.placed if one.session is not None), default=0)
-        return (last, 0, 0, plan.spent_minor)
+        return (last, 0, 0, marks, plan.spent_minor)
     if not problem.hazards_first:
-        return (0, 0, plan.hazards + plan.points, plan.spent_minor)
-    return (0, plan.hazards, plan.points, plan.spent_minor)
+        return (0, 0, plan.hazards + plan.points, marks, plan.spent_minor)
+    return (0, plan.hazards, plan.points, marks, plan.spent_minor)
 
 
 def _floor(problem: Problem, answer: Answer) -> Left:
     """What no plan gets below, where the clock ended the proof."""
     if problem.must_all:
-        return (0, 0, 0, 0)
+        return (0, 0, 0, 0, 0)
     if not problem.hazards_first:
-        return (0, 0, answer.least_hazards + answer.least_points, 0)
-    return (0, answer.least_hazards, answer.least_points, 0)
+        return (0, 0, answer.least_hazards + answer.least_points, 0, 0)
+    return (0, answer.least_hazards, answer.least_points, 0, 0)
 
 
 def held(catalog: Catalog, plan: Plan) -> Packs:
@@ -160,8 +169,15 @@ def fitted_more(seat: Seat, ceilings: Packs, wish: Wish) -> bool:
     if not refit and not moves:
         return False
     seat.extra = (*seat.extra, *refit, *moves)
+    seat.earlier = (seat.whole, seat.answers)
     _plan_anew(seat, refit, moves, wish)
     return True
+
+
+def as_before(seat: Seat) -> None:
+    """The walk and the answers from before it was last fitted anew."""
+    if seat.earlier is not None:
+        seat.whole, seat.answers = seat.earlier
 
 
 def _new(found: Iterable[Candidate], known: tuple[Candidate, ...]) -> tuple[Candidate, ...]:
@@ -202,7 +218,7 @@ def book(seat: Seat, place: Place, wish: Wish) -> PlanBook:
     mine = _with(seat, catalog, wish)
     found, fair = seat.whole.answer, seat.whole.fair
     if fair is not None and place.shared:
-        found, fair = fairly(mine.chooser, seat.answers[place.answer], wish.seconds)
+        found, fair = _fair(seat, place.answer, mine, wish)
     elif place.answer:
         found = seat.answers[place.answer]
         problem, growth = mine.chooser.framed.problem, mine.chooser.growth
@@ -210,6 +226,22 @@ def book(seat: Seat, place: Place, wish: Wish) -> PlanBook:
         found = replace(found, plan=ordered)
     job = replace(seat.job, catalog=catalog, notes=(*seat.job.notes, *place.notes))
     return booked(job, replace(mine, answer=found, fair=fair), wish)
+
+
+def fair_held(seat: Seat, under: Packs, wish: Wish) -> Packs | None:
+    """The packs that the fair plan holds, made of what the household's holds; None where there is none."""
+    if seat.whole.fair is None:
+        return None
+    place = _as_held(seat, Place(under))
+    mine = _with(seat, lent(seat.job.catalog, dict(place.ceilings), {}), wish)
+    return held(seat.job.catalog, _fair(seat, under, mine, wish)[0].plan)
+
+
+def _fair(seat: Seat, under: Packs, mine: Walked, wish: Wish) -> tuple[Answer, Fair | None]:
+    """Found once: the book shows what the pieces were handed on by."""
+    if under not in seat.fair:
+        seat.fair[under] = fairly(mine.chooser, seat.answers[under], wish.seconds)
+    return seat.fair[under]
 
 
 def _as_held(seat: Seat, place: Place) -> Place:

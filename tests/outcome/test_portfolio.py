@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from budgetfix.outcome.portfolio import house_name
+from budgetfix.outcome.portfolio import house_name, house_names
 from tests.exports.sample_book import NO_LIMIT
 from tests.exports.sample_portfolio import HOUSES, PORTFOLIO
 
@@ -24,6 +24,12 @@ from tests.exports.sample_portfolio import HOUSES, PORTFOLIO
 def test_a_folder_as_people_say_it(folder: str, name: str) -> None:
     """Signs between words become spaces, each word begins with a large letter, and nothing else changes."""
     assert house_name(folder) == name
+
+
+def test_houses_that_would_be_said_alike() -> None:
+    """They keep their folders' own names, so that a note on where a piece stands means one house."""
+    assert house_names(["a b", "a-b", "oak-lane", "a_b"]) == ["a b", "a-b", "Oak Lane", "a_b"]
+    assert house_names(["Elm", "elm"]) == ["Elm", "elm"]
 
 
 def test_money_in_all() -> None:

@@ -12,7 +12,7 @@ from unittest.mock import patch
 
 from budgetfix.intake.houses import houses
 from budgetfix.intake.job import Job
-from budgetfix.outcome.portfolio import house_name
+from budgetfix.outcome.portfolio import house_names
 from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.portfolio import NoPlans, NotTogether, Together, planned_together
 from budgetfix.pipeline.portfolio_reading import read_jobs
@@ -66,7 +66,7 @@ def read_street(folder: Path) -> tuple[Job, ...]:
 def plan_street(folder: Path, lanes: int = 1, seconds: float = 60.0) -> Together | NoPlans | NotTogether:
     """A street read and planned."""
     jobs = read_street(folder)
-    return planned_together(jobs, [house_name(job.name) for job in jobs], Wish(seconds, time.monotonic), lanes)
+    return planned_together(jobs, house_names([job.name for job in jobs]), Wish(seconds, time.monotonic), lanes)
 
 
 @contextmanager

@@ -1,14 +1,19 @@
 from __future__ import annotations
 
+import time
 from collections.abc import Sequence
 from itertools import product
 from pathlib import Path
+from unittest.mock import DEFAULT, Mock, patch
 
 import pytest
 
 from budgetfix.intake.job import Job as Read
+from budgetfix.optimize.sharing import NoShare, share
 from budgetfix.optimize.stock import Packs, Stock
-from budgetfix.pipeline.portfolio import NoPlans, NotTogether, Together, groups
+from budgetfix.pipeline.planning import Wish
+from budgetfix.pipeline.portfolio import NoPlans, NotTogether, Together, groups, planned_together
+from budgetfix.pipeline.seat import Seat
 from budgetfix.pipeline.standing import stay_of
 from tests.optimize.many_houses import too_many
 from tests.pipeline.listed_job import ids, proven_plan
@@ -18,6 +23,7 @@ from tests.pipeline.street import (
     LATER,
     OVERLAPPING,
     RUG,
+    Raw,
     only_plans,
     plan_street,
     read_street,
@@ -215,6 +221,67 @@ def taken(read: Read, chosen_ids: Sequence[str], stock: dict[str, int]) -> Packs
         if used:
             found.append((piece, -int(-used // pack)))
     return tuple(found)
+
+
+def test_two_folders_said_alike(tmp_path: Path) -> None:
+    """Elm_street is told that the rug stands in elm-street, not in itself."""
+    write_catalog(tmp_path)
+    write_house(tmp_path / "elm-street", (30, 10), JUNE)
+    write_house(tmp_path / "elm_street", (20, 10), JUNE)
+    _, other = (made.book for made in planned(tmp_path).made)
+    assert "Ivory rug stands in elm-street until 4 July: this plan does without it." in other.notes
+
+
+@pytest.mark.parametrize(("elm", "oak"), [("nails", "tacks"), ("tacks", "nails")])
+def test_fewest_holes_in_all_come_before_money(tmp_path: Path, elm: str, oak: str) -> None:
+    """Without the rug, nails leave five holes for 10.00 and tacks one for 20.00: who has no tacks gets the rug."""
+    ways: list[Raw] = [
+        {"remedy": "hall", "answers": {"f1": 1}, "uses": {"rug": 1}, "pick_one": "floor"},
+        {"remedy": "nails", "answers": {"f1": 1}, "cost": 10, "pick_one": "floor", "spends": {"pins": 5}},
+        {"remedy": "tacks", "answers": {"f1": 1}, "cost": 20, "pick_one": "floor", "spends": {"pins": 1}},
+    ]
+    write_catalog(tmp_path, [RUG], ways)
+    for name, never in (("elm-street", elm), ("oak-lane", oak)):
+        write_house(tmp_path / name, (20,), JUNE, lease={"reversible_first": True}, never=[never])
+    found = planned(tmp_path)
+    assert sorted(chosen(found)) == [["hall"], ["tacks"]]
+    assert [shared.left for _, shared in found.groups] == [(0, 0, 0, 1, 8000)]
+    assert all(shared.proven for _, shared in found.groups)
+
+
+class Late:
+    """A clock that jumps far ahead while a job is fitted anew, which throws away what was answered before."""
+
+    def __init__(self) -> None:
+        self.ahead = 0.0
+
+    def __call__(self) -> float:
+        return time.monotonic() + self.ahead
+
+    def fitted(self, seat: Seat, _: Packs, __: Wish) -> bool:
+        """Stands in for `fitted_more`."""
+        self.ahead = 1e6
+        seat.earlier = (seat.whole, seat.answers)
+        seat.answers = {(): seat.answers[()]}
+        return True
+
+
+def test_a_plan_in_hand_is_kept_where_the_clock_ends(tmp_path: Path) -> None:
+    """The clock ends while jobs are fitted anew: what was shared out before is the plan, and is not called proven."""
+    write_street(tmp_path)
+    late, nothing = Late(), NoShare(False)
+    jobs, names = read_street(tmp_path), ["Elm Street", "Oak Lane", "Pine"]
+    once = Mock(wraps=share, side_effect=[DEFAULT, nothing])
+    with (
+        only_plans(),
+        patch("budgetfix.pipeline.lanes.fitted_more", late.fitted),
+        patch("budgetfix.pipeline.portfolio.share", once),
+    ):
+        found = planned_together(jobs, names, Wish(60.0, late), 1)
+    assert once.call_count == 2
+    assert isinstance(found, Together)
+    assert chosen(found) == [["study"], ["hall", "paint"], ["study"]]
+    assert not any(shared.proven for _, shared in found.groups)
 
 
 PEOPLE = {"ann": {"priorities": {"f1": 3}}, "ben": {"priorities": {"f2": 3, "f1": 0.5}}}

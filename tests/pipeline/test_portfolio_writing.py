@@ -54,10 +54,10 @@ def test_the_bound_where_the_clock_ended_the_proof(tmp_path: Path) -> None:
     """125 points before; 30 are left, at least 20 stay: at most 105 go. With hazards still open nothing is known."""
     found, jobs = planned(tmp_path), read_street(tmp_path)
     shared: Shared = found.groups[0][1]
-    assert shared.left == (0, 0, 30, 15000)
-    stopped = put_together(tmp_path, jobs, with_shared(found, floor=(0, 0, 20, 0)), 60.0)
+    assert shared.left == (0, 0, 30, 0, 15000)
+    stopped = put_together(tmp_path, jobs, with_shared(found, floor=(0, 0, 20, 0, 0)), 60.0)
     assert (stopped.proven, stopped.bound, stopped.improvement) == (False, 105, 95)
-    open_ended = with_shared(found, left=(0, 5, 30, 15000), floor=(0, 0, 20, 0))
+    open_ended = with_shared(found, left=(0, 5, 30, 0, 15000), floor=(0, 0, 20, 0, 0))
     assert put_together(tmp_path, jobs, open_ended, 60.0).bound == 125
 
 

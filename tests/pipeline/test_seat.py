@@ -18,7 +18,7 @@ from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.seat import Seat, answered, fitted_more, left_by, sit
 from tests.optimize import brute
 from tests.optimize.many_houses import too_many
-from tests.optimize.worlds import World, random_world, still
+from tests.optimize.worlds import World, marked, random_world, still
 from tests.pipeline.street import only_plans, read_street, write_street
 
 WISH = Wish(60.0, time.monotonic)
@@ -36,9 +36,9 @@ def seat(folder: Path) -> Seat:
 def test_fewer_pieces_do_no_more(tmp_path: Path) -> None:
     """With the rug 0 points are left for 100.00, without it 20; each says what it holds and under which ceilings."""
     elm = seat(tmp_path)
-    assert answered(elm, (), WISH) == Answered((0, 0, 0, 10000), (0, 0, 0, 10000), (("lamp", 2), ("rug", 1)))
+    assert answered(elm, (), WISH) == Answered((0, 0, 0, 0, 10000), (0, 0, 0, 0, 10000), (("lamp", 2), ("rug", 1)))
     without: Packs = (("rug", 0),)
-    assert answered(elm, without, WISH) == Answered((0, 0, 20, 4000), (0, 0, 20, 4000), (("lamp", 2),), without)
+    assert answered(elm, without, WISH) == Answered((0, 0, 20, 0, 4000), (0, 0, 20, 0, 4000), (("lamp", 2),), without)
 
 
 def test_a_must_without_its_piece_has_no_plan(tmp_path: Path) -> None:
@@ -108,17 +108,29 @@ def tried(world: World, ceilings: Packs) -> Left | None:
     best = brute.best(job)
     if best is None:
         return None
+    marks = sum(one.marks for one in job.problem.options if one.id in best.chosen)
     if job.problem.must_all:
-        return (best.last + 1, 0, 0, best.spent)
+        return (best.last + 1, 0, 0, marks, best.spent)
     if not job.problem.hazards_first:
-        return (0, 0, best.hazards + best.points, best.spent)
-    return (0, best.hazards, best.points, best.spent)
+        return (0, 0, best.hazards + best.points, marks, best.spent)
+    return (0, best.hazards, best.points, marks, best.spent)
 
 
 @pytest.mark.parametrize("number", range(16))
 def test_sharing_agrees_with_every_way_to_deal_out(number: int) -> None:
     """Jobs with hours, waits, shops, musts and everything at once: the sums are those of the best way to deal out."""
+    agrees(*worlds(number))
+
+
+@pytest.mark.parametrize("number", range(16))
+def test_so_it_does_where_plans_leave_marks(number: int) -> None:
+    """The same jobs, where the fewest marks in all come before the least money in all."""
     each, stock = worlds(number)
+    agrees(tuple(marked(one, number * 10 + at) for at, one in enumerate(each)), stock)
+
+
+def agrees(each: tuple[World, ...], stock: Stock) -> None:
+    """What the search leaves is what the best of all ways to deal out leaves, proven."""
     found = share(stock, Memory(lambda wanted: asked(each, wanted)), lambda: False)
     right = slow(each, stock)
     if right is None:
