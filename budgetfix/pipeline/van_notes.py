@@ -12,7 +12,6 @@ from budgetfix.framing.van import weights
 from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import Plan
 
-
 NUMBERS = {2: "two", 3: "three", 4: "four"}
 
 
