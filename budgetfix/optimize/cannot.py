@@ -6,8 +6,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Option, Problem, Session, Step
+from budgetfix.optimize.problem import Option, Problem, Step
 from budgetfix.optimize.recount import goods_minor, too_heavy, too_many
+from budgetfix.optimize.setting_up import setups
 from budgetfix.optimize.windows import windows
 
 
@@ -57,19 +58,12 @@ def _fits_anywhere(facts: Facts, step: Step, *, hushed: bool) -> bool:
     """True where some session is long enough; `hushed`: and not too quiet."""
     return any(
         any(
-            all(
-                session.minutes[one] - _setup(facts, session) >= step.minutes_in(place)
-                for place, one in enumerate(crew)
-            )
+            all(session.minutes[one] - setup >= step.minutes_in(place) for place, one in enumerate(crew))
             for crew in facts.crews(step)
         )
-        for session in facts.problem.sessions or ()
+        for session, setup in zip(facts.problem.sessions or (), setups(facts.problem), strict=True)
         if not (hushed and step.loud and session.quiet)
     )
-
-
-def _setup(facts: Facts, session: Session) -> int:
-    return 0 if session.continues else facts.problem.setup_minutes
 
 
 def _late(facts: Facts) -> frozenset[str]:

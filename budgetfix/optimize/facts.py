@@ -5,17 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
-from itertools import accumulate, combinations, permutations
+from itertools import combinations, permutations
 from typing import TypeVar
 
 from budgetfix.optimize.problem import Option, Problem, Product, Session, Step, Tool
-
-
-def wholes(sessions: Iterable[Session]) -> tuple[int, ...]:
-    """For each session the number of the one that it is a part of, from 0."""
-    numbers = accumulate(0 if session.continues else 1 for session in sessions)
-    return tuple(number - 1 for number in numbers)
-
+from budgetfix.optimize.setting_up import setups, wholes
 
 DAY = 24 * 60
 Person = TypeVar("Person", int, str)
@@ -91,10 +85,9 @@ class Facts:
     @cached_property
     def minutes(self) -> tuple[tuple[int, ...], ...]:
         """Minutes of work of each session and person: setting up is paid as soon as there is any work at all."""
-        setup = self.problem.setup_minutes
         return tuple(
-            tuple(max(0, there - (0 if session.continues else setup)) for there in session.minutes)
-            for session in self.sessions
+            tuple(max(0, there - setup) for there in session.minutes)
+            for session, setup in zip(self.sessions, setups(self.problem), strict=False)
         )
 
     @cached_property

@@ -190,7 +190,7 @@ class Problem:
     `must_all`: the order of wishes for "do everything": last session, marks, spend, hazards, points, person-minutes,
     ids.
     `last_session`: the last session (from 0) in which a step may stand. `setup_minutes` are taken from each
-    person in each session in which that person works.
+    person in each session in which that person works, once for all its parts (see `setting_up`).
     """
 
     options: tuple[Option, ...]

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from budgetfix.base.numbers import ceil_div
-from budgetfix.optimize.facts import Facts, ending, wholes
+from budgetfix.optimize.facts import Facts, ending
 from budgetfix.optimize.problem import Load, Option, Placed, Problem, Product, Shop, Step
+from budgetfix.optimize.setting_up import wholes
 
 
 class SolverDisagrees(Exception):

@@ -17,6 +17,7 @@ from budgetfix.inspection.finding import Finding
 from budgetfix.inspection.guard import too_much_worse
 from budgetfix.inspection.inspect import look_again
 from budgetfix.optimize.problem import Option, Plan
+from budgetfix.optimize.setting_up import set_up
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.overlaps import overlaps
 from budgetfix.room.survey import Survey
@@ -122,9 +123,9 @@ def used_minutes(framed: Framed, plan: Plan) -> tuple[int, ...]:
             raise ClaimFails(f"{placed.option} has no session")
         for place, person in enumerate(placed.people):
             used[placed.session][person] += options[placed.option].steps[placed.step].minutes_in(place)
-    for row, session in zip(used, sessions, strict=True):
+    for row, session, setup in zip(used, sessions, set_up(framed.problem, plan.placed), strict=True):
         for person, there in zip(people, session.minutes, strict=True):
-            row[person] += framed.problem.setup_minutes if row[person] and not session.continues else 0
+            row[person] += setup[person]
             if row[person] > there:
                 raise ClaimFails(f"{person} has {there} minutes, not {row[person]}")
     return tuple(sum(row.values()) for row in used)

@@ -12,6 +12,7 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.problem import Placed, Plan
+from budgetfix.optimize.setting_up import set_up, setups
 from budgetfix.outcome.book import SessionRow, Spell, Task
 from budgetfix.outcome.order import Slot, predecessors, working_order
 from budgetfix.outcome.timeline import Piece, laid_out
@@ -60,8 +61,7 @@ def _timed(
         for part, (people, minutes) in enumerate(cut):
             pieces.append(Piece(people, minutes, (starts[place] + part - 1,) if part else before))
     there = dict(zip((person.name for person in brief.people), brief.hours[session].minutes, strict=True))
-    setup = 0 if brief.hours[session].continues else brief.setup_minutes
-    begins = laid_out(tuple(pieces), there, setup)
+    begins = laid_out(tuple(pieces), there, setups(framed.problem)[session])
     if begins is None:
         return [(key, ()) for key in keys]
     spells = [_spell(brief, piece, begin) for piece, begin in zip(pieces, begins, strict=True)]
@@ -243,6 +243,7 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
     if brief.hours is None:
         return None
     options = {option.id: option for option in framed.problem.options}
+    setup = set_up(framed.problem, plan.placed)
     rows = []
     for index, hours in enumerate(brief.hours):
         own = dict.fromkeys((person.name for person in brief.people), 0)
@@ -251,9 +252,8 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
                 for place, person in enumerate(placed.people):
                     own[person] += options[placed.option].steps[placed.step].minutes_in(place)
         end = hours.start_minute + hours.length_minutes if brief.vans or brief.photographs else None
-        setup = 0 if hours.continues else brief.setup_minutes
         who = tuple(
-            ((*named(brief, (name,)), name)[0], there, own[name] + (setup if own[name] else 0))
+            ((*named(brief, (name,)), name)[0], there, own[name] + setup[index][name])
             for name, there in zip(own, hours.minutes, strict=True)
         )
         rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who, end))

@@ -162,7 +162,9 @@ def _hours_kept(problem: Problem, by_id: dict[str, Option], where: Where, sessio
             for name in crew:
                 helps = step.help > 0 and name == crew[1]
                 used[name] += step.help if helps else step.minutes
-    setup = 0 if (problem.sessions or ())[session].continues else problem.setup_minutes
+    setup = problem.setup_minutes
+    for part in range(_begun(problem, session), session):
+        setup = max(0, setup - max((problem.sessions or ())[part].minutes))
     rows = zip(used.values(), there, strict=True)
     longest = max(minutes - setup for minutes in there)
     return joint <= max(0, longest) and all(not work or work + setup <= minutes for work, minutes in rows)

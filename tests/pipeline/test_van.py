@@ -56,6 +56,13 @@ def test_setting_up_is_paid_once(tmp_path: Path) -> None:
     assert used == [15 + 60 + 30, 15 + 60, 60 + 30]
 
 
+def test_setting_up_is_paid_by_work_after_the_van_only(tmp_path: Path) -> None:
+    """Who places the rug at eleven has set up at nine: the first part of the day says so."""
+    only = plan(tmp_path, (14, 11), setup_minutes=15, hours=HOURS[1:], never=["paint", "load", "mirror"], must=[])
+    assert [row.minutes_used for row in only.sessions or ()] == [15, 60]
+    assert [row.who[0][2] for row in only.sessions or ()] == [15, 60]
+
+
 @pytest.mark.parametrize(("mirror_kg", "chosen"), [(16, True), (16.5, False)])
 def test_the_van_carries_so_much(tmp_path: Path, mirror_kg: float, chosen: bool) -> None:
     """14 and 16 kg fill a van of 30 kg; half a kilogram more, and the better of the two goes alone."""

@@ -32,6 +32,7 @@ from tests.proof.promises import (
     may_follow,
     session_problems,
     set_problems,
+    set_up_only,
     setting_up,
     staying,
     work_in,
@@ -121,7 +122,8 @@ def calendar_sums(job: Job, plan: Plan) -> Iterator[str]:
         )
         if used > most:
             yield f"session {at}: {used} minutes used of {most}"
-        if used < work + (setting_up(job, at - 1) if work else 0) or (not job.errands and not work and used):
+        idle = not job.errands and not work and used > set_up_only(job, at - 1)
+        if used < work + (setting_up(job, at - 1) if work else 0) or idle:
             yield f"session {at}: {used} minutes used for {work} minutes of work"
 
 
@@ -250,7 +252,8 @@ def _crewed(
     """True where crews exist: hours kept, nobody joins late, and just so many minutes with setting up."""
     if not keys:
         work, _ = work_in(job, where, session)
-        return sum(minutes + setting_up(job, session) for minutes in work.values() if minutes) == used
+        least = sum(minutes + setting_up(job, session) for minutes in work.values() if minutes)
+        return used == least or least < used <= least + set_up_only(job, session)
     key = keys[0]
     one = _one(job, key[0])
     for crew in crews(job, one, one.steps[key[1]]):

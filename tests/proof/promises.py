@@ -243,8 +243,19 @@ def work_in(job: Job, where: Mapping[Key, tuple[int, tuple[str, ...]]], session:
 
 
 def setting_up(job: Job, session: int) -> int:
-    """Minutes of setting up: once for both parts of a session that the van cuts."""
-    return 0 if (job.sessions or ())[session].part else job.setup
+    """Minutes of setting up: the first of a session that the van cuts, however short its first part is."""
+    left, sessions = job.setup, job.sessions or ()
+    whole = wholes(sessions)
+    for one in (one for at, one in enumerate(sessions[:session]) if whole[at] == whole[session]):
+        left = max(0, left - max(one.minutes.values()))
+    return left
+
+
+def set_up_only(job: Job, session: int) -> int:
+    """The most minutes of people who set up here and work in a later part of the same session."""
+    whole = wholes(job.sessions or ())
+    here = (job.sessions or ())[session].minutes.values()
+    return sum(min(setting_up(job, session), there) for there in here) * (whole.count(whole[session]) > 1)
 
 
 def session_problems(job: Job, where: Mapping[Key, tuple[int, tuple[str, ...]]], session: int) -> Iterator[str]:

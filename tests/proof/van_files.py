@@ -92,7 +92,7 @@ def van_costs(brief: Raw) -> dict[str, F]:
 
 
 def cut(sessions: tuple[Session, ...], brief: Raw, van: Van | None, load: F) -> tuple[Session, ...]:
-    """Sessions ended by the photographs, then split where the van's window ends; where it begins, too, to load."""
+    """Sessions ended by the photographs, then split where the van's window ends, and begins if somebody loads."""
     hour = brief.get("photographs")
     found = list(sessions)
     if hour:
