@@ -87,7 +87,15 @@ def test_a_move_onto_a_spot_that_is_taken_as_surveyed_is_not_offered() -> None:
 def test_an_earlier_plan_is_written_over_until_somebody_ticks(tmp_path: Path) -> None:
     """Twice is no trouble; a file that is no book of ours is left alone."""
     first = write_plan(tmp_path, BOOK)
-    assert [Path(name).name for name in first] == ["plan.xlsx", "plan.html", "plan.ics", "buy.csv", "do.csv"]
+    assert [Path(name).name for name in first] == [
+        "plan.xlsx",
+        "plan.html",
+        "plan.ics",
+        "buy.csv",
+        "do.csv",
+        "plan-ann.ics",
+        "plan-ben.ics",
+    ]
     assert not touched(tmp_path / "plan.xlsx")
     write_plan(tmp_path, BOOK)
     (tmp_path / "plan.xlsx").write_bytes(b"mine")
