@@ -99,13 +99,15 @@ def holes_of(chosen: Chosen) -> int:
 def spend_minor(chosen: Chosen) -> int:
     """The bill of a set: whole packs, delivery once a shop. Its only tool is owned.
 
-    The lease has undoing counted: a tub of filler and a tin of paint for each 25 holes.
+    Where the lease has undoing counted: a tub of filler and a tin of paint for each 25 holes.
     """
+    lease = renter().brief.lease
+    kept_back = (*FILLER, *PAINT) if lease is not None and lease.undo == "counted" else ()
     uses: dict[str, Fraction] = {}
     for id in chosen:
         for product, units in remedies()[id].uses:
             uses[product] = uses.get(product, Fraction(0)) + units
-    for product in (*FILLER, *PAINT):
+    for product in kept_back:
         uses[product] = uses.get(product, Fraction(0)) + Fraction(holes_of(chosen), HOLES_A_PACK)
     return total_minor(bill(renter().catalog, [(id, remedies()[id].cost_minor) for id in chosen], uses, (), ()))
 

@@ -31,8 +31,9 @@ def test_nobody_is_kept_out(name: str, open_page: Opener) -> None:
         page = open_page(data, width).page
         page.evaluate("document.querySelectorAll('details').forEach(one => one.open = true)")
         assert breaches(page) == []
-        for key in ("Home", "End"):
-            page.locator("#slide").press(key)
+        if page.locator("#slide").count():
+            for key in ("Home", "End"):
+                page.locator("#slide").press(key)
         assert breaches(page) == []
 
 
