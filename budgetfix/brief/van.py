@@ -7,6 +7,9 @@ from fractions import Fraction
 
 from pydantic import BaseModel, ConfigDict
 
+VAN_COSTS = {"out": "Van out", "back": "Van back"}
+"""What the fixed cost of each way is called, in every list."""
+
 
 class _Frozen(BaseModel):
     """Records do not change, and refuse what they do not know."""

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from datetime import date
 from fractions import Fraction
 
+from budgetfix.base.days import day_words
 from budgetfix.base.numbers import ceil_div
 from budgetfix.brief.stay import Stay
 from budgetfix.catalog.bill import packs_needed
@@ -51,9 +51,9 @@ def away(product: Product, stay: Stay | None) -> str:
     if stay is None:
         return ""
     if product.free_from is not None and product.free_from > stay.first:
-        return f"not free before {_day(product.free_from)}"
+        return f"not free before {day_words(product.free_from)}"
     if product.free_until is not None and product.free_until < stay.until:
-        return f"free only until {_day(product.free_until)}"
+        return f"free only until {day_words(product.free_until)}"
     return ""
 
 
@@ -92,7 +92,3 @@ def _lacks(product: Product, units: Fraction, stay: Stay | None) -> str:
         there = f"{name}: it takes {packs}, and {product.stock} {'is' if product.stock == 1 else 'are'} there"
         return f"{there}; the rest {product.elsewhere}" if product.elsewhere else there
     return ""
-
-
-def _day(on: date) -> str:
-    return f"{on.day} {on:%B %Y}"

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
-
+from budgetfix.base.days import day_words
 from budgetfix.exports.lines import wrapped
 from budgetfix.outcome.leased import LandlordNote, Work
 
@@ -15,10 +14,6 @@ OPENING = (
 )
 WAITING = "Nothing on this list is done before you have said yes."
 ANSWER_BY = "Please answer by:"
-MONTHS = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
-    "December",
-)  # fmt: skip
 ASKED, AGREED, TOLD, STAYS = (
     "What I ask you for", "What you have agreed to already", "What I do besides, for your information",
     "What stays as it is",
@@ -62,8 +57,3 @@ def closing(note: LandlordNote) -> str:
     """What is promised for the end."""
     ends = f" The lease ends on {day_words(note.ends)}." if note.ends is not None else ""
     return f"When I move out I make good what is said above, at my own cost.{ends}"
-
-
-def day_words(day: date) -> str:
-    """`30 November 2027`."""
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"

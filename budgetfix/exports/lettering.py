@@ -5,12 +5,9 @@ from __future__ import annotations
 import unicodedata
 from datetime import date
 
+from budgetfix.base.days import DAYS, MONTHS
+
 SIGNS = {"fixed": "✓", "better": "◐", "still there": "○", "worse": "▼", "new": "▲"}
-DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 SHORT = 3
 """Letters of a day or month where room is short."""
 UNITS = {"in": "inches", "cm": "centimetres", "mm": "millimetres"}

@@ -6,7 +6,7 @@ import re
 
 from xlsxwriter.workbook import Workbook
 
-from budgetfix.exports.landlord_text import day_words
+from budgetfix.base.days import day_words
 from budgetfix.exports.lines import hours_words
 from budgetfix.exports.plan_book_page import Col, Formula, Page, Styles, Table, Value
 from budgetfix.outcome.book import PlanBook

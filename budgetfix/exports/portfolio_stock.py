@@ -7,8 +7,9 @@ from datetime import date, timedelta
 
 from xlsxwriter.workbook import Workbook
 
+from budgetfix.base.days import MONTHS
 from budgetfix.exports import palette
-from budgetfix.exports.lettering import MONTHS, SHORT, clock, count, day
+from budgetfix.exports.lettering import SHORT, clock, count, day
 from budgetfix.exports.plan_book_page import FIRST, Col, Page, Styles, Table
 from budgetfix.outcome.portfolio import Piece, Portfolio, Run, Standing
 

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from budgetfix.base.money import write_money_long
+from budgetfix.brief.van import VAN_COSTS
 from budgetfix.exports.lettering import clock, count, long_day
 from budgetfix.outcome.quote import Quote, QuoteLine, QuoteOption
 
@@ -17,7 +18,7 @@ SAYS = {
     "Complete": "All that we propose.",
 }
 ALONE = "What we advise for these rooms."
-VANS = {"fixed:Van out": "out", "fixed:Van back": "back"}
+VANS = {f"fixed:{name}": way for way, name in VAN_COSTS.items()}
 
 
 @dataclass(frozen=True, slots=True)

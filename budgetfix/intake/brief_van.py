@@ -9,7 +9,7 @@ from fractions import Fraction
 from budgetfix.base.money import read_money, read_number
 from budgetfix.brief.models import FixedCost, Hours
 from budgetfix.brief.stay import Stay
-from budgetfix.brief.van import Photographs, Slot, Vans
+from budgetfix.brief.van import VAN_COSTS, Photographs, Slot, Vans
 from budgetfix.intake.brief_hours import as_clock, as_day
 from budgetfix.intake.inside import Inside, Part, at, only
 from budgetfix.intake.reader import as_text
@@ -19,7 +19,7 @@ WANTED_VANS = (
     "back: {date: 2026-07-04, from: '09:00', to: '11:00', cost: 180.00}}"
 )
 WANTED_PHOTOGRAPHS = "an hour such as {date: 2026-06-05, at: '10:00'}"
-VAN_LINES = {"out": ("Van out", "Van to your home"), "back": ("Van back", "Van to fetch everything")}
+VAN_LINES = {"out": (VAN_COSTS["out"], "Van to your home"), "back": (VAN_COSTS["back"], "Van to fetch everything")}
 """Each slot's line, by its own name and as a client reads it."""
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from budgetfix.brief.van import VAN_COSTS
 from budgetfix.catalog.models import Catalog, Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
@@ -17,7 +18,6 @@ from budgetfix.outcome.quote import Costing, CostRow, Quote, VanLoad
 from budgetfix.outcome.quoting import options
 
 SORTS = {"tool": "tool", "hire": "tool", "remedy": "work", "labour": "work"}
-VAN = ("Van out", "Van back")
 
 
 def costing(base: Ground, framed: Framed, book: PlanBook, quote: Quote) -> Costing:
@@ -74,7 +74,7 @@ def _goods(catalog: Catalog, line: MoneyLine, product: Product) -> CostRow:
 
 
 def _other(line: MoneyLine, place: int, minutes: dict[str, int], work: dict[str, int]) -> CostRow:
-    sort = "van" if line.name in VAN and line.kind == "fixed" else SORTS.get(line.kind, line.kind)
+    sort = "van" if line.name in VAN_COSTS.values() and line.kind == "fixed" else SORTS.get(line.kind, line.kind)
     name = line.tasks[0] if line.kind in ("labour", "remedy") and line.tasks else line.name
     paid = minutes.get(line.of) if line.kind == "labour" else work.get(line.name) if line.kind == "fixed" else None
     return CostRow(

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from budgetfix.base.days import DAYS
 from budgetfix.brief.models import Brief
 from budgetfix.brief.van import Slot
 from budgetfix.catalog.models import Catalog
-from budgetfix.exports.lettering import DAYS, clock, long_day
+from budgetfix.exports.lettering import clock, long_day
 from budgetfix.framing.van import weights
 from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import Plan
