@@ -273,6 +273,10 @@ class Rounds:
     inspections: int = 0
     placings: int = 0
 
+    def __add__(self, other: Rounds) -> Rounds:
+        """Those of two searches together."""
+        return Rounds(self.inspections + other.inspections, self.placings + other.placings)
+
 
 Phase = Literal[
     "hazards",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from budgetfix.base.money import write_money
@@ -37,6 +37,12 @@ REASONS = {
 }
 
 
+def some(names: Sequence[str]) -> str:
+    """The first names, and how many there are besides."""
+    more = f" and {len(names) - NAMED} more" if len(names) > NAMED else ""
+    return ", ".join(names[:NAMED]) + more
+
+
 @dataclass(frozen=True)
 class Chosen:
     """The plan that others are held against, with all that its words need."""
@@ -53,9 +59,7 @@ class Chosen:
 
     def names(self, ids: Iterable[str]) -> str:
         """Some remedies by name; errands are nobody's choice and are left out."""
-        named = [self.framed.candidates[id].name for id in sorted(ids) if not id.startswith(ERRAND)]
-        more = f" and {len(named) - NAMED} more" if len(named) > NAMED else ""
-        return ", ".join(named[:NAMED]) + more
+        return some([self.framed.candidates[id].name for id in sorted(ids) if not id.startswith(ERRAND)])
 
 
 def left_out(

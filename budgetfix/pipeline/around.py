@@ -19,7 +19,7 @@ from budgetfix.outcome.make import Around
 from budgetfix.outcome.worth import Worth
 from budgetfix.pipeline.asking_back import asked_of_plan, words
 from budgetfix.pipeline.candidates import Offered
-from budgetfix.pipeline.fairness import Spoken, fair_sums, sides
+from budgetfix.pipeline.fairness import fair_sums, sides, why_not_words
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.lease_notes import lease_notes
 from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
@@ -54,7 +54,7 @@ def around(
 
     two = sides(chooser, fair, answer.plan, left) if fair is not None else ()
     cheaper, nothing = recommended(chooser, answer, left()), free(chooser, answer, left())
-    said = Spoken(chooser, answer.plan).words(left() * SPOKEN, fair) if fair is not None else {}
+    said = why_not_words(chooser, fair, answer.plan, left() * SPOKEN) if fair is not None else {}
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
     chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))

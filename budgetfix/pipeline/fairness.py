@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.fair import Fair, fairest, missed
@@ -12,7 +12,7 @@ from budgetfix.optimize.problem import Answer, Extra, NoPlan, Plan
 from budgetfix.outcome.book import Side
 from budgetfix.pipeline.plans import Chooser, Others, with_money_for
 
-MARKS = (0, 2, 4, 3, 1, 5)
+MARKS = (0, 2, 3, 1, 5)
 """Sums of money tried, in quarters of what the fair plan spends; first those that tell most."""
 
 
@@ -34,12 +34,7 @@ def fair_answer(chooser: Chooser, best: Answer, seconds: float) -> tuple[Answer,
     whole = chooser.best(max(1.0, until - chooser.clock()), _kept(chooser, fair.plan), "all")
     if isinstance(whole, NoPlan):
         return None
-    rounds = replace(
-        whole.rounds,
-        inspections=whole.rounds.inspections + best.rounds.inspections,
-        placings=whole.rounds.placings + best.rounds.placings,
-    )
-    return replace(whole, proven=whole.proven and fair.proven, rounds=rounds), fair
+    return replace(whole, proven=whole.proven and fair.proven, rounds=whole.rounds + best.rounds), fair
 
 
 def _fairest(chooser: Chooser, seconds: float, extra: Extra, known: tuple[Plan, ...] = ()) -> Fair | NoPlan | None:
@@ -107,7 +102,7 @@ def fair_sums(chooser: Chooser, answer: Answer, seconds: float) -> Others:
         left = until - chooser.clock()
         if left <= 0:
             break
-        plan = _at(lifted, Extra(spend_at_most=most), left) if mark != 4 else None
+        plan = _at(lifted, Extra(spend_at_most=most), left)
         if plan is not None:
             found.setdefault(plan.spent_minor, plan)
     return Others(tuple(found[spent] for spent in sorted(found)))
@@ -123,36 +118,26 @@ def _at(chooser: Chooser, extra: Extra, seconds: float) -> Plan | None:
     return whole.plan if isinstance(whole, Answer) and whole.proven else None
 
 
-@dataclass(frozen=True)
-class Spoken:
-    """Why not, said for two people; by candidate."""
+def why_not_words(chooser: Chooser, fair: Fair, plan: Plan, seconds: float) -> dict[str, str]:
+    """Why not, said for two people, by candidate, as far as the clock allows: what either would have alone first."""
+    wished = {id for alone in fair.alone for id in alone.chosen}
+    found = losses(
+        with_money_for(chooser.framed.problem, plan),
+        plan,
+        sorted(chooser.framed.candidates, key=lambda id: (id not in wished, id)),
+        seconds=seconds,
+        clock=chooser.clock,
+        growth=chooser.growth,
+        report=chooser.report,
+    )
+    names = tuple(person.name for person in chooser.base.brief.voices)
+    return {id: _said(loss, names) for id, loss in found.items()}
 
-    chooser: Chooser
-    plan: Plan
 
-    def words(self, seconds: float, fair: Fair) -> dict[str, str]:
-        """As far as the clock allows, what either would have alone first."""
-        chooser = self.chooser
-        wished = {id for plan in fair.alone for id in plan.chosen}
-        ids = sorted((id for id in chooser.framed.candidates), key=lambda id: (id not in wished, id))
-        found = losses(
-            with_money_for(chooser.framed.problem, self.plan),
-            self.plan,
-            ids,
-            seconds=seconds,
-            clock=chooser.clock,
-            growth=chooser.growth,
-            report=chooser.report,
-        )
-        return {id: self._said(loss) for id, loss in found.items()}
-
-    def _said(self, loss: Loss) -> str:
-        first, second = (person.name for person in self.chooser.base.brief.voices)
-        if loss.nothing:
-            return "no plan with it fits the money, the hours and the limits"
-        if 0 in loss.least:
-            return "neither gains by it, beside what is chosen"
-        parts = [f"{name} {least:,} points" for name, least in zip((first, second), loss.least, strict=True) if least]
-        if not parts:
-            return f"would cost both {first} and {second} points"
-        return f"would cost {' or '.join(parts)}"
+def _said(loss: Loss, names: tuple[str, ...]) -> str:
+    if loss.nothing:
+        return "no plan with it fits the money, the hours and the limits"
+    if 0 in loss.least:
+        return "neither gains by it, beside what is chosen"
+    parts = [f"{name} {least:,} points" for name, least in zip(names, loss.least, strict=True) if least]
+    return f"would cost {' or '.join(parts)}" if parts else f"would cost both {' and '.join(names)} points"

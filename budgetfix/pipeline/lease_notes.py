@@ -7,12 +7,11 @@ from budgetfix.exports.lines import hours_words
 from budgetfix.framing.options import ERRAND
 from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import Plan
+from budgetfix.outcome.left_out import some
 from budgetfix.pipeline.candidates import Offered
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.leases import Under
 
-NAMED = 2
-"""How many remedies are named where more are meant."""
 OWNED = "The brief has a lease, but the survey does not say that you rent: no note to a landlord is written."
 
 REVERSIBLE = (
@@ -35,13 +34,13 @@ def lease_notes(job: Job, offer: Offered, plan: Plan) -> tuple[str, ...]:
 def _ruled_out(under: Under, offer: Offered) -> list[str]:
     """What the lease forbids or the landlord refused among what could be done."""
     names = [one.name for one, _ in offer.blocked if under.why_not(one)]
-    return [f"Ruled out by your lease or landlord: {_some(names)}. Left out says why."] if names else []
+    return [f"Ruled out by your lease or landlord: {some(names)}. Left out says why."] if names else []
 
 
 def _waiting(under: Under, chosen: list[Candidate]) -> list[str]:
     """What is planned while its leave is not there yet."""
     names = [one.name for one in chosen if under.leave(one) in ((True, None), (True, "asked"))]
-    return [f"Only with the landlord's leave, which is not there yet: {_some(names)}."] if names else []
+    return [f"Only with the landlord's leave, which is not there yet: {some(names)}."] if names else []
 
 
 def _undoing(under: Under, lease: Lease, chosen: list[Candidate]) -> list[str]:
@@ -50,8 +49,3 @@ def _undoing(under: Under, lease: Lease, chosen: list[Candidate]) -> list[str]:
     paid = ", filler and paint for it are in the money" if any(one.later for one in chosen) else ""
     most = f" of {hours_words(lease.undo_minutes)}" if lease.undo_minutes is not None else ""
     return [f"Undoing it all when you move out: about {hours_words(minutes)}{most}{paid}."] if minutes else []
-
-
-def _some(names: list[str]) -> str:
-    more = f" and {len(names) - NAMED} more" if len(names) > NAMED else ""
-    return ", ".join(names[:NAMED]) + more

@@ -30,8 +30,6 @@ LEAST_SECONDS = 10.0
 """The fair choice gets this long even where the household's plan has used up the seconds."""
 ASKS = 300
 """Inspections before the first solve; the rest is asked along the sets that the chooser arrives at."""
-
-
 OFFERS = 0.3
 """Share of the seconds for the options of a quote, after all else."""
 
@@ -146,12 +144,7 @@ def _once_more(
     better = again.best(left)
     if isinstance(better, NoPlan) or not better.proven:
         return first, chooser, answer
-    rounds = replace(
-        better.rounds,
-        inspections=better.rounds.inspections + answer.rounds.inspections,
-        placings=better.rounds.placings + answer.rounds.placings,
-    )
-    return second, again, replace(better, rounds=rounds)
+    return second, again, replace(better, rounds=better.rounds + answer.rounds)
 
 
 def _fresh_moves(seen: Inspected, offer: Offered, found: Checked) -> tuple[Candidate, ...]:

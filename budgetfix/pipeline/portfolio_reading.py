@@ -13,18 +13,17 @@ from budgetfix.brief.van import Slot
 from budgetfix.exports.lettering import clock, long_day
 from budgetfix.intake.brief_yaml import Over
 from budgetfix.intake.job import Job, read_job
-from budgetfix.remedies.registry import KINDS
+from budgetfix.pipeline.reading import kind_names, with_kept
 
 
 def read_jobs(folder: Path, names: Sequence[str], today: date) -> tuple[Job, ...]:
     """Every job, under the name of its folder. Writes only marked copies. Errors: FilesRefused, OSError."""
-    kinds = tuple(sorted(kind.kind for kind in KINDS))
-    jobs = tuple(replace(read_job(folder / name, Over(), today, kinds), name=name) for name in names)
+    jobs = tuple(replace(read_job(folder / name, Over(), today, kind_names()), name=name) for name in names)
     found = {_told(folder, job, problem) for job in jobs for problem in job.problems}
     problems = tuple(sorted(found or {*_currencies(jobs), *_vans(jobs)}))
     if problems:
         raise FilesRefused(problems, _mark(folder, jobs))
-    return jobs
+    return tuple(map(with_kept, jobs))
 
 
 def within(name: str, problem: FileProblem) -> FileProblem:

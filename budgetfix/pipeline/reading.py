@@ -25,11 +25,15 @@ class JobOptions:
 
 def read(folder: Path, options: JobOptions, today: date) -> Job:
     """Read everything; refuse with every problem at once, writing only marked copies. Errors: FilesRefused."""
-    kinds = tuple(sorted(kind.kind for kind in KINDS))
-    job = read_job(folder, Over(options.budget, options.hours, options.catalog), today, kinds)
+    job = read_job(folder, Over(options.budget, options.hours, options.catalog), today, kind_names())
     if job.problems:
         raise FilesRefused(job.problems, _mark(folder, job))
     return with_kept(job)
+
+
+def kind_names() -> tuple[str, ...]:
+    """Every kind that a remedy may name."""
+    return tuple(sorted(kind.kind for kind in KINDS))
 
 
 def with_kept(job: Job) -> Job:

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.planning import Wish, planned
+from budgetfix.pipeline.portfolio_reading import read_jobs
 from budgetfix.pipeline.reading import JobOptions, read
 
 SURVEY = """
@@ -91,3 +92,13 @@ def test_marks_typed_in_a_sheet_are_what_hangs(tmp_path: Path) -> None:
     holes, scuffs = survey.named["Marks 1"][1], survey.named["Marks 2"][1]
     assert dict(holes) | {"what": "old holes", "fixing": "screws", "things": 4, "width": 20.0} == dict(holes)
     assert dict(scuffs) | {"what": "mark", "group": "scuff", "things": 3, "height": 20.0} == dict(scuffs)
+
+
+def test_among_several_jobs_the_flat_has_the_same_faults(tmp_path: Path) -> None:
+    """What of the landlord's is not back is a fault in a folder of jobs, too."""
+    (tmp_path / "flat").mkdir()
+    plan(tmp_path / "flat")
+    alone = read(tmp_path / "flat", JobOptions(), date(2027, 11, 1))
+    (among,) = read_jobs(tmp_path, ["flat"], date(2027, 11, 1))
+    assert among.faults == alone.faults
+    assert len(among.faults) == 1
