@@ -11,7 +11,7 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.brief_days import check_days
 from budgetfix.intake.brief_lease import check_lease
-from budgetfix.intake.inside import named_place
+from budgetfix.intake.inside import named_place, place_in
 from budgetfix.intake.raw_rows import RawRow, close_to
 from budgetfix.room.survey import Survey
 
@@ -71,11 +71,17 @@ def check_names(row: RawRow, brief: Brief, known: Known, problems: list[FileProb
 
 def _check_voice(row: RawRow, person: Person, known: list[str], problems: list[FileProblem]) -> None:
     """As for the household's priorities, where they stand in `people`."""
-    held, cell = frozenset(known), row.cells["people"]
-    for name, _ in person.priorities or ():
-        if name not in held:
-            place = row.place_of("people") if cell.at is None else cell.at(person.name, "priorities", name)
-            problems.append(FileProblem(place, f"'{name}'", f"the name of {MATTERS}", close_to(name, known)))
+    held = frozenset(known)
+    problems += [
+        FileProblem(
+            place_in(row, "people", person.name, "priorities", name),
+            f"'{name}'",
+            f"the name of {MATTERS}",
+            close_to(name, known),
+        )
+        for name, _ in person.priorities or ()
+        if name not in held
+    ]
 
 
 def _check(
