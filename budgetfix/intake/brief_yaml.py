@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 from functools import partial
@@ -34,6 +33,7 @@ from budgetfix.intake.brief_hours import (
     read_priorities,
 )
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
+from budgetfix.intake.brief_over import Over, typed_over
 from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
@@ -58,15 +58,6 @@ FIELDS = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True)
-class Over:
-    """What the command line says, as typed."""
-
-    budget: str | None = None
-    hours: str | None = None
-    catalog: str | None = None
-
-
 def brief_row(
     path: Path | None, sheet: Mapping[str, tuple[object, Place]], over: Over, problems: list[FileProblem]
 ) -> RawRow:
@@ -79,10 +70,7 @@ def brief_row(
         problems += file.problems
         for field, value in file.data.items():
             row.cells[field] = RawCell(value, file.place(field), at=partial(file.place, field))
-    typed = {"budget": over.budget, "hours": over.hours, "catalog": over.catalog}
-    for field, words in typed.items():
-        if words is not None:
-            row.cells[field] = RawCell(words, Place(f"--{field}"))
+    typed_over(row, over, problems)
     return row
 
 
