@@ -47,6 +47,7 @@ def sessions(brief: Brief) -> tuple[Session, ...] | None:
 
 def products(catalog: Catalog, by: Scales, rest: Rest = WHOLE_JOB) -> tuple[Product, ...]:
     """Products with whole quantities; of what is sold out there is only what is on hand."""
+    out = dict(rest.sold_out)
     return tuple(
         Product(
             product.product,
@@ -55,7 +56,7 @@ def products(catalog: Catalog, by: Scales, rest: Rest = WHOLE_JOB) -> tuple[Prod
             int(product.on_hand * by.products[product.product]),
             product.shop,
             *_charge(catalog, product.shop),
-            most=0 if product.product in rest.sold_out else most_packs(product, catalog.stay),
+            most=0 if product.product in out else most_packs(product, catalog.stay),
         )
         for product in sorted(catalog.products, key=lambda product: product.product)
         if product.product in by.products
@@ -117,9 +118,7 @@ def first_session(lead_days: int, brief: Brief, ordered_day: int = 0) -> int:
     return len(brief.hours)
 
 
-def lead_days(
-    candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction], rest: Rest = WHOLE_JOB
-) -> int:
+def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction], rest: Rest = WHOLE_JOB) -> int:
     """The longest wait for goods; goods of which enough is on hand for everybody, or bought for this, do not wait."""
     leads = {
         product.product: product.lead_days
@@ -189,7 +188,7 @@ def option(
     rest: Rest = WHOLE_JOB,
 ) -> Option:
     """One candidate as an option."""
-    earliest = dict(rest.earliest).get(candidate.id, 0)
+    earliest = max((at for id, at in rest.earliest if id == candidate.id), default=0)
     van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,

@@ -27,8 +27,8 @@ class Rest:
     """(candidate, product, first session in which it is there) of goods bought for that candidate: no errand."""
     arriving: tuple[tuple[str, int], ...] = ()
     """(product, first session in which what was bought is there)."""
-    sold_out: tuple[str, ...] = ()
-    """Products of which no more can be had."""
+    sold_out: tuple[tuple[str, str], ...] = ()
+    """(product, why in words) of which no more can be had."""
     earliest: tuple[tuple[str, int], ...] = ()
     """(candidate, first session) where a wait counts from a step that is done."""
     begun: tuple[str, ...] = ()

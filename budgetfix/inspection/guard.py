@@ -12,9 +12,7 @@ WORSE = Fraction(1, 4)
 """A plan leaves no measured finding worse by more than this (the guard of the trade page)."""
 
 
-def worse_than(
-    before: Seen, after: Seen, may_worsen: Iterable[str], now: Seen | None = None
-) -> tuple[Finding, ...]:
+def worse_than(before: Seen, after: Seen, may_worsen: Iterable[str], now: Seen | None = None) -> tuple[Finding, ...]:
     """Findings left more than a quarter worse than they were; a new one counts from 0.
 
     `now`: the room as it stands, where something was done since `before`: what is no worse than that may stay.
