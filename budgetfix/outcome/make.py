@@ -16,23 +16,23 @@ from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import (
     ChosenRow,
-    FaultRow,
     LeftOutRow,
     MoneyLine,
     MorePlan,
     NextStep,
     PlanBook,
-    SessionRow,
     Side,
     Stop,
     Sums,
-    Task,
 )
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.lease_rows import landlord_note, undoing
+from budgetfix.outcome.lists import Lists
+from budgetfix.outcome.remembering import numbered_on, remembered
 from budgetfix.outcome.shopping import Shopped, shopped
+from budgetfix.outcome.so_far import SoFar
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
@@ -61,16 +61,6 @@ class Around:
     """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
     sides: tuple[Side, ...] = ()
     """The two people whose fair choice it is."""
-
-
-@dataclass(frozen=True)
-class Lists:
-    """What one plan buys, does and leaves, in the words that people read."""
-
-    money: tuple[MoneyLine, ...]
-    tasks: tuple[Task, ...]
-    sessions: tuple[SessionRow, ...] | None
-    faults: tuple[FaultRow, ...]
 
 
 def lists(
@@ -123,12 +113,15 @@ def hazards_left(base: Ground, found: Checked) -> int:
     return measured + sum(1 for fault in base.faults if fault.safety and found.listed_after[fault.fault] > 0)
 
 
-def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, around: Around) -> PlanBook:
-    """The book of the best plan."""
+def make_book(
+    base: Ground, framed: Framed, answer: Answer, found: Checked, around: Around, earlier: SoFar | None = None
+) -> PlanBook:
+    """The book of the best plan. `earlier`: what was paid and done before, with a sum for all that counts as paid."""
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
     ids = tuple(one.id for one in found.chosen)
     made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
+    made = replace(made, tasks=numbered_on(made.tasks, earlier))
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
@@ -174,6 +167,8 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
+        remembered=remembered(base, framed, plan, found, made, earlier),
+        so_far=earlier,
     )
 
 

@@ -17,6 +17,7 @@ from budgetfix.outcome.check import Checked, checked
 from budgetfix.outcome.costing import costing
 from budgetfix.outcome.make import make_book
 from budgetfix.outcome.quoting import is_quoted, quote
+from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.fairness import fair_answer, fair_matters
@@ -78,12 +79,12 @@ def walked(job: Job, wish: Wish) -> Walked | NoPlan:
     return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
 
 
-def booked(job: Job, walked: Walked, wish: Wish) -> PlanBook:
-    """The book of a plan, with everything that stands beside it."""
+def booked(job: Job, walked: Walked, wish: Wish, earlier: SoFar | None = None) -> PlanBook:
+    """The book of a plan, with everything that stands beside it. `earlier`: what was paid and done before."""
     base, offer, answer = walked.seen.base, walked.offer, walked.answer
     found = checked(base, offer.framed, answer.plan)
     beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
-    book = make_book(base, offer.framed, answer, found, beside)
+    book = make_book(base, offer.framed, answer, found, beside, earlier)
     if is_quoted(base) and not base.rest.told:
         book = replace(book, offers=offers(walked.chooser, answer, wish.seconds * OFFERS))
     return book if base.rest.told else _quoted(base, offer.framed, book)

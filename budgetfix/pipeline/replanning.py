@@ -37,7 +37,7 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoP
         unended = left.rest.begun
     if isinstance(found, NoPlan):
         return found
-    return Replanned(booked(left.job, found, wish), left, found, unended)
+    return Replanned(booked(left.job, found, wish, left.so_far), left, found, unended)
 
 
 def walked_on(left: Left, wish: Wish) -> Walked | NoPlan:
