@@ -183,3 +183,5 @@ class ListedFault(Frozen):
     what: str = ""
     where: str = ""
     safety: bool = False
+    left: Fraction = Fraction(1)
+    """The share of it that is left by what is done already, as the product of (1 - relief)."""
