@@ -62,6 +62,13 @@ class Hours(Frozen):
     quiet: bool = False
     continues: bool = False
     """It goes on from the session before: the two are parts of one, cut by the van's window."""
+    before_load: tuple[int, ...] = Field(default=(), strict=False)
+    """The minutes before `load`; empty where they are the same."""
+
+    @property
+    def typed_minutes(self) -> tuple[int, ...]:
+        """Minutes a person as typed, before `load`."""
+        return self.before_load or self.minutes
 
 
 class Errand(Frozen):

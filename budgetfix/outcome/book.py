@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from budgetfix.outcome.leased import LandlordNote, Undoing
+from budgetfix.outcome.odds import Chances
 from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
 
@@ -302,6 +303,8 @@ class PlanBook:
     costing: Costing | None = None
     offers: tuple[tuple[str, Stop], ...] = ()
     """Plans worked out for the quote, by the name of the option."""
+    chances: Chances | None = None
+    """What can be told of the chances that all of it fits."""
 
     @property
     def improvement(self) -> int:

@@ -27,6 +27,7 @@ from budgetfix.outcome.book import (
     Sums,
     Task,
 )
+from budgetfix.outcome.chances import chances
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
@@ -173,6 +174,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
+        chances=chances(base, framed, plan, made.tasks, worth),
     )
 
 
