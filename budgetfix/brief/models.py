@@ -140,6 +140,10 @@ class Brief(Frozen):
     lease: Lease | None = None
     quote: QuoteWords = QuoteWords()
     whole_days: WholeDays | None = None
+    learn: bool = True
+    """Whether real minutes of done steps change the minutes of those still to be done."""
+    pace: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    """How many times the usual minutes things take in this household: by kind, or "all"."""
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

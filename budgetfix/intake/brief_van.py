@@ -136,10 +136,10 @@ def _cut(hours: Hours, minute: int, load: Fraction) -> tuple[Hours, ...]:
     after = tuple(there - part for there, part in zip(hours.minutes, before, strict=True))
     typed = tuple(min(there, first) for there in hours.before_load)
     later = tuple(there - part for there, part in zip(hours.before_load, typed, strict=True))
-    rest = {"minutes": after, "start_minute": minute, "length_minutes": hours.length_minutes - first}
+    rest = {"minutes": after, "start_minute": minute, "length_minutes": hours.length_minutes - first, "continues": True}
     return (
         Hours(**{**dict(hours), "minutes": before, "length_minutes": first, "before_load": typed}),
-        Hours(**{**dict(hours), **rest, "continues": True, "before_load": later}),
+        Hours(**{**dict(hours), **rest, "before_load": later}),
     )
 
 

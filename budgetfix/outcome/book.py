@@ -7,6 +7,7 @@ from datetime import date
 
 from budgetfix.outcome.leased import LandlordNote, Undoing
 from budgetfix.outcome.odds import Chances
+from budgetfix.outcome.paces import Paces
 from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
 
@@ -305,6 +306,8 @@ class PlanBook:
     """Plans worked out for the quote, by the name of the option."""
     chances: Chances | None = None
     """What can be told of the chances that all of it fits."""
+    paces: Paces | None = None
+    """How quick the household is, where the brief or done steps tell; else None."""
 
     @property
     def improvement(self) -> int:

@@ -32,6 +32,7 @@ from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.lease_rows import landlord_note, undoing
+from budgetfix.outcome.paces import learnt
 from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
@@ -175,6 +176,7 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
         chances=chances(base, framed, plan, made.tasks, worth),
+        paces=learnt(brief.pace, ()) if brief.pace else None,
     )
 
 
