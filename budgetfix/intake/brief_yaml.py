@@ -34,6 +34,7 @@ from budgetfix.intake.brief_hours import (
 )
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
 from budgetfix.intake.brief_over import Over, typed_over
+from budgetfix.intake.brief_pace import WANTED_PACE, read_pace
 from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
@@ -54,7 +55,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
-    "whole_days",
+    "whole_days", "learn", "pace",
 )  # fmt: skip
 
 
@@ -126,6 +127,8 @@ def read_brief(
         lease=lease,
         quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
         whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
+        learn=record.yes("learn", True),
+        pace=record.read("pace", (), read_pace, WANTED_PACE),
     )
 
 
