@@ -34,6 +34,7 @@ from budgetfix.intake.brief_hours import (
     read_priorities,
 )
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
+from budgetfix.intake.brief_money import money_of
 from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
@@ -54,7 +55,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
-    "whole_days",
+    "whole_days", "money",
 )  # fmt: skip
 
 
@@ -104,13 +105,14 @@ def read_brief(
     vans = record.read("vans", None, lambda value: read_vans(value, currency), WANTED_VANS)
     photographs = record.read("photographs", None, read_photographs, WANTED_PHOTOGRAPHS)
     hours = cut_sessions(hours, vans, photographs, load, ordered)
+    budget, incomes = money_of(record, currency, hours)
     labour = record.money("labour", currency)
     must = record.names("must")
     lease = record.read("lease", None, read_lease, WANTED_LEASE)
     share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
     return Brief(
         currency=currency,
-        budget_minor=record.money("budget", currency),
+        budget_minor=budget,
         contingency_minor=fixed,
         contingency_share=share,
         hours=hours,
@@ -138,6 +140,7 @@ def read_brief(
         lease=lease,
         quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
         whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
+        incomes=incomes,
     )
 
 
