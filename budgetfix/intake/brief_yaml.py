@@ -33,6 +33,7 @@ from budgetfix.intake.brief_hours import (
     read_priorities,
 )
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
+from budgetfix.intake.brief_money import money_of
 from budgetfix.intake.brief_over import Over, typed_over
 from budgetfix.intake.brief_pace import WANTED_PACE, read_pace
 from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
@@ -55,7 +56,7 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
-    "whole_days", "learn", "pace",
+    "whole_days", "learn", "pace", "money",
 )  # fmt: skip
 
 
@@ -93,13 +94,14 @@ def read_brief(
     vans = record.read("vans", None, lambda value: read_vans(value, currency), WANTED_VANS)
     photographs = record.read("photographs", None, read_photographs, WANTED_PHOTOGRAPHS)
     hours = cut_sessions(hours, vans, photographs, load, ordered)
+    budget, incomes = money_of(record, currency, hours)
     labour = record.money("labour", currency)
     must = record.names("must")
     lease = record.read("lease", None, read_lease, WANTED_LEASE)
     share, fixed = record.read("contingency", (Fraction(0), 0), lambda value: _held(value, currency), "40.00 or 10%")
     return Brief(
         currency=currency,
-        budget_minor=record.money("budget", currency),
+        budget_minor=budget,
         contingency_minor=fixed,
         contingency_share=share,
         hours=hours,
@@ -129,6 +131,7 @@ def read_brief(
         whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
         learn=record.yes("learn", True),
         pace=record.read("pace", (), read_pace, WANTED_PACE),
+        incomes=incomes,
     )
 
 
