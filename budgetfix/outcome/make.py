@@ -10,6 +10,7 @@ from budgetfix.catalog.bill import BillLine
 from budgetfix.catalog.models import Product
 from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.listed import remaining
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
@@ -24,11 +25,13 @@ from budgetfix.outcome.book import (
     Stop,
     Sums,
 )
+from budgetfix.outcome.chances import chances
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.lease_rows import landlord_note, undoing
 from budgetfix.outcome.lists import Lists
+from budgetfix.outcome.paces import learnt
 from budgetfix.outcome.remembering import numbered_on, remembered
 from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.so_far import SoFar
@@ -96,13 +99,13 @@ def sums(plan: Plan, fixed_minor: int, points_before: int, hazards_after: int) -
 def before(base: Ground) -> tuple[int, int, int]:
     """(hazards as a count, hazard points, points) as surveyed and listed."""
     findings = [finding for seen in base.seen for finding in seen.findings]
-    listed = {fault.fault: base.brief.priority(fault.fault) * fault.points for fault in base.faults}
-    safe = [fault for fault in base.faults if fault.safety and round(listed[fault.fault]) > 0]
+    listed = {fault.fault: remaining(fault, (), base.brief) for fault in base.faults}
+    safe = [fault for fault in base.faults if fault.safety and listed[fault.fault] > 0]
     count = sum(1 for finding in findings if finding.safety and finding.fault) + len(safe)
     hazards = sum(finding.points for finding in findings if finding.safety)
-    hazards += sum(round(listed[fault.fault]) for fault in safe)
+    hazards += sum(listed[fault.fault] for fault in safe)
     points = sum(finding.points for finding in findings if not finding.safety)
-    points += sum(round(listed[fault.fault]) for fault in base.faults if not fault.safety)
+    points += sum(listed[fault.fault] for fault in base.faults if not fault.safety)
     return count, hazards, points
 
 
@@ -168,6 +171,8 @@ def make_book(
         landlord=landlord_note(base, found.chosen),
         remembered=remembered(base, framed, plan, found, made, earlier),
         so_far=earlier,
+        chances=chances(base, framed, plan, made.tasks, worth),
+        paces=learnt(brief.pace, ()) if brief.pace else None,
     )
 
 
