@@ -9,11 +9,11 @@ from fractions import Fraction
 from budgetfix.framing.frame import frame
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.problem import Answer
-from budgetfix.outcome.book import MoneyLine, PlanBook, Task
+from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Task
 from budgetfix.outcome.check import checked
-from budgetfix.outcome.make import Around, NextStep, make_book
+from budgetfix.outcome.make import Around, make_book
 from budgetfix.outcome.remembering import carried_on, counted_minor, numbered_on, step_id, was_of
-from budgetfix.outcome.so_far import LineBack, PlannedLine, PlannedStep, Remembered, SoFar, StepBack
+from budgetfix.outcome.so_far import LineBack, PlannedLine, PlannedStep, Remembered, SoFar, State, StepBack
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.fit import candidates
 from budgetfix.room.items import Piece
@@ -35,9 +35,7 @@ def small_book(earlier: SoFar | None = None) -> PlanBook:
 
 def untouched(remembered: Remembered) -> SoFar:
     """A workbook in which nobody wrote anything."""
-    return SoFar(
-        remembered, tuple(map(LineBack, remembered.lines)), tuple(StepBack(step) for step in remembered.steps)
-    )
+    return SoFar(remembered, tuple(map(LineBack, remembered.lines)), tuple(StepBack(step) for step in remembered.steps))
 
 
 def kept(book: PlanBook) -> Remembered:
@@ -78,7 +76,7 @@ def test_what_is_settled_is_carried_on_and_the_rest_is_not() -> None:
     assert book.so_far == earlier
     ids = [one.id for one in kept(book).lines]
     assert ids == ["product:tin@mill", "product:tin@mill#2", "delivery:Delivery, mill@mill"]
-    assert [one.id for one in kept(book).steps][0] == "sort#1"
+    assert next(one.id for one in kept(book).steps) == "sort#1"
     assert len({one.id for one in kept(book).steps}) == len(kept(book).steps)
     assert kept(book).spent_minor == 2700 + 2500
 
@@ -86,11 +84,11 @@ def test_what_is_settled_is_carried_on_and_the_rest_is_not() -> None:
 def test_what_counts_as_spent() -> None:
     """A typed sum counts as typed; bought without one counts as planned; given back or sold out counts nothing."""
     line = PlannedLine("tool:saw", MoneyLine("tool", None, "Saw", None, "", 1, 900, 900))
-    counted = [
-        counted_minor(LineBack(line, state, paid))
-        for state, paid in (("bought", None), ("bought", 950), (None, 800), ("returned", None), ("returned", 100),
-                            ("sold out", None), (None, None))
-    ]  # fmt: skip
+    told: tuple[tuple[State | None, int | None], ...] = (
+        ("bought", None), ("bought", 950), (None, 800), ("returned", None), ("returned", 100), ("sold out", None),
+        (None, None),
+    )  # fmt: skip
+    counted = [counted_minor(LineBack(line, state, paid)) for state, paid in told]
     assert counted == [900, 950, 800, 0, 100, 0, 0]
 
 
