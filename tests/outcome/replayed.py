@@ -1,4 +1,4 @@
-"""A plan played out draw by draw, coded a second time from the words alone, in plain Python with a generator of its own.
+"""A plan played out draw by draw, coded a second time from the words alone, with a generator of its own.
 
 It shares nothing with `budgetfix.outcome.playing` and `draws` but the plan's data.
 """

@@ -31,7 +31,7 @@ def alone(id: str, session: int = 0, minutes: int = 30) -> Turn:
 
 
 def test_what_does_not_fit_is_put_off_and_comes_first_there() -> None:
-    """a takes 45 of 60 minutes, so b is put off; in the next session b comes before c, which is put off in turn."""
+    """A takes 45 of 60 minutes, so b is put off; in the next session b comes before c, which is put off in turn."""
     options = tuple(Option(id, steps=(Step(30),)) for id in "abc")
     turns = (alone("a"), alone("b"), alone("c", 1))
     assert play(options, turns, [45, 40, 30]) == [0, 1, 2]
@@ -50,7 +50,7 @@ def test_nothing_is_brought_forward_and_the_last_falls_off() -> None:
 
 
 def test_what_needs_a_fallen_one_falls_off() -> None:
-    """b needs a, and a finds no session."""
+    """B needs a, and a finds no session."""
     options = (Option("a", steps=(Step(30),)), Option("b", steps=(Step(30),), needs=("a",)))
     assert play(options, (alone("a"), alone("b")), [61, 10]) == [3, 3]
 
