@@ -10,6 +10,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, Field
 
 from budgetfix.base.numbers import half_up
+from budgetfix.brief.incomes import Income
 from budgetfix.brief.lease import Lease
 from budgetfix.brief.quote import QuoteWords
 from budgetfix.brief.stay import Stay
@@ -144,6 +145,8 @@ class Brief(Frozen):
     """Whether real minutes of done steps change the minutes of those still to be done."""
     pace: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
     """How many times the usual minutes things take in this household: by kind, or "all"."""
+    incomes: tuple[Income, ...] = Field(default=(), strict=False)
+    """Where the money comes by and by, earliest first; their sum is the budget. Empty: all is there at once."""
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""
@@ -194,3 +197,5 @@ class ListedFault(Frozen):
     what: str = ""
     where: str = ""
     safety: bool = False
+    left: Fraction = Fraction(1)
+    """The share of it that is left by what is done already, as the product of (1 - relief)."""

@@ -38,10 +38,11 @@ def _job(folder: Path, words: PlanWords) -> Job:
     try:
         return read(folder, JobOptions(words.budget, words.hours, words.catalog), datetime.now().astimezone().date())
     except FilesRefused as refused:
-        _refuse(refused.problems, refused.marked)
+        refuse(refused.problems, refused.marked)
 
 
-def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoReturn:
+def refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoReturn:
+    """The end of a run whose files are refused: every problem, and what was written all the same."""
     files = len({problem.place.file for problem in problems})
     count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}"
     where = f"{files} file{'s' if files != 1 else ''}"
@@ -50,7 +51,7 @@ def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoRet
 
 
 def _refused(refused: FilesRefused) -> NoReturn:
-    _refuse(refused.problems, refused.marked)
+    refuse(refused.problems, refused.marked)
 
 
 def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
@@ -101,7 +102,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
     try:
         book = planned(job, Wish(words.seconds, time.monotonic, line))
     except FilesRefused as refused:
-        _refuse(refused.problems, refused.marked)
+        refuse(refused.problems, refused.marked)
     finally:
         if line is not None:
             line.clear()

@@ -26,6 +26,7 @@ from budgetfix.exports.plan_book_more import left_out_sheet, more_sheet
 from budgetfix.exports.plan_book_page import BASE, Styles, clean
 from budgetfix.exports.plan_book_people import people_sheets
 from budgetfix.exports.plan_book_quote import quote_sheet
+from budgetfix.exports.plan_book_record import record_sheet
 from budgetfix.exports.plan_book_summary import Links, fill_summary, summary_page
 from budgetfix.outcome.book import PlanBook
 
@@ -55,6 +56,7 @@ def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     landlord_sheet(book, styles, plan)
     quote_sheet(book, styles, plan)
     costing_sheet(book, styles, plan)
+    record_sheet(book, styles, plan)
     fill_summary(first, plan, Links(buy, do, faults))
     for name, place in first.names.items():
         if " " not in name:

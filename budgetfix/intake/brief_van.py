@@ -150,3 +150,9 @@ def last_part(hours: tuple[Hours, ...], number: int) -> int:
         whole += 0 if one.continues else 1
         found = place if whole <= number else found
     return found + max(0, number - whole)
+
+
+def first_part(hours: tuple[Hours, ...], number: int) -> int:
+    """The number, from 1, of the first part of the session that the brief lists as `number`."""
+    firsts = [place for place, one in enumerate(hours, start=1) if not one.continues]
+    return firsts[number - 1] if number <= len(firsts) else len(hours) + number - len(firsts)

@@ -20,7 +20,7 @@ State = Literal["bought", "returned", "sold out"]
 
 @dataclass(frozen=True, slots=True)
 class PlannedLine:
-    """One line of money as it was planned. `id` is that of its row on Buy (`exports.money_lines.line_ids`)."""
+    """One line of money as it was planned. `id` is that of its row on Buy (`money_lines.line_ids`)."""
 
     id: str
     line: MoneyLine

@@ -8,8 +8,9 @@ from pathlib import Path
 
 from budgetfix.base.problems import FileProblem
 from budgetfix.brief.models import Brief
+from budgetfix.intake.brief_over import Over
 from budgetfix.intake.brief_pace import check_pace
-from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
+from budgetfix.intake.brief_yaml import brief_row, read_brief
 
 KINDS = ("longer-rod", "strap")
 VAN = "vans: {out: {date: 2026-06-04, from: '09:00', to: '11:00'}}\n"
