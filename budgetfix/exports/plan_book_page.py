@@ -221,6 +221,16 @@ class Table:
         self.next_row += 1
         return row
 
+    def band(self, heading: str, words: str) -> None:
+        """A heading between rows, below the heading of a column: no row of the list, without an id."""
+        edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.TEAL, "bg_color": palette.STRAW}
+        for place in range(1, len(self.columns) + 1):
+            self.page.put(self.next_row, place, None, self.page.styles("", **edge))
+        look = self.page.styles("", bold=True, font_color=palette.TEAL, indent=1, align="left", **edge)
+        self.page.put(self.next_row, self.at[heading], words, look)
+        self.page.sheet.set_row(self.next_row, 18)
+        self.next_row += 1
+
     def area(self, heading: str, first: int = FIRST, last: int | None = None, away: bool = False) -> str:
         """Address of a column's data."""
         return self.page.span(self.at[heading], first, self.last if last is None else last, away)
