@@ -13,6 +13,7 @@ STILL_TO_BUY, STILL_TO_DO = "Still to buy", "Still to do"
 """Headings between the rows; a plan without rows carried on has none."""
 PAST = "–"
 """The number of a step that was carried on: it has none in the new order."""
+TICK = "✓"
 RETURNED, SOLD_OUT = "returned", "sold out"
 """What can be typed where a tick stands, beside it."""
 

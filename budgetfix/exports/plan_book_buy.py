@@ -9,9 +9,9 @@ from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
-from budgetfix.exports.carried import RETURNED, SO_FAR, SOLD_OUT, STILL_TO_BUY, carried, whole_budget
+from budgetfix.exports.carried import RETURNED, SO_FAR, SOLD_OUT, STILL_TO_BUY, TICK, carried, whole_budget
 from budgetfix.exports.lettering import count, day
-from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
+from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 from budgetfix.outcome.remembering import counted_minor

@@ -9,14 +9,13 @@ from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.by_person import times, who_words, workers_of
-from budgetfix.exports.carried import PAST, SO_FAR, STILL_TO_DO, carried, in_session
+from budgetfix.exports.carried import PAST, SO_FAR, STILL_TO_DO, TICK, carried, in_session
 from budgetfix.exports.lettering import clocks, day, lines_on_paper, span
 from budgetfix.exports.plan_book_page import (
     AIR_POINTS,
     FIRST,
     INDENT,
     LINE_POINTS,
-    TICK,
     Col,
     Formula,
     Page,

@@ -23,7 +23,6 @@ HEAD = 3
 FIRST = HEAD + 1
 LONGEST = 32_767
 """Characters that one cell can hold."""
-TICK = "✓"
 LETTER, A4 = 1, 9
 INDENT, BOLD = 1.6, 0.92
 """What an indent takes of a column, and what is left of it for bold letters."""

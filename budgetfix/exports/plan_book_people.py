@@ -13,10 +13,10 @@ from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.by_person import TOGETHER, own, sheet_names, times, who_words, with_words, workers_of
-from budgetfix.exports.carried import PAST, carried, in_session
+from budgetfix.exports.carried import PAST, TICK, carried, in_session
 from budgetfix.exports.lettering import span
 from budgetfix.exports.plan_book_do import DoAt, in_lines, when_words
-from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
+from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import PlanBook, SessionRow, Task
 
 COLUMNS = (

@@ -85,7 +85,7 @@ HOW = [
 HOW_REPLAN = [
     "Buy: tick what is bought (or say returned, or sold out), and type what you paid in all.",
     "Do: tick what is done, and type the real minutes.",
-    "When things go otherwise: budgetfix replan reads your ticks, plans the rest and keeps this book beside the new one.",
+    "When things go otherwise: budgetfix replan reads your ticks, plans the rest, and keeps this book beside the new.",
 ]
 
 
