@@ -14,10 +14,12 @@ from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
 from budgetfix.intake.earlier import outdated
+from budgetfix.intake.kept import changed, to_keep
 from budgetfix.intake.plan_ticks import touched
 from budgetfix.outcome.book import PlanBook
 
 PLAN = "plan.xlsx"
+QUOTE = "quote.html"
 
 
 class Touched(Exception):
@@ -51,3 +53,21 @@ def refuse_touched(folder: Path) -> None:
     """Errors: Touched, before any work is done."""
     if (folder / PLAN).exists() and touched(folder / PLAN):
         raise Touched(str(folder / PLAN))
+
+
+class ChangedMeanwhile(Exception):
+    """Somebody saved the workbook after it was read: what was typed since would be lost."""
+
+
+def write_replanned(folder: Path, book: PlanBook, read: bytes | None = None) -> tuple[str, ...]:
+    """Write the lists of the rest over a ticked workbook, which is kept beside them; a client's quote stays as it is.
+
+    All of it, or nothing. `read`: the workbook as it was read back, where that should be what it still is. Returns the
+    paths as JOB joined with the names, the kept one last. Errors: ChangedMeanwhile, OSError.
+    """
+    if read is not None and changed(folder / PLAN, read):
+        raise ChangedMeanwhile(str(folder / PLAN))
+    made = {name: data for name, data in plan_files(book).items() if name != QUOTE}
+    kept = to_keep(folder / PLAN, made[PLAN])
+    write_whole(folder, made | kept, (name for name in outdated(folder, made) if name != QUOTE))
+    return tuple(str(folder / name) for name in (*made, *kept))
