@@ -316,6 +316,8 @@ class PlanBook:
     """What can be told of the chances that all of it fits."""
     paces: Paces | None = None
     """How quick the household is, where the brief or done steps tell; else None."""
+    whole_budget_minor: int | None = None
+    """The budget from which `so_far` was paid; None: what is left (`budget_minor`), and what was paid."""
 
     @property
     def improvement(self) -> int:
