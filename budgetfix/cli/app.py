@@ -131,6 +131,30 @@ def replan(
     run_replan(job, PlanWords(budget, hours, catalog, seconds, json, quiet), day)
 
 
+@app.command(
+    short_help="Set two plans side by side: what would more money change?",
+    epilog=_examples("compare my-room --budget +100", "compare my-room --session 2026-06-14=4", "compare flat house"),
+)
+def compare(
+    job: Annotated[Path, typer.Argument(metavar="JOB", help="A job folder.")],
+    other: Annotated[Path | None, typer.Argument(metavar="[OTHER]", help="Another one; JOB again if none.")] = None,
+    budget: Annotated[
+        str | None, typer.Option(metavar="MONEY", help="For the second: the most to spend, or +100.")
+    ] = None,
+    hours: Annotated[str | None, typer.Option(metavar="4,3,3", help="For the second: hours by session.")] = None,
+    session: Annotated[str | None, typer.Option(metavar="DATE=HOURS", help="For the second: one session more.")] = None,
+    catalog: Annotated[str | None, typer.Option(metavar="FILE", help="For the second: another catalogue.")] = None,
+    brief: Annotated[Path | None, typer.Option(metavar="FILE", help="For the second: another brief.")] = None,
+    seconds: Annotated[float, typer.Option(metavar="N", help="Time for choosing each.", min=0.0)] = 60.0,
+    json: Json = False,
+    quiet: Quiet = False,
+) -> None:
+    """Plan a job twice, as it is and with what you say otherwise, or two jobs; show what differs. Writes nothing."""
+    from budgetfix.cli.compare import CompareWords, run_compare
+
+    run_compare(job, other, CompareWords(budget, hours, session, catalog, brief, seconds, json, quiet))
+
+
 @app.command(epilog=_examples("rules rod-too-narrow", "rules --kinds"))
 def rules(
     slug: Annotated[str | None, typer.Argument(metavar="[SLUG]", help="A rule, or a kind of remedy.")] = None,

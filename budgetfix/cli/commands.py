@@ -42,7 +42,7 @@ def job_of(folder: Path, words: PlanWords) -> Job:
 
 
 def refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoReturn:
-    """Every problem, one a line, and the end of the run."""
+    """The end of a run whose files are refused: every problem, and what was written all the same."""
     files = len({problem.place.file for problem in problems})
     count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}"
     where = f"{files} file{'s' if files != 1 else ''}"

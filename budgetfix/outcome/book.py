@@ -7,6 +7,8 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 from budgetfix.outcome.leased import LandlordNote, Undoing
+from budgetfix.outcome.odds import Chances
+from budgetfix.outcome.paces import Paces
 from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
 
@@ -310,6 +312,12 @@ class PlanBook:
     """What the workbook has to know to be read back; None where it is not to be."""
     so_far: SoFar | None = None
     """What was paid and done before: carried on above what is left, in every sum."""
+    chances: Chances | None = None
+    """What can be told of the chances that all of it fits."""
+    paces: Paces | None = None
+    """How quick the household is, where the brief or done steps tell; else None."""
+    whole_budget_minor: int | None = None
+    """The budget from which `so_far` was paid; None: what is left (`budget_minor`), and what was paid."""
 
     @property
     def improvement(self) -> int:

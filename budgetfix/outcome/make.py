@@ -25,11 +25,13 @@ from budgetfix.outcome.book import (
     Stop,
     Sums,
 )
+from budgetfix.outcome.chances import chances
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.lease_rows import landlord_note, undoing
 from budgetfix.outcome.lists import Lists
+from budgetfix.outcome.paces import learnt
 from budgetfix.outcome.remembering import numbered_on, remembered
 from budgetfix.outcome.shopping import Shopped, shopped
 from budgetfix.outcome.so_far import SoFar
@@ -169,6 +171,8 @@ def make_book(
         landlord=landlord_note(base, found.chosen),
         remembered=remembered(base, framed, plan, found, made, earlier),
         so_far=earlier,
+        chances=chances(base, framed, plan, made.tasks, worth),
+        paces=learnt(brief.pace, ()) if brief.pace else None,
     )
 
 

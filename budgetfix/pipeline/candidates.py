@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
 from budgetfix.framing.frame import Framed, Ground, allowed, frame
 from budgetfix.inspection.finding import Finding
+from budgetfix.outcome.paces import learnt, paced
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes, needed
 from budgetfix.remedies.fit import candidates
@@ -53,7 +54,7 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
     ruled_out = _ruled_out(base, kept)
     kept = tuple(one for one in kept if one.id not in {out.id for out, _ in ruled_out})
     against = clashes(base.survey, kept) if base.survey is not None else ()
-    framed = frame(base, kept, against, memories)
+    framed = frame(base, paced(kept, learnt(base.brief.pace, ())), against, memories)
     return Offered(
         framed,
         tuple(one for one in kept if one.id not in framed.candidates),
