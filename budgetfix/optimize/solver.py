@@ -20,7 +20,7 @@ Engine = Literal["highs", "cbc"]
 GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
 ASKED_TWICE = 1000
-"""Columns up to which "no solution" is asked once more without presolve: HiGHS 1.x has said it of a program that has one."""
+"""Columns up to which "no solution" is asked once more without presolve: HiGHS has said it where there is one."""
 NO_RESTART = {"mip_allow_restart": False}
 """Starting over once much is fixed costs more than it brings on these programs: half as long without, on houses."""
 FEASIBLE = 2
