@@ -35,7 +35,7 @@ def _together(head: str, shifts: Sequence[Shift], book: PlanBook) -> list[str]:
     """All that fell off, or came on, in one line; the reasons where there is room for them."""
     if not shifts:
         return []
-    parts = [", ".join(one.names) + (f" ({_fact(one.why, book)})" if one.why is not None else "") for one in shifts]
+    parts = [", ".join(one.names) + (f" ({_reason(one.why, book)})" if one.why is not None else "") for one in shifts]
     if columns_of("; ".join(parts)) < WIDTH - HEAD:
         return [_line(head, "; ".join(parts) + ".")]
     names = [name for one in shifts for name in one.names]
@@ -51,9 +51,11 @@ def _so_far(since: Since, book: PlanBook) -> str:
         return "nothing is ticked and nothing was paid: all of the job is left."
     paid = f"{_money(book, since.paid_minor)} paid"
     paid += f" ({_money(book, since.due_minor)} planned)" if since.paid_minor != since.due_minor else ""
-    took = f"{since.steps_done} of {count(since.steps, 'step')} done"
+    took = f"{since.steps_done} of {count(since.steps, 'step')}"
     if since.took_minutes != since.planned_minutes:
-        took += f" in {hours_words(since.took_minutes)} ({hours_words(since.planned_minutes)})"
+        took += f" done in {hours_words(since.took_minutes)} ({hours_words(since.planned_minutes)})"
+    else:
+        took += " done"
     return f"{paid if since.paid_minor or since.due_minor else 'nothing paid'}; {took}."
 
 
@@ -82,7 +84,7 @@ def _troubles(since: Since, book: PlanBook) -> list[str]:
 
 
 def _shift(head: str, shift: Shift, book: PlanBook) -> str:
-    why = f": {_fact(shift.why, book)}" if shift.why is not None else ""
+    why = f": {_reason(shift.why, book)}" if shift.why is not None else ""
     return _line(head, _names(shift.names, WIDTH - HEAD - columns_of(why) - 1) + f"{why}.")
 
 
@@ -95,6 +97,11 @@ def _names(names: Sequence[str], columns: int) -> str:
             return words
     more = f" and {len(names) - 1} more" if len(names) > 1 else ""
     return cut(names[0], max(8, columns - columns_of(more))) + more
+
+
+def _reason(fact: Fact, book: PlanBook) -> str:
+    """A fact behind a remedy that fell off: goods that are not to be had are its own, and need no name."""
+    return {"sold out": "sold out", "returned": "given back"}.get(fact.kind) or _fact(fact, book)
 
 
 def _fact(fact: Fact, book: PlanBook) -> str:

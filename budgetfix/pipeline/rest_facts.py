@@ -156,7 +156,8 @@ def _grouped(ones: Iterable[Candidate], reasons: dict[str, Fact | None]) -> tupl
     by: dict[Fact | None, list[str]] = {}
     for one in ones:
         by.setdefault(reasons[one.id], []).append(one.name)
-    return tuple(Shift(tuple(names), why) for why, names in by.items())
+    order = sorted(by, key=lambda why: why is not None and why.kind == "gives way")
+    return tuple(Shift(tuple(by[why]), why) for why in order)
 
 
 def _not_to_be_had(one: Candidate, left: Left) -> Fact | None:
