@@ -47,7 +47,7 @@ def _verdict(book: PlanBook) -> list[str]:
     hours = "no limit of hours"
     if book.sessions is not None:
         minutes = sum(row.minutes_available for row in book.sessions)
-        count = len(book.sessions)
+        count = sum(1 for row in book.sessions if not row.gone)
         hours = f"{hours_words(minutes)} in {count} session{'' if count == 1 else 's'}"
     crew = f", {len(book.people)} people" if len(book.people) > 1 else ""
     before, after = book.points_before, book.points_after

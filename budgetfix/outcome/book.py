@@ -120,6 +120,8 @@ class SessionRow:
     """(person, minutes there are, minutes used)."""
     end_minute: int | None = None
     """Where the van or the photographs cut the sessions; else None."""
+    gone: bool = False
+    """It is over: nothing is planned in it any more."""
 
 
 @dataclass(frozen=True, slots=True)

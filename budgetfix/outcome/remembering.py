@@ -14,6 +14,7 @@ from fractions import Fraction
 
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import MoneyLine, SessionRow, Task
 from budgetfix.outcome.check import Checked
@@ -87,11 +88,16 @@ def numbered_on(tasks: tuple[Task, ...], earlier: SoFar | None) -> tuple[Task, .
 
 
 def _numbered(task: Task, done: set[int]) -> Task:
-    """Steps that are left take the numbers that the done ones leave free, in their order."""
+    """Steps that are left take the numbers that the done ones leave free, in their order.
+
+    A round of shops that is made again is no part of the first one.
+    """
     if not task.step:
         return task
     steps = task.steps + len(done - {0})
     free = [number for number in range(1, steps + 1) if number not in done]
+    if task.candidate.startswith(ERRAND):
+        return replace(task, step=free[task.step - 1])
     return replace(task, step=free[task.step - 1], steps=steps)
 
 

@@ -68,7 +68,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         arriving=goods.arriving,
         sold_out=goods.sold_out,
         earliest=earliest(done, brief),
-        begun=done.begun_ids,
+        begun=tuple(id for id in done.begun_ids if id not in dict(goods.barred)),
         done=tuple(one.candidate for one in done.done),
         whole=tuple(one.candidate for one in done.begun),
         origin=room_before(job.survey, done.done) if job.survey is not None and done.done else None,
