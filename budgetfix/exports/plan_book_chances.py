@@ -60,7 +60,7 @@ def _told(table: Table, plan: PlanBook, told: Chances) -> None:
 
 def _part(table: Table, id: str, heading: str, often: str, words: str) -> None:
     """A row that begins a part of the table."""
-    plain = {"bg_color": palette.STRAW, "font_color": palette.INK}
+    plain: dict[str, object] = {"bg_color": palette.STRAW, "font_color": palette.INK}
     table.row(id, [heading, often, None, None, words], look=lambda at: plain if at == COLUMNS[-1].heading else PART)
 
 
