@@ -123,6 +123,7 @@ def make_book(
     worth = Worth(base, framed)
     ids = tuple(one.id for one in found.chosen)
     made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
+    odds = chances(base, framed, plan, made.tasks, worth)
     made = replace(made, tasks=numbered_on(made.tasks, earlier))
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
@@ -171,7 +172,7 @@ def make_book(
         landlord=landlord_note(base, found.chosen),
         remembered=remembered(base, framed, plan, found, made, earlier),
         so_far=earlier,
-        chances=chances(base, framed, plan, made.tasks, worth),
+        chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
     )
 

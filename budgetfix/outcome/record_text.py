@@ -51,31 +51,27 @@ def as_texts(remembered: Remembered) -> tuple[Text, ...]:
 
 def from_texts(texts: Iterable[Text]) -> Remembered:
     """What the texts say. Errors: NoRecord."""
-    plan: Remembered | None = None
-    lines: list[PlannedLine] = []
-    steps: list[PlannedStep] = []
-    candidates: list[Planned] = []
+    found: dict[str, list[Any]] = {PLAN: [], LINE: [], STEP: [], CANDIDATE: []}
     for at, one in enumerate(texts):
+        if one.kind not in found:
+            raise NoRecord(at, "no kind of record")
         try:
-            match one.kind:
-                case "plan":
-                    plan = cast(Remembered, _adapter(Remembered).validate_json(one.text))
-                case "line":
-                    lines.append(cast(PlannedLine, _adapter(PlannedLine).validate_json(one.text)))
-                case "step":
-                    steps.append(cast(PlannedStep, _adapter(PlannedStep).validate_json(one.text)))
-                case "candidate":
-                    candidates.append(_candidate(one.text))
-                case _:
-                    raise NoRecord(at, "no kind of record")
+            found[one.kind].append(_read(one))
         except (ValidationError, ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
             raise NoRecord(at, "a text that cannot be read") from error
-    if plan is None:
-        raise NoRecord(None, "nothing of the plan itself")
-    _once(one.id for one in lines)
-    _once(one.id for one in steps)
-    _once(one.candidate.id for one in candidates)
-    return replace(plan, lines=tuple(lines), steps=tuple(steps), candidates=tuple(candidates))
+    if len(found[PLAN]) != 1:
+        raise NoRecord(None, "nothing of the plan itself" if not found[PLAN] else "the plan itself twice")
+    _once(one.id for one in (*found[LINE], *found[STEP]))
+    _once(one.candidate.id for one in found[CANDIDATE])
+    plan: Remembered = found[PLAN][0]
+    return replace(plan, lines=tuple(found[LINE]), steps=tuple(found[STEP]), candidates=tuple(found[CANDIDATE]))
+
+
+def _read(one: Text) -> object:
+    if one.kind == CANDIDATE:
+        return _candidate(one.text)
+    shape = {PLAN: Remembered, LINE: PlannedLine, STEP: PlannedStep}[one.kind]
+    return _adapter(shape).validate_json(one.text)
 
 
 def _once(ids: Iterable[str]) -> None:

@@ -40,9 +40,14 @@ class Left:
     paid: Paid
     goods: Goods
     day: date
-    brief: Brief
-    """The brief of the whole job."""
+    whole: Job
+    """The whole job, as its files have it now."""
     loaded: tuple[str, ...] = ()
+
+    @property
+    def brief(self) -> Brief:
+        """The brief of the whole job."""
+        return self.whole.brief
 
 
 def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
@@ -84,7 +89,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
     )
     first = replace(job, survey=rest.origin or job.survey, catalog=without(job.catalog, dict(sold_out(so_far))))
     settled = replace(so_far, lines=paid.lines)
-    return Left(now, first, rest, settled, done, paid, goods, day, job.brief, van.loaded)
+    return Left(now, first, rest, settled, done, paid, goods, day, job, van.loaded)
 
 
 def _met(done: Iterable[Candidate], loaded: Iterable[str]) -> frozenset[str]:

@@ -91,6 +91,8 @@ def _worked(one: LineBack, so_far: SoFar, done: Done, brief: Brief, past: frozen
     line = one.planned.line
     if one.paid_minor is not None or line.kind not in ("labour", "fixed"):
         return one
+    if one.state == "bought":
+        return replace(one, paid_minor=line.line_minor)
     if line.kind == "fixed":
         return replace(one, paid_minor=line.line_minor) if line.of in past or line.name in past else one
     pay = line.line_minor
@@ -115,6 +117,8 @@ def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:
     one = lines[at]
     if one.planned.line.kind not in ON_TOP or one.paid_minor is not None:
         return one
+    if one.state == "bought":
+        return replace(one, paid_minor=one.planned.line.line_minor)
     order = _order(at, lines)
     bought = [line for line in order if line.state == "bought"]
     if one.planned.line.kind == "delivery":
