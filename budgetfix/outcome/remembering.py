@@ -140,7 +140,7 @@ def _step(framed: Framed, task: Task, people: tuple[str, ...], session: SessionR
         step_id(task),
         task,
         "errand" if task.candidate.startswith(ERRAND) else framed.candidates[task.candidate].kind,
-        task.minutes,
+        task.base_minutes or task.minutes,
         people,
         session.on if session is not None else None,
         session.start_minute if session is not None else 0,
