@@ -137,6 +137,9 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     if plan.budget_minor is not None:
         row = _figure(page, row, "Budget", amount(plan.budget_minor), "money", name="budget")
         row = _figure(page, row, "Held back", amount(plan.held_back_minor), "money", name="held_back")
+    if plan.chances is not None and plan.chances.money is not None:
+        above = amount(plan.chances.money.above_minor)
+        row = _figure(page, row, "With every price at its highest, dearer by", above, "money")
     spent = amount(plan.spent_minor)
     row = _figure(page, row, "Planned to spend", Formula("=planned_total", spent), "money")
     row = _figure(page, row, "Spent or promised, at real prices", Formula("=real_total", spent), "money")

@@ -7,12 +7,13 @@ from html import unescape
 
 import pytest
 
-from budgetfix.exports.chance_words import NONE, cases, chance_lines, fits_words, in_time, leave_words
+from budgetfix.exports.chance_words import NONE, cases, chance_lines, fits_words, in_time, leave_words, price_lines
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_screen import plan_text
-from budgetfix.outcome.odds import DRAWS, Chances, FallsOff, InTime, Spread
-from tests.exports.plan_sheets import opened, rows, sheet_of
+from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.odds import DRAWS, Chances, FallsOff, InTime, MoneyOdds, PriceRange, Spread
+from tests.exports.plan_sheets import opened, rows, sheet_of, values
 from tests.exports.sample_book import BOOK, NO_HOURS
 
 CHANCES = Chances(
@@ -134,3 +135,57 @@ def test_sessions_in_words() -> None:
     assert rows[0].name.startswith("Session 1")
     assert in_time(BOOK) == ()
     assert leave_words(InTime(1, 5)) == ""
+
+
+def priced(**more: object) -> PlanBook:
+    """A book whose curtain rods have three prices."""
+    ranges = (PriceRange("rod", "Rod", 2, 2000, 2200, 3000, 2400), PriceRange("fit", "Fitting", 0, 50, 60, 100, 70))
+    money = replace(MoneyOdds(13_000, 16_172, 2_000, 1_000, 18_000, ranges), **more)  # type: ignore[arg-type]
+    return replace(BOOK, chances=replace(CHANCES, money=money))
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        (
+            {},
+            "; 10.00 is held back: it covers that but for 10.00. The money that there is covers them in 9 of 10 cases.",
+        ),
+        (
+            {"above_minor": 900, "covered": DRAWS},
+            "; 10.00 is held back: it covers that. The money that there is covers them nearly always.",
+        ),
+        (
+            {"held_back_minor": 0},
+            ", 20.00 above plan; nothing is held back. The money that there is covers them in 9 of 10 cases.",
+        ),
+        ({"covered": None}, "."),
+    ],
+)
+def test_prices_beside_what_is_held_back(more: dict[str, object], said: str) -> None:
+    """Between what and what, and whether what is held back covers it; without a limit only the first."""
+    book = priced(**more)
+    assert price_lines(book) == (f"Prices may come out between 130.00 and 161.72{said}",)
+    assert chance_lines(book) == (*SAID[:2], *price_lines(book), SAID[2])
+    assert price_lines(BOOK) == price_lines(SURE) == ()
+    assert price_lines(book)[0] in " ".join(plan_text(book, ()).split())
+
+
+def test_prices_on_the_sheets() -> None:
+    """A part of its own with a row for each range; on the summary how much dearer all of it may be."""
+    found = {row["id"]: row for row in rows(sheet_of(priced(), "Chances"))}
+    assert list(found)[-3:] == ["prices", "price rod", "price fit"]
+    assert (found["prices"]["How often"], found["prices"]["What that means"]) == ("9 in 10", price_lines(priced())[0])
+    assert found["price rod"]["What that means"] == "2 packs at 20.00 to 30.00, likely 22.00; planned at 24.00."
+    assert found["price fit"]["What that means"] == "0.50 to 1.00, likely 0.60; planned at 0.70."
+    shown = list(values(sheet_of(priced(), "Summary")).values())
+    assert shown[shown.index("With every price at its highest, dearer by") + 1] == 20
+    assert "With every price at its highest, dearer by" not in values(sheet_of(SURE, "Summary")).values()
+
+
+def test_prices_alone() -> None:
+    """Where steps have one figure each, prices are told all the same."""
+    book = replace(BOOK, chances=Chances(9, 9, money=priced().chances.money))  # type: ignore[union-attr]
+    assert chance_lines(book) == (NONE, *price_lines(book))
+    found = [row["id"] for row in rows(sheet_of(book, "Chances"))]
+    assert found == ["all", "prices", "price rod", "price fit"]
