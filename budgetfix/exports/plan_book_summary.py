@@ -160,6 +160,9 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     if budget_minor is not None:
         row = _figure(page, row, "Budget", amount(budget_minor), "money", name="budget")
         row = _figure(page, row, "Held back", amount(plan.held_back_minor), "money", name="held_back")
+    if plan.chances is not None and plan.chances.money is not None:
+        above = amount(plan.chances.money.above_minor)
+        row = _figure(page, row, "With every price at its highest, dearer by", above, "money")
     if before.lines:
         row = _figure(page, row, "Paid before this plan", amount(before.paid_minor), "money")
     spent = amount(plan.spent_minor + before.paid_minor)

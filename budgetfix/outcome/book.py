@@ -100,6 +100,8 @@ class Task:
     helper: str = ""
     """Who of `who` only helps, for the first `help_minutes`."""
     help_minutes: int = 0
+    base_minutes: int = 0
+    """Planned minutes before the household's pace; 0 where none was applied."""
 
     @property
     def person_minutes(self) -> int:

@@ -152,7 +152,7 @@ def _step(
         step_id(task),
         task,
         "errand" if one is None else one.kind,
-        task.minutes if one is None or not one.work else one.work[place].base_minutes,
+        task.base_minutes or task.minutes,
         placed[place] if placed else (),
         session.on if session is not None else None,
         session.start_minute if session is not None else 0,

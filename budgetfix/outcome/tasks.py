@@ -221,6 +221,7 @@ def _task(
         leaves=_leaves(one) if first else "",
         helper="".join(named(brief, placed.people[1:])) if work.help else "",
         help_minutes=work.help,
+        base_minutes=work.base_minutes if work.base else 0,
     )
 
 
