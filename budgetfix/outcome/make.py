@@ -11,6 +11,7 @@ from budgetfix.catalog.models import Product
 from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.framing.purses import errands_by_id
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import (
@@ -195,7 +196,7 @@ def money(base: Ground, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...
     shops = {shop.shop: shop.name or shop.shop for shop in catalog.shops}
     tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
     names = {one.id: one.name for one in chosen}
-    names |= {f"{ERRAND}{one.errand}": one.name for one in base.brief.errands}
+    names |= {id: one.name for id, one in errands_by_id(base.brief).items()}
     return tuple(_line(line, products, shops, tools, names, chosen, catalog.stay) for line in bill)
 
 

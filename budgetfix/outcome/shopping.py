@@ -13,6 +13,7 @@ from datetime import date, timedelta
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
+from budgetfix.framing.purses import errands_by_id
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import MoneyLine, Task
@@ -118,7 +119,7 @@ def give_back_by(about: Shopped, product: Product) -> date | None:
 def there_on(about: Shopped, product: Product) -> date | None:
     """The day on which it is there: when its errand is run, or its days after the order, whichever is later."""
     brief, hours = about.base.brief, about.base.brief.hours or ()
-    runs = {ERRAND + errand.errand for errand in brief.errands if product.shop in errand.shops}
+    runs = {id for id, errand in errands_by_id(brief).items() if product.shop in errand.shops}
     days = [hours[one.session].on for one in about.plan.placed if one.option in runs and one.session is not None]
     days += [brief.ordered + timedelta(days=product.lead_days)] if brief.ordered is not None else []
     return max((day for day in days if day is not None), default=None)

@@ -11,6 +11,7 @@ from budgetfix.catalog.bill import bill
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.framing.purses import errands_by_id
 from budgetfix.optimize.problem import Placed, Plan
 from budgetfix.optimize.setting_up import set_up, setups
 from budgetfix.outcome.book import SessionRow, Spell, Task
@@ -175,7 +176,8 @@ def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
     options = {option.id: option for option in framed.problem.options}
     last = {other: len(options[other].steps) - 1 for other in plan.chosen}
     minutes = options[id].steps[step].minutes
-    after = predecessors(id, step, options[id].needs, last)
+    fetched = options[id].rounds[dict(plan.buys)[id]] if options[id].rounds else ()
+    after = predecessors(id, step, (*options[id].needs, *fetched), last)
     if id.startswith(ERRAND):
         return Slot(key, ERRAND_PHASE + 2, minutes, after)
     return Slot(key, framed.candidates[id].work[step].phase, minutes, after)
@@ -191,7 +193,7 @@ def _task(
 ) -> Task:
     session = None if placed.session is None else placed.session + 1
     if placed.option.startswith(ERRAND):
-        errand = next(one for one in brief.errands if ERRAND + one.errand == placed.option)
+        errand = errands_by_id(brief)[placed.option]
         minutes = errand.minutes
         work = Work(errand.name, minutes, minutes, minutes, minutes, errand.people)
         one = Candidate(placed.option, "errand", errand.name, work=(work,))
