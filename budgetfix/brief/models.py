@@ -63,6 +63,13 @@ class Hours(Frozen):
     quiet: bool = False
     continues: bool = False
     """It goes on from the session before: the two are parts of one, cut by the van's window."""
+    before_load: tuple[int, ...] = Field(default=(), strict=False)
+    """The minutes before `load`; empty where they are the same."""
+
+    @property
+    def typed_minutes(self) -> tuple[int, ...]:
+        """Minutes a person as typed, before `load`."""
+        return self.before_load or self.minutes
 
 
 class Errand(Frozen):
@@ -134,6 +141,10 @@ class Brief(Frozen):
     lease: Lease | None = None
     quote: QuoteWords = QuoteWords()
     whole_days: WholeDays | None = None
+    learn: bool = True
+    """Whether real minutes of done steps change the minutes of those still to be done."""
+    pace: tuple[tuple[str, Fraction], ...] = Field(default=(), strict=False)
+    """How many times the usual minutes things take in this household: by kind, or "all"."""
     incomes: tuple[Income, ...] = Field(default=(), strict=False)
     """Where the money comes by and by, earliest first; their sum is the budget. Empty: all is there at once."""
 
@@ -186,3 +197,5 @@ class ListedFault(Frozen):
     what: str = ""
     where: str = ""
     safety: bool = False
+    left: Fraction = Fraction(1)
+    """The share of it that is left by what is done already, as the product of (1 - relief)."""

@@ -105,6 +105,56 @@ def plan(
     run_plan(job, PlanWords(budget, hours, catalog, seconds, json, quiet))
 
 
+@app.command(
+    short_help="Read the ticks back, and plan what is left.",
+    epilog=_examples("replan my-room", "replan my-room --day 2026-06-07"),
+)
+def replan(
+    job: Job,
+    day: Annotated[
+        str | None, typer.Option(metavar="DATE", help="The day from which to plan, as 2026-06-07; default today.")
+    ] = None,
+    budget: Budget = None,
+    hours: Hours = None,
+    catalog: Catalog = None,
+    seconds: Seconds = 60.0,
+    json: Json = False,
+    quiet: Quiet = False,
+) -> None:
+    """Read plan.xlsx back: what was bought, paid and done. Plan the rest with what is left of money and hours.
+
+    --budget and --hours are those of the whole job. The earlier workbook is kept beside the new one.
+    """
+    from budgetfix.cli.commands import PlanWords
+    from budgetfix.cli.replan import run_replan
+
+    run_replan(job, PlanWords(budget, hours, catalog, seconds, json, quiet), day)
+
+
+@app.command(
+    short_help="Set two plans side by side: what would more money change?",
+    epilog=_examples("compare my-room --budget +100", "compare my-room --session 2026-06-14=4", "compare flat house"),
+)
+def compare(
+    job: Annotated[Path, typer.Argument(metavar="JOB", help="A job folder.")],
+    other: Annotated[Path | None, typer.Argument(metavar="[OTHER]", help="Another one; JOB again if none.")] = None,
+    budget: Annotated[
+        str | None, typer.Option(metavar="MONEY", help="For the second: the most to spend, or +100.")
+    ] = None,
+    hours: Annotated[str | None, typer.Option(metavar="4,3,3", help="For the second: hours by session.")] = None,
+    session: Annotated[str | None, typer.Option(metavar="DATE=HOURS", help="For the second: one session more.")] = None,
+    catalog: Annotated[str | None, typer.Option(metavar="FILE", help="For the second: another catalogue.")] = None,
+    brief: Annotated[Path | None, typer.Option(metavar="FILE", help="For the second: another brief.")] = None,
+    seconds: Annotated[float, typer.Option(metavar="N", help="Time for choosing each.", min=0.0)] = 60.0,
+    json: Json = False,
+    quiet: Quiet = False,
+) -> None:
+    """Plan a job twice, as it is and with what you say otherwise, or two jobs; show what differs. Writes nothing."""
+    from budgetfix.cli.compare import CompareWords, run_compare
+
+    run_compare(job, other, CompareWords(budget, hours, session, catalog, brief, seconds, json, quiet))
+
+
 @app.command(epilog=_examples("rules rod-too-narrow", "rules --kinds"))
 def rules(
     slug: Annotated[str | None, typer.Argument(metavar="[SLUG]", help="A rule, or a kind of remedy.")] = None,

@@ -29,7 +29,7 @@ class PlanWords:
     quiet: bool = False
 
 
-def _job(folder: Path, words: PlanWords) -> Job:
+def job_of(folder: Path, words: PlanWords) -> Job:
     """The job, or the end of the run: 2 when it is no folder, 3 with every problem of every file."""
     from budgetfix.pipeline.reading import JobOptions, read
 
@@ -38,10 +38,11 @@ def _job(folder: Path, words: PlanWords) -> Job:
     try:
         return read(folder, JobOptions(words.budget, words.hours, words.catalog), datetime.now().astimezone().date())
     except FilesRefused as refused:
-        _refuse(refused.problems, refused.marked)
+        refuse(refused.problems, refused.marked)
 
 
-def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoReturn:
+def refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoReturn:
+    """The end of a run whose files are refused: every problem, and what was written all the same."""
     files = len({problem.place.file for problem in problems})
     count = f"{len(problems)} problem{'s' if len(problems) != 1 else ''}"
     where = f"{files} file{'s' if files != 1 else ''}"
@@ -50,7 +51,7 @@ def _refuse(problems: tuple[FileProblem, ...], marked: tuple[str, ...]) -> NoRet
 
 
 def _refused(refused: FilesRefused) -> NoReturn:
-    _refuse(refused.problems, refused.marked)
+    refuse(refused.problems, refused.marked)
 
 
 def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
@@ -65,7 +66,7 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     if found is not None:
         inspect_all(folder, found, json, quiet, _refused)
         return
-    job = _job(folder, PlanWords())
+    job = job_of(folder, PlanWords())
     seen = inspected(job)
     unit = job.survey.household.unit if job.survey is not None else "mm"
     if json:
@@ -92,16 +93,16 @@ def run_plan(folder: Path, words: PlanWords) -> None:
     if found is not None:
         plan_all(folder, found, words, _refused)
         return
-    job = _job(folder, words)
+    job = job_of(folder, words)
     try:
         refuse_touched(folder)
     except Touched as touched:
-        say.stop(say.MISUSE, [_TOUCHED.format(touched)])
+        say.stop(say.MISUSE, [_TOUCHED.format(touched, folder)])
     line = progress(words.quiet or words.json)
     try:
         book = planned(job, Wish(words.seconds, time.monotonic, line))
     except FilesRefused as refused:
-        _refuse(refused.problems, refused.marked)
+        refuse(refused.problems, refused.marked)
     finally:
         if line is not None:
             line.clear()
@@ -118,7 +119,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
 
 _TOUCHED = (
     "{} holds ticks or figures of yours, and is not written over.\n"
-    "Move it out of the folder to plan anew. (`budgetfix replan`, which will read it back, is not built yet.)"
+    "`budgetfix replan {}` reads them back and plans the rest; to plan anew, move the file out of the folder."
 )
 
 

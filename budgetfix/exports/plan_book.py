@@ -15,6 +15,7 @@ from budgetfix.base.fingerprint import PROPERTY, fingerprint
 from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.files import LONG_AGO
 from budgetfix.exports.plan_book_buy import buy_sheet
+from budgetfix.exports.plan_book_chances import chances_sheet
 from budgetfix.exports.plan_book_costing import costing_sheet
 from budgetfix.exports.plan_book_do import do_sheet
 from budgetfix.exports.plan_book_drawings import drawings_sheet
@@ -25,13 +26,14 @@ from budgetfix.exports.plan_book_more import left_out_sheet, more_sheet
 from budgetfix.exports.plan_book_page import BASE, Styles, clean
 from budgetfix.exports.plan_book_people import people_sheets
 from budgetfix.exports.plan_book_quote import quote_sheet
+from budgetfix.exports.plan_book_record import record_sheet
 from budgetfix.exports.plan_book_summary import Links, fill_summary, summary_page
 from budgetfix.outcome.book import PlanBook
 
 
 def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     """The workbook of a plan: Summary, Buy, Do, a sheet for each of several people, Before and after, Left out,
-    What more buys.
+    What more buys, Chances.
 
     Drawings and how everything was follow, for a measured room that changes.
     """
@@ -48,11 +50,13 @@ def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     faults = faults_sheet(book, styles, plan)
     left_out_sheet(book, styles, plan)
     more_sheet(book, styles, plan)
+    chances_sheet(book, styles, plan)
     drawings_sheet(book, styles, plan, pictures)
     kept_sheet(book, styles, plan)
     landlord_sheet(book, styles, plan)
     quote_sheet(book, styles, plan)
     costing_sheet(book, styles, plan)
+    record_sheet(book, styles, plan)
     fill_summary(first, plan, Links(buy, do, faults))
     for name, place in first.names.items():
         if " " not in name:

@@ -9,9 +9,9 @@ from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.lettering import count, day
-from budgetfix.exports.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
+from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 
 COLUMNS = (
     Col("Bought", 8, "mark", yours=True),

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from budgetfix.base.money import write_money
+from budgetfix.exports.chance_words import chance_lines
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import clocks, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
 from budgetfix.exports.more_words import next_lines
+from budgetfix.exports.pace_words import pace_line
 from budgetfix.outcome.book import PlanBook, SessionRow, Sums, Task
 
 LEFT_OUT_SHOWN = 4
+SURE_SHOWN = 2
+"""Sentences about chances: whether it fits, and what is reached if not; the rest is in the workbook."""
 CARE, NAME = "!", 44
 
 
@@ -19,7 +23,7 @@ def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -
     lines += _steps(book) if book.tasks else ["", _nothing(book)]
     lines += ["", *_buy(book)] if book.tasks else []
     lines += _left_out(book)
-    lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book)]
+    lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book), *_chances(book)]
     lines += [line for note in book.notes for line in wrapped(f"NOTE  {note}", 6)]
     lines += ["", *wrapped(f"Wrote {', '.join(files)}", 2)] if files else []
     return plain("\n".join(lines), unicode)
@@ -192,3 +196,11 @@ def _both(book: PlanBook) -> list[str]:
 def _more(book: PlanBook) -> list[str]:
     lines = next_lines(book)
     return [line for at, text in enumerate(lines) for line in wrapped(("      " if at else "MORE  ") + text, 6)]
+
+
+def _chances(book: PlanBook) -> list[str]:
+    """How sure it is, and how quick the household is taken to be."""
+    told = chance_lines(book)[:SURE_SHOWN]
+    lines = [f"CHANCES  {text}" if at == 0 else f"      {text}" for at, text in enumerate(told)]
+    lines += [f"PACE  {pace_line(book.paces)}"] if book.paces is not None else []
+    return [line for text in lines for line in wrapped(text, 6)]

@@ -11,7 +11,7 @@ from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.exclusion import Exclusions
 from budgetfix.framing.listed import listed_tree
-from budgetfix.framing.measured import MeasuredTree, measured_tree
+from budgetfix.framing.measured import MeasuredTree, gone, measured_tree
 from budgetfix.framing.options import (
     Scales,
     errands_of,
@@ -24,9 +24,12 @@ from budgetfix.framing.options import (
     tools,
 )
 from budgetfix.framing.purses import in_phases, instalments, purses, rounds
+from budgetfix.framing.rest import WHOLE_JOB, Rest
 from budgetfix.framing.scale import scales
 from budgetfix.framing.van import loads, within_windows
-from budgetfix.inspection.inspect import Seen, look_at_all
+from budgetfix.inspection.again import Moved
+from budgetfix.inspection.guard import too_much_worse
+from budgetfix.inspection.inspect import Seen, look_again, look_at_all
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.optimize.problem import Option, Problem, Tree
 from budgetfix.remedies.candidate import Candidate
@@ -44,6 +47,32 @@ class Ground:
     judged: tuple[Judge, ...]
     blocks: tuple[Block, ...]
     seen: tuple[Seen, ...]
+    rest: Rest = WHOLE_JOB
+    """What an earlier plan has left behind."""
+
+    @property
+    def origin(self) -> Survey | None:
+        """The rooms before anything was done."""
+        return self.rest.origin or self.survey
+
+    @property
+    def first(self) -> tuple[Seen, ...]:
+        """What was found then, block by block; `seen` is what is found now."""
+        return self.rest.first or self.seen
+
+    def again(self, at: int, after: Survey, moved: Moved | None = None) -> Seen:
+        """Block `at` in a changed room: what was taken away since the beginning keeps its points (`look_again`).
+
+        `moved`: what changed since the beginning; without it everything is looked at again.
+        """
+        assert self.origin is not None
+        absences = {judge.rule.slug: judge for judge in self.judged}
+        away = gone(self.origin, after)
+        return look_again(self.blocks[at], after, self.brief, self.first[at], away, absences, moved)
+
+    def too_much_worse(self, at: int, after: Seen) -> bool:
+        """True where the guard forbids what is left of block `at`."""
+        return too_much_worse(self.first[at], after, self.brief.may_worsen, self.seen[at])
 
 
 def ground(
@@ -78,6 +107,12 @@ def musts(brief: Brief, candidates: Mapping[str, Candidate]) -> tuple[tuple[str,
     return tuple(sorted(groups[name] if name in groups and name not in candidates else (name,) for name in brief.must))
 
 
+def _with_begun(musts: tuple[tuple[str, ...], ...], rest: Rest) -> tuple[tuple[str, ...], ...]:
+    """What is begun must be ended as well."""
+    begun = {(id,) for id in rest.begun} - set(musts)
+    return tuple(sorted([*musts, *begun])) if begun else musts
+
+
 def allowed(candidates: tuple[Candidate, ...], brief: Brief) -> dict[str, Candidate]:
     """The candidates that `never` does not rule out (by id, group, kind or product), by id."""
     never = frozenset(brief.never)
@@ -110,14 +145,14 @@ def frame(
         Problem(
             options=options,
             trees=(*map(measured_tree, trees), *_listed(base, kept, exclusions)),
-            products=products(catalog, by),
-            tools=tools(catalog),
+            products=products(catalog, by, base.rest),
+            tools=tools(catalog, base.rest),
             shops=shops(catalog),
             limits=limits(brief, by),
             people=tuple(person.name for person in brief.people),
             sessions=sessions(brief),
             budget_minor=_for_remedies(brief),
-            must=musts(brief, kept),
+            must=_with_begun(musts(brief, kept), base.rest),
             must_all=brief.must_all,
             last_session=None if brief.finish_by is None or brief.hours is None else brief.finish_by - 1,
             setup_minutes=brief.setup_minutes,
@@ -163,8 +198,10 @@ def _measured(
             absences,
             seen,
             warm.get(f"{block.room}/{block.name}", {}),
+            base.rest.origin,
+            base.rest.first[at] if base.rest.first else None,
         )
-        for block, seen in zip(base.blocks, base.seen, strict=True)
+        for at, (block, seen) in enumerate(zip(base.blocks, base.seen, strict=True))
     )
 
 
@@ -199,14 +236,14 @@ def _options(base: Ground, kept: Mapping[str, Candidate], exclusions: Exclusions
     errands: set[str] = set()
     groups = _groups(kept)
     for id, candidate in kept.items():
-        needs = errands_of(candidate, base.catalog, base.brief.errands)
+        needs = errands_of(candidate, base.catalog, base.brief.errands, base.rest)
         errands.update(needs)
         against = exclusions.against[id] - groups.get(candidate.pick_one, frozenset())
-        plain = option(candidate, base.brief, base.catalog, by, totals, needs)
+        plain = option(candidate, base.brief, base.catalog, by, totals, needs, base.rest)
         whole = within_windows(replace(plain, excludes=tuple(sorted(against))), base.brief)
-        wait = lead_days(candidate, base.catalog, totals)
-        made.append(in_phases(whole, candidate, wait, base.brief, base.catalog))
-    return tuple(sorted([*made, *rounds(base.brief, errands)], key=lambda one: one.id))
+        wait = lead_days(candidate, base.catalog, totals, base.rest)
+        made.append(in_phases(whole, wait, needs, base.brief, base.catalog))
+    return tuple(sorted([*made, *rounds(base.brief, errands, base.rest)], key=lambda one: one.id))
 
 
 def _groups(kept: Mapping[str, Candidate]) -> dict[str, frozenset[str]]:

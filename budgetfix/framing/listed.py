@@ -20,7 +20,7 @@ def remaining(fault: ListedFault, reliefs: Iterable[Fraction], brief: Brief, per
 
     `person`: in the eyes of somebody with priorities of their own.
     """
-    left = Fraction(1)
+    left = fault.left
     for relief in reliefs:
         left *= 1 - relief
     clipped = min(max(left, Fraction(0)), MOST)

@@ -11,7 +11,7 @@ from budgetfix.framing.exclusion import Exclusions
 from budgetfix.inspection.again import moved_between
 from budgetfix.inspection.eyes import points_to
 from budgetfix.inspection.finding import Finding
-from budgetfix.inspection.guard import too_much_worse
+from budgetfix.inspection.guard import worse_than
 from budgetfix.inspection.inspect import Seen, look_again, look_at
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.inspection.look import Question
@@ -62,6 +62,9 @@ class MeasuredTree:
     absences: Mapping[str, Judge]
     before: Seen
     memory: dict[frozenset[str], Seen] = field(default_factory=dict)
+    origin: Survey | None = None
+    """The rooms before anything was done, where that is not `survey`; `first`: the block as it was then."""
+    first: Seen | None = None
     _said: dict[Question, frozenset[str]] = field(default_factory=dict)
     _names: dict[str, frozenset[str]] = field(default_factory=dict)
 
@@ -69,10 +72,9 @@ class MeasuredTree:
         """The block with these candidates, inspected once."""
         if chosen not in self.memory:
             after = changed_by(self.survey, self.candidates, chosen)
-            moved = moved_between(self.survey, after, self.block.room)
-            self.memory[chosen] = look_again(
-                self.block, after, self.brief, self.before, gone(self.survey, after), self.absences, moved
-            )
+            start, first = self.origin or self.survey, self.first or self.before
+            moved, away = moved_between(start, after, self.block.room), gone(start, after)
+            self.memory[chosen] = look_again(self.block, after, self.brief, first, away, self.absences, moved)
         return self.memory[chosen]
 
     def ask(self, chosen: frozenset[str], refused: frozenset[str]) -> Asked:
@@ -81,8 +83,12 @@ class MeasuredTree:
         touching = self.touching(chosen, refused)
         if touching:
             return Asked(0, 0, self.exclusions.clique(touching))
-        allowed = not too_much_worse(self.before, seen, self.brief.may_worsen)
+        allowed = not self.worse(seen)
         return Asked(seen.hazards, seen.points, (), allowed, voices_of(seen.findings, self.brief))
+
+    def worse(self, after: Seen) -> tuple[Finding, ...]:
+        """The findings for which the guard forbids what is left."""
+        return worse_than(self.first or self.before, after, self.brief.may_worsen, self.before)
 
     def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, ...]:
         """What cannot be got below: with every undecided piece lifted out, where lifting never hurts; else 0."""

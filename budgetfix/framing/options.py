@@ -10,6 +10,7 @@ from fractions import Fraction
 from budgetfix.brief.models import Brief, Errand, Person
 from budgetfix.catalog.models import Catalog
 from budgetfix.catalog.stay import most_packs
+from budgetfix.framing.rest import WHOLE_JOB, Rest
 from budgetfix.framing.scale import scaled
 from budgetfix.framing.van import after_the_van
 from budgetfix.optimize.problem import Limit, Option, Product, Session, Shop, Step, Tool
@@ -44,8 +45,9 @@ def sessions(brief: Brief) -> tuple[Session, ...] | None:
     )
 
 
-def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
-    """Products with whole quantities."""
+def products(catalog: Catalog, by: Scales, rest: Rest = WHOLE_JOB) -> tuple[Product, ...]:
+    """Products with whole quantities; of what is sold out there is only what is on hand."""
+    out = dict(rest.sold_out)
     return tuple(
         Product(
             product.product,
@@ -54,7 +56,7 @@ def products(catalog: Catalog, by: Scales) -> tuple[Product, ...]:
             int(product.on_hand * by.products[product.product]),
             product.shop,
             *_charge(catalog, product.shop),
-            most=most_packs(product, catalog.stay),
+            most=0 if product.product in out else most_packs(product, catalog.stay),
         )
         for product in sorted(catalog.products, key=lambda product: product.product)
         if product.product in by.products
@@ -72,10 +74,11 @@ def labour_minor(candidate: Candidate, brief: Brief) -> int:
     return brief.labour_minor(sum(work.person_minutes for work in candidate.work))
 
 
-def tools(catalog: Catalog) -> tuple[Tool, ...]:
+def tools(catalog: Catalog, rest: Rest = WHOLE_JOB) -> tuple[Tool, ...]:
     """Tools, by id."""
+    prepaid = dict(rest.prepaid)
     return tuple(
-        Tool(tool.tool, tool.own, tool.buy_minor, tool.hire_minor)
+        Tool(tool.tool, tool.own, tool.buy_minor, tool.hire_minor, prepaid.get(tool.tool, 0))
         for tool in sorted(catalog.tools, key=lambda tool: tool.tool)
     )
 
@@ -99,27 +102,43 @@ def barred(person: Person, candidate: Candidate) -> bool:
     return any(refused.casefold() in words for refused in person.refuses)
 
 
-def first_session(lead_days: int, brief: Brief) -> int:
-    """First session on or after `ordered` + lead days; the number of sessions when there is none."""
+def first_session(lead_days: int, brief: Brief, ordered_day: int = 0) -> int:
+    """First session on or after `ordered` + lead days; the number of sessions when there is none.
+
+    `ordered_day`: the day of the order among sessions without dates.
+    """
     if brief.hours is None or lead_days <= 0:
         return 0
     for index, hours in enumerate(brief.hours):
         if hours.on is not None and brief.ordered is not None:
             if hours.on >= brief.ordered + timedelta(days=lead_days):
                 return index
-        elif hours.day >= lead_days:
+        elif hours.day >= ordered_day + lead_days:
             return index
     return len(brief.hours)
 
 
-def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction]) -> int:
-    """The longest wait for goods; goods of which enough is on hand for everybody do not wait."""
+def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction], rest: Rest = WHOLE_JOB) -> int:
+    """The longest wait for goods; goods of which enough is on hand for everybody, or bought for this, do not wait."""
     leads = {
         product.product: product.lead_days
         for product in catalog.products
         if product.on_hand < totals.get(product.product, Fraction(0))
     }
-    return max((leads.get(product, 0) for product, units in candidate.uses if units > 0), default=0)
+    waited = (product for product, units in candidate.uses if units > 0 and rest.there(candidate.id, product) is None)
+    return max((leads.get(product, 0) for product in waited), default=0)
+
+
+def goods_there(
+    candidate: Candidate, brief: Brief, catalog: Catalog, totals: Mapping[str, Fraction], rest: Rest = WHOLE_JOB
+) -> int:
+    """First session in which all goods of a candidate are there: those to be ordered, and those that are on the way."""
+    arriving = dict(rest.arriving)
+    ways = [first_session(lead_days(candidate, catalog, totals, rest), brief, rest.day)]
+    for product, units in candidate.uses:
+        there = rest.there(candidate.id, product)
+        ways.append(there if there is not None else arriving.get(product, 0) if units > 0 else 0)
+    return max(ways)
 
 
 WITH_HELP = ("ladder", "drill")
@@ -166,8 +185,10 @@ def option(
     by: Scales,
     totals: Mapping[str, Fraction],
     needs: tuple[str, ...],
+    rest: Rest = WHOLE_JOB,
 ) -> Option:
     """One candidate as an option."""
+    earliest = max((at for id, at in rest.earliest if id == candidate.id), default=0)
     van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,
@@ -193,19 +214,23 @@ def option(
         needs=tuple(sorted({*candidate.needs, *needs})),
         excludes=tuple(sorted(candidate.excludes)),
         spends=scaled(candidate.spends, by.limits),
-        first_session=first_session(lead_days(candidate, catalog, totals), brief),
+        first_session=max(goods_there(candidate, brief, catalog, totals, rest), earliest, rest.live),
         marks=marks(candidate) if brief.lease is not None and brief.lease.reversible_first else 0,
     )
 
 
-def errand_option(errand: Errand, brief: Brief) -> Option:
+def errand_option(errand: Errand, brief: Brief, rest: Rest = WHOLE_JOB) -> Option:
     """An errand as an option that only those need who need its goods."""
     paid = brief.labour_minor(errand.minutes * errand.people)
-    return Option(id=ERRAND + errand.errand, steps=(Step(errand.minutes, errand.people),), cost_minor=paid)
+    steps = (Step(errand.minutes, errand.people),)
+    return Option(id=ERRAND + errand.errand, steps=steps, cost_minor=paid, first_session=rest.live)
 
 
-def errands_of(candidate: Candidate, catalog: Catalog, errands: Iterable[Errand]) -> tuple[str, ...]:
-    """The errands that fetch this candidate's goods."""
+def errands_of(
+    candidate: Candidate, catalog: Catalog, errands: Iterable[Errand], rest: Rest = WHOLE_JOB
+) -> tuple[str, ...]:
+    """The errands that fetch this candidate's goods, as far as they are not bought."""
     shop_of = {product.product: product.shop for product in catalog.products}
-    wanted = {shop_of.get(product) for product, units in candidate.uses if units > 0}
+    missing = (product for product, units in candidate.uses if units > 0 and rest.there(candidate.id, product) is None)
+    wanted = {shop_of.get(product) for product in missing}
     return tuple(ERRAND + errand.errand for errand in errands if wanted & set(errand.shops))

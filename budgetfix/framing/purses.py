@@ -9,9 +9,9 @@ from datetime import date, timedelta
 from budgetfix.brief.incomes import Income, has_come, total_minor
 from budgetfix.brief.models import Brief, Errand, Hours
 from budgetfix.catalog.models import Catalog
-from budgetfix.framing.options import ERRAND, errand_option, errands_of
+from budgetfix.framing.options import ERRAND, errand_option
+from budgetfix.framing.rest import WHOLE_JOB, Rest
 from budgetfix.optimize.problem import Instalment, Option
-from budgetfix.remedies.candidate import Candidate
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,19 +92,20 @@ def errands_by_id(brief: Brief) -> dict[str, Errand]:
     return {round_id(errand, phase): errand for errand in brief.errands for phase in range(phases)}
 
 
-def rounds(brief: Brief, wanted: Iterable[str]) -> tuple[Option, ...]:
+def rounds(brief: Brief, wanted: Iterable[str], rest: Rest = WHOLE_JOB) -> tuple[Option, ...]:
     """The rounds of some errands (by the ids of their options), one a phase where money comes in phases."""
     names = frozenset(wanted)
     called = [errand for errand in brief.errands if ERRAND + errand.errand in names]
     there = purses(brief)
     if not there:
-        return tuple(errand_option(errand, brief) for errand in called)
-    return tuple(_round(errand, brief, there, phase) for errand in called for phase in range(len(there)))
+        return tuple(errand_option(errand, brief, rest) for errand in called)
+    options = [(errand, errand_option(errand, brief, rest)) for errand in called]
+    return tuple(_round(errand, one, there, phase) for errand, one in options for phase in range(len(there)))
 
 
-def _round(errand: Errand, brief: Brief, there: tuple[Purse, ...], phase: int) -> Option:
-    plain = replace(errand_option(errand, brief), id=round_id(errand, phase))
-    first = there[phase].first_session
+def _round(errand: Errand, option: Option, there: tuple[Purse, ...], phase: int) -> Option:
+    plain = replace(option, id=round_id(errand, phase))
+    first = max(plain.first_session, there[phase].first_session)
     arrivals = tuple(max(first, one.first_session) for one in there) if plain.cost_minor else ()
     return replace(plain, first_session=first, arrivals=arrivals)
 
@@ -115,17 +116,19 @@ def costs(option: Option, catalog: Catalog) -> bool:
     return bool(option.cost_minor or option.uses or not set(option.tools) <= owned)
 
 
-def in_phases(option: Option, candidate: Candidate, lead_days: int, brief: Brief, catalog: Catalog) -> Option:
-    """The option with its arrivals and rounds by phase, where money comes in phases and it costs any."""
+def in_phases(option: Option, lead_days: int, errands: tuple[str, ...], brief: Brief, catalog: Catalog) -> Option:
+    """The option with its arrivals and rounds by phase, where money comes in phases and it costs any.
+
+    `lead_days`: of its goods, after the order; `errands`: ids of those that fetch them.
+    """
     there = purses(brief)
     if not there or not costs(option, catalog):
         return option
     arrivals = (option.first_session, *(max(option.first_session, _first(brief, one, lead_days)) for one in there[1:]))
-    wanted = errands_of(candidate, catalog, brief.errands)
     by_id = {ERRAND + errand.errand: errand for errand in brief.errands}
-    fetched = tuple(tuple(round_id(by_id[id], phase) for id in wanted) for phase in range(len(there)))
-    needs = tuple(id for id in option.needs if id not in wanted)
-    return replace(option, arrivals=arrivals, rounds=fetched if wanted else (), needs=needs)
+    fetched = tuple(tuple(round_id(by_id[id], phase) for id in errands) for phase in range(len(there)))
+    needs = tuple(id for id in option.needs if id not in errands)
+    return replace(option, arrivals=arrivals, rounds=fetched if errands else (), needs=needs)
 
 
 def phase_of(there: tuple[Purse, ...], session: int) -> int:

@@ -125,7 +125,7 @@ class _Sessions:
         only(item, ("date", "start", "people", "quiet", "hours"))
         given = self._each(item)
         return Hours(
-            minutes=tuple(math.floor(given.get(name, Fraction(0)) * 60 * self.load) for name in self.people),
+            minutes=self._minutes(given, self.load),
             day=day,
             start_minute=at("start", item.get("start"), as_clock)
             if item.get("start") is not None
@@ -135,7 +135,14 @@ class _Sessions:
             length_minutes=max((math.ceil(hours * 60) for hours in given.values()), default=0),
             on=on,
             quiet=at("quiet", item.get("quiet", False), as_yes),
+            before_load=()
+            if self.load == 1
+            else tuple(math.floor(given.get(name, Fraction(0)) * 60) for name in self.people),
         )
+
+    def _minutes(self, given: Mapping[str, Fraction], load: Fraction) -> tuple[int, ...]:
+        """Whole minutes a person of so many hours, rounded down."""
+        return tuple(math.floor(given.get(name, Fraction(0)) * 60 * load) for name in self.people)
 
     def _each(self, item: Mapping[str, object]) -> dict[str, Fraction]:
         """Hours by person."""

@@ -114,7 +114,8 @@ def _until(hours: Hours, photographs: Photographs | None, load: Fraction, ordere
     if left >= hours.length_minutes:
         return hours
     minutes = tuple(min(there, math.floor(left * load)) for there in hours.minutes)
-    return Hours(**{**dict(hours), "minutes": minutes, "length_minutes": left})
+    typed = tuple(min(there, left) for there in hours.before_load)
+    return Hours(**{**dict(hours), "minutes": minutes, "before_load": typed, "length_minutes": left})
 
 
 def _split(hours: Hours, slot: Slot, load: Fraction, ordered: date) -> tuple[Hours, ...]:
@@ -133,10 +134,12 @@ def _cut(hours: Hours, minute: int, load: Fraction) -> tuple[Hours, ...]:
         return (hours,)
     before = tuple(min(there, math.floor(first * load)) for there in hours.minutes)
     after = tuple(there - part for there, part in zip(hours.minutes, before, strict=True))
-    rest = {"minutes": after, "start_minute": minute, "length_minutes": hours.length_minutes - first}
+    typed = tuple(min(there, first) for there in hours.before_load)
+    later = tuple(there - part for there, part in zip(hours.before_load, typed, strict=True))
+    rest = {"minutes": after, "start_minute": minute, "length_minutes": hours.length_minutes - first, "continues": True}
     return (
-        Hours(**{**dict(hours), "minutes": before, "length_minutes": first}),
-        Hours(**{**dict(hours), **rest, "continues": True}),
+        Hours(**{**dict(hours), "minutes": before, "length_minutes": first, "before_load": typed}),
+        Hours(**{**dict(hours), **rest, "before_load": later}),
     )
 
 

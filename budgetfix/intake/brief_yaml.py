@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date, timedelta
 from fractions import Fraction
 from functools import partial
@@ -35,6 +34,8 @@ from budgetfix.intake.brief_hours import (
 )
 from budgetfix.intake.brief_lease import WANTED_LEASE, holes_within, read_lease
 from budgetfix.intake.brief_money import money_of
+from budgetfix.intake.brief_over import Over, typed_over
+from budgetfix.intake.brief_pace import WANTED_PACE, read_pace
 from budgetfix.intake.brief_quote import WANTED_QUOTE, read_quote
 from budgetfix.intake.brief_stay import WANTED_STAY, read_stay
 from budgetfix.intake.brief_van import (
@@ -55,17 +56,8 @@ FIELDS = (
     "currency", "budget", "hours", "people", "limits", "must", "never", "priorities", "bands", "profile",
     "contingency", "load", "setup_minutes", "errands", "finish_by", "ordered", "may_worsen", "hazards_first",
     "catalog", "holes", "labour", "fixed", "stay", "vans", "photographs", "lease", "quote",
-    "whole_days", "money",
+    "whole_days", "learn", "pace", "money",
 )  # fmt: skip
-
-
-@dataclass(frozen=True)
-class Over:
-    """What the command line says, as typed."""
-
-    budget: str | None = None
-    hours: str | None = None
-    catalog: str | None = None
 
 
 def brief_row(
@@ -80,10 +72,7 @@ def brief_row(
         problems += file.problems
         for field, value in file.data.items():
             row.cells[field] = RawCell(value, file.place(field), at=partial(file.place, field))
-    typed = {"budget": over.budget, "hours": over.hours, "catalog": over.catalog}
-    for field, words in typed.items():
-        if words is not None:
-            row.cells[field] = RawCell(words, Place(f"--{field}"))
+    typed_over(row, over, problems)
     return row
 
 
@@ -140,6 +129,8 @@ def read_brief(
         lease=lease,
         quote=record.read("quote", QuoteWords(), read_quote, WANTED_QUOTE),
         whole_days=record.read("whole_days", None, read_days, WANTED_DAYS),
+        learn=record.yes("learn", True),
+        pace=record.read("pace", (), read_pace, WANTED_PACE),
         incomes=incomes,
     )
 

@@ -12,7 +12,8 @@ from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.catalog.models import Catalog
 from budgetfix.catalog.stay import staying
 from budgetfix.inspection.registry import RULES
-from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
+from budgetfix.intake.brief_over import Over
+from budgetfix.intake.brief_yaml import brief_row, read_brief
 from budgetfix.intake.catalog_build import build_catalog
 from budgetfix.intake.catalog_raw import RawCatalog, quick_json, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
 from budgetfix.intake.faults_csv import read_faults
@@ -72,7 +73,7 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
         problems.append(FileProblem(Place(str(folder)), "no survey", "survey.xlsx, survey.yaml or faults.csv"))
     unit = file.unit if file is not None else "mm"
     units = {rule.slug: rule.unit for rule in RULES}
-    typed = folder / "brief.yaml"
+    typed = folder / "brief.yaml" if over.brief is None else over.brief
     row = brief_row(typed if typed.is_file() else None, file.brief_fields if file is not None else {}, over, problems)
     notes += _overridden(file, row)
     noted: list[FileProblem] = []

@@ -11,6 +11,7 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.inspection.registry import RULES
 from budgetfix.intake.brief_days import check_days
 from budgetfix.intake.brief_lease import check_lease
+from budgetfix.intake.brief_pace import check_pace
 from budgetfix.intake.inside import named_place, place_in
 from budgetfix.intake.raw_rows import RawRow, close_to
 from budgetfix.room.survey import Survey
@@ -63,6 +64,7 @@ def check_names(row: RawRow, brief: Brief, known: Known, problems: list[FileProb
     things = known.survey.named if known.survey is not None else ()
     check_lease(row, brief, (*known.kinds, *known.remedies), things, problems)
     check_days(row, brief, known.survey, problems)
+    check_pace(row, brief, known.kinds, problems)
     names = (name for name, _ in brief.priorities)
     _check(row, "priorities", names, known.matters, MATTERS, problems)
     for person in brief.voices:

@@ -43,7 +43,7 @@ def altered(book_xlsx: Path) -> bool:
 
 def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:
     for row in range(1, min(sheet.max_row, HEADS_WITHIN) + 1):
-        columns = [at for at in range(1, sheet.max_column + 1) if _word(sheet.cell(row, at).value) in heads]
+        columns = [at for at in range(1, sheet.max_column + 1) if word(sheet.cell(row, at).value) in heads]
         if columns:
             return any(
                 _filled(sheet.cell(below, at).value)
@@ -72,7 +72,8 @@ def _constants(book: Workbook) -> list[tuple[str, str | float]]:
     return found
 
 
-def _word(value: object) -> str:
+def word(value: object) -> str:
+    """A heading as it is compared; empty for what is no text."""
     return " ".join(value.split()).lower() if isinstance(value, str) else ""
 
 

@@ -133,11 +133,7 @@ def _least_money(facts: Facts, options: Iterable[Option]) -> int:
         id: -(-max(0, used - facts.products[id].on_hand) // facts.products[id].pack) for id, used in packs.items()
     }
     goods = goods_minor(facts, counts) - _delivery_that_may_fall_away(facts, counts)
-    tools = sum(
-        min(price for price in (facts.tools[id].buy_minor, facts.tools[id].hire_minor) if price is not None)
-        for id in sorted(listed)
-        if id in facts.tools and (facts.tools[id].buy_minor, facts.tools[id].hire_minor) != (None, None)
-    )
+    tools = sum(facts.tools[id].least_minor or 0 for id in sorted(listed) if id in facts.tools)
     return sum(one.cost_minor for one in options) + goods + tools
 
 

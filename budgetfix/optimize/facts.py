@@ -182,8 +182,8 @@ class Facts:
                 found[id] = most
                 continue
             if tool.buy_minor is not None and tool.hire_minor > 0:
-                most = min(most, max(0, tool.buy_minor - 1) // tool.hire_minor)
-            if tool.buy_minor is not None and tool.hire_minor == 0 and tool.buy_minor == 0:
+                most = min(most, tool.prepaid + max(0, tool.buy_minor - 1) // tool.hire_minor)
+            if tool.buy_minor is not None and tool.hire_minor == 0 and tool.buy_minor == 0 and not tool.prepaid:
                 most = 0
             if most:
                 found[id] = most

@@ -260,13 +260,14 @@ def _line_term(product: Product) -> tuple[int, str]:
 
 
 def tool_terms(facts: Facts) -> Terms:
-    """What tools cost, bought or hired."""
+    """What tools cost, bought or hired; sessions of hire that are paid for cost nothing more."""
     terms: list[tuple[int, str]] = []
     for id, tool in facts.tools.items():
         if tool.buy_minor:
             terms.append((tool.buy_minor, b(id)))
         if tool.hire_minor:
-            terms += [(tool.hire_minor, v(id, count)) for count in range(1, facts.hirable.get(id, 0) + 1)]
+            first = tool.prepaid + 1
+            terms += [(tool.hire_minor, v(id, count)) for count in range(first, facts.hirable.get(id, 0) + 1)]
     return tuple(terms)
 
 

@@ -50,9 +50,7 @@ def ordered(
 
 
 def _least_tools(facts: Facts) -> int:
-    return sum(
-        min(price for price in (tool.buy_minor, tool.hire_minor) if price is not None) for tool in facts.tools.values()
-    )
+    return sum(tool.least_minor or 0 for tool in facts.tools.values())
 
 
 def _most_worth_early(timetable: Timetable, worths: Worths) -> bool:

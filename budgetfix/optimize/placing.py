@@ -116,10 +116,7 @@ def _within(ceiling: int | None, failed: int | None) -> bool:
 def _tools(facts: Facts, chosen: Iterable[str]) -> int:
     """Least money for the tools of a set, each hired for one session or bought."""
     listed_tools = {tool for id in chosen for tool in facts.by_id[id].tools if tool in facts.tools}
-    return sum(
-        min(price for price in (facts.tools[id].buy_minor, facts.tools[id].hire_minor) if price is not None)
-        for id in sorted(listed_tools)
-    )
+    return sum(facts.tools[id].least_minor or 0 for id in sorted(listed_tools))
 
 
 def given_out(facts: Facts, kinds: Iterable[Kind], values: Mapping[str, float]) -> tuple[Placed, ...]:

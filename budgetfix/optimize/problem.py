@@ -103,12 +103,25 @@ class Product:
 
 @dataclass(frozen=True, slots=True)
 class Tool:
-    """Owned, or bought once, or hired and paid for in each session with a step of an option that lists it."""
+    """Owned, or bought once, or hired and paid for in each session with a step of an option that lists it.
+
+    `prepaid`: sessions of hire that are paid for already.
+    """
 
     id: str
     owned: bool = False
     buy_minor: int | None = None
     hire_minor: int | None = None
+    prepaid: int = 0
+
+    def hire_for(self, sessions: int) -> int | None:
+        """What is still to be paid for hiring it so often; None where it is not for hire."""
+        return None if self.hire_minor is None else self.hire_minor * max(0, sessions - self.prepaid)
+
+    @property
+    def least_minor(self) -> int | None:
+        """The least for having it in one session; None where it cannot be had."""
+        return min((price for price in (self.buy_minor, self.hire_for(1)) if price is not None), default=None)
 
 
 @dataclass(frozen=True, slots=True)

@@ -95,7 +95,10 @@ def hire_sessions(facts: Facts, placed: Iterable[Placed]) -> dict[str, int]:
 def tool_choices(
     facts: Facts, ids: Iterable[str], sessions: Mapping[str, int]
 ) -> tuple[tuple[str, ...], tuple[tuple[str, int], ...]]:
-    """(bought, hired with the sessions paid for): the cheaper of both, bought where equal; at least one session."""
+    """(bought, hired with the sessions still to be paid): the cheaper of both, bought where equal; at least one.
+
+    Nothing is said of what is hired as often as is paid for already.
+    """
     used = sorted({tool for id in ids for tool in facts.by_id[id].tools if tool in facts.tools})
     bought: list[str] = []
     hired: list[tuple[str, int]] = []
@@ -103,10 +106,13 @@ def tool_choices(
         tool, count = facts.tools[id], max(1, sessions.get(id, 0))
         if tool.hire_minor is None and tool.buy_minor is None:
             raise SolverDisagrees(f"{id} cannot be had")
-        if tool.hire_minor is None or (tool.buy_minor is not None and tool.buy_minor <= tool.hire_minor * count):
+        if tool.hire_minor is not None and count <= tool.prepaid:
+            continue
+        hire = tool.hire_for(count)
+        if hire is None or (tool.buy_minor is not None and tool.buy_minor <= hire):
             bought.append(id)
         else:
-            hired.append((id, count))
+            hired.append((id, count - tool.prepaid))
     return tuple(bought), tuple(hired)
 
 

@@ -15,10 +15,8 @@ from itertools import product as every
 from budgetfix.base.tape import write_length
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.measured import changed_by, gone
+from budgetfix.framing.measured import changed_by
 from budgetfix.inspection.again import moved_between
-from budgetfix.inspection.guard import too_much_worse
-from budgetfix.inspection.inspect import look_again
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.set_by import SIZES, sized_by
 from budgetfix.remedies.candidate import Candidate
@@ -89,14 +87,13 @@ class Trying:
     def _judged(self, changed: Survey, room: str) -> tuple[int, int] | None:
         """(hazard points, points) left in a room; None where the guard forbids it."""
         base = self.base
-        assert base.survey is not None
-        absences = {judge.rule.slug: judge for judge in base.judged}
-        away, moved = gone(base.survey, changed), moved_between(base.survey, changed, room)
+        assert base.origin is not None
+        moved = moved_between(base.origin, changed, room)
         hazards = points = 0
-        for block, before in zip(base.blocks, base.seen, strict=True):
+        for at, block in enumerate(base.blocks):
             if block.room == room:
-                seen = look_again(block, changed, base.brief, before, away, absences, moved)
-                if too_much_worse(before, seen, base.brief.may_worsen):
+                seen = base.again(at, changed, moved)
+                if base.too_much_worse(at, seen):
                     return None
                 hazards, points = hazards + seen.hazards, points + seen.points
         return hazards, points

@@ -4,10 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from typing import TYPE_CHECKING
 
 from budgetfix.outcome.leased import LandlordNote, Undoing
+from budgetfix.outcome.odds import Chances
+from budgetfix.outcome.paces import Paces
 from budgetfix.outcome.quote import Costing, Quote
 from budgetfix.room.survey import Survey
+
+if TYPE_CHECKING:
+    from budgetfix.outcome.so_far import Remembered, SoFar
 
 
 @dataclass(frozen=True, slots=True)
@@ -302,6 +308,14 @@ class PlanBook:
     costing: Costing | None = None
     offers: tuple[tuple[str, Stop], ...] = ()
     """Plans worked out for the quote, by the name of the option."""
+    remembered: Remembered | None = None
+    """What the workbook has to know to be read back; None where it is not to be."""
+    so_far: SoFar | None = None
+    """What was paid and done before: carried on above what is left, in every sum."""
+    chances: Chances | None = None
+    """What can be told of the chances that all of it fits."""
+    paces: Paces | None = None
+    """How quick the household is, where the brief or done steps tell; else None."""
 
     @property
     def improvement(self) -> int:

@@ -66,13 +66,17 @@ def _first_use(plan: Plan, chosen: tuple[Candidate, ...], phase: Mapping[str, in
 def _hires(
     base: Ground, plan: Plan, chosen: tuple[Candidate, ...], first: Mapping[str, int]
 ) -> dict[str, dict[int, int]]:
-    """Sessions of hire by phase, for each hired tool: each is paid from what has come by its day."""
+    """Sessions of hire by phase, for each hired tool: each is paid from what has come by its day.
+
+    What was paid for before is used up first.
+    """
     there = purses(base.brief)
     users = {tool: {one.id for one in chosen if tool in one.tools} for tool, _ in plan.hired}
     found: dict[str, dict[int, int]] = {}
     for tool, count in plan.hired:
         counts: dict[int, int] = {}
-        for session in _begun(base, plan, users[tool]):
+        sessions = _begun(base, plan, users[tool])
+        for session in sessions[max(0, len(sessions) - count) :]:
             paid = max(place for place, one in enumerate(there) if not place or _has_come(base.brief, one, session))
             counts[paid] = counts.get(paid, 0) + 1
         found[tool] = counts or {first[tool]: count}
@@ -119,11 +123,11 @@ def _too_early(
 ) -> list[str]:
     """Work that begins before its money, its days of waiting, or the round that fetches its goods."""
     brief, words = base.brief, []
-    wait = lead_days(one, base.catalog, _uses(tuple(framed.candidates.values())))
+    wait = lead_days(one, base.catalog, _uses(tuple(framed.candidates.values())), base.rest)
     if phase and not _has_come(brief, purses(brief)[phase], first[one.id], wait):
         words.append(f"{one.id} begins before its goods can be there")
     by_id = errands_by_id(brief)
-    for plain in errands_of(one, base.catalog, brief.errands):
+    for plain in errands_of(one, base.catalog, brief.errands, base.rest):
         round_ = round_id(by_id[plain], phase)
         if round_ not in plan.chosen or first.get(round_, 0) > first[one.id]:
             words.append(f"{one.id} begins before {round_}")

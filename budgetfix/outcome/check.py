@@ -11,12 +11,10 @@ from budgetfix.catalog.bill import BillLine, bill, total_minor
 from budgetfix.catalog.stay import away
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining, voiced
-from budgetfix.framing.measured import changed_by, gone, voices_of
+from budgetfix.framing.measured import changed_by, voices_of
 from budgetfix.framing.options import ERRAND
 from budgetfix.framing.purses import purses
 from budgetfix.inspection.finding import Finding
-from budgetfix.inspection.guard import too_much_worse
-from budgetfix.inspection.inspect import look_again
 from budgetfix.optimize.problem import Option, Plan
 from budgetfix.optimize.setting_up import set_up
 from budgetfix.outcome.by_date import broken_dates, dated_bill
@@ -95,12 +93,10 @@ def _inspected(base: Ground, framed: Framed, ids: tuple[str, ...]) -> tuple[Surv
     if base.survey is None:
         return None, ()
     room = changed_by(base.survey, framed.candidates, ids)
-    absences = {judge.rule.slug: judge for judge in base.judged}
     findings: list[Finding] = []
-    away = gone(base.survey, room)
-    for block, before in zip(base.blocks, base.seen, strict=True):
-        after = look_again(block, room, base.brief, before, away, absences)
-        if too_much_worse(before, after, base.brief.may_worsen):
+    for at, block in enumerate(base.blocks):
+        after = base.again(at, room)
+        if base.too_much_worse(at, after):
             raise ClaimFails(f"{block.room}/{block.name} is left worse than the guard allows")
         findings += after.findings
     _no_new_overlap(base.survey, room)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from budgetfix.base.money import write_money
 from budgetfix.brief.models import Brief
@@ -53,6 +53,8 @@ class Chosen:
     framed: Framed
     plan: Plan
     worth: Worth
+    sold_out: Mapping[str, str] = field(default_factory=dict)
+    """Why no more of a product can be had, by product."""
 
     def money(self, minor: int) -> str:
         """A sum in words."""
@@ -94,8 +96,11 @@ def left_out(
 
 def _never(chosen: Chosen, candidate: Candidate, why: str) -> str:
     """Why no plan can hold it; goods that are not there by name."""
-    missing = lacking(chosen.catalog, candidate.uses) if why == "not-enough-there" else ""
-    return missing or REASONS.get(why, why)
+    if why != "not-enough-there":
+        return REASONS.get(why, why)
+    names = {one.product: one.name or one.product for one in chosen.catalog.products}
+    out = [f"{names[id]}: {chosen.sold_out[id]}" for id, _ in candidate.uses if id in chosen.sold_out]
+    return "; ".join(out) or lacking(chosen.catalog, candidate.uses) or REASONS[why]
 
 
 def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:

@@ -10,29 +10,32 @@ from budgetfix.catalog.bill import BillLine
 from budgetfix.catalog.models import Product
 from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.listed import remaining
 from budgetfix.framing.options import ERRAND, labour_minor
 from budgetfix.framing.purses import errands_by_id
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import (
     ChosenRow,
-    FaultRow,
     LeftOutRow,
     MoneyLine,
     MorePlan,
     NextStep,
     PlanBook,
-    SessionRow,
     Side,
     Stop,
     Sums,
-    Task,
 )
+from budgetfix.outcome.chances import chances
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.faults import fault_rows
 from budgetfix.outcome.lease_rows import landlord_note, undoing
+from budgetfix.outcome.lists import Lists
+from budgetfix.outcome.paces import learnt
+from budgetfix.outcome.remembering import numbered_on, remembered
 from budgetfix.outcome.shopping import Shopped, shopped
+from budgetfix.outcome.so_far import SoFar
 from budgetfix.outcome.tasks import cares_of, session_rows, tasks
 from budgetfix.outcome.worth import Worth
 from budgetfix.remedies.candidate import Candidate
@@ -61,16 +64,6 @@ class Around:
     """By product: the range of sizes that would do as well, where a remedy of the user's set them."""
     sides: tuple[Side, ...] = ()
     """The two people whose fair choice it is."""
-
-
-@dataclass(frozen=True)
-class Lists:
-    """What one plan buys, does and leaves, in the words that people read."""
-
-    money: tuple[MoneyLine, ...]
-    tasks: tuple[Task, ...]
-    sessions: tuple[SessionRow, ...] | None
-    faults: tuple[FaultRow, ...]
 
 
 def lists(
@@ -107,13 +100,13 @@ def sums(plan: Plan, fixed_minor: int, points_before: int, hazards_after: int) -
 def before(base: Ground) -> tuple[int, int, int]:
     """(hazards as a count, hazard points, points) as surveyed and listed."""
     findings = [finding for seen in base.seen for finding in seen.findings]
-    listed = {fault.fault: base.brief.priority(fault.fault) * fault.points for fault in base.faults}
-    safe = [fault for fault in base.faults if fault.safety and round(listed[fault.fault]) > 0]
+    listed = {fault.fault: remaining(fault, (), base.brief) for fault in base.faults}
+    safe = [fault for fault in base.faults if fault.safety and listed[fault.fault] > 0]
     count = sum(1 for finding in findings if finding.safety and finding.fault) + len(safe)
     hazards = sum(finding.points for finding in findings if finding.safety)
-    hazards += sum(round(listed[fault.fault]) for fault in safe)
+    hazards += sum(listed[fault.fault] for fault in safe)
     points = sum(finding.points for finding in findings if not finding.safety)
-    points += sum(round(listed[fault.fault]) for fault in base.faults if not fault.safety)
+    points += sum(listed[fault.fault] for fault in base.faults if not fault.safety)
     return count, hazards, points
 
 
@@ -123,12 +116,16 @@ def hazards_left(base: Ground, found: Checked) -> int:
     return measured + sum(1 for fault in base.faults if fault.safety and found.listed_after[fault.fault] > 0)
 
 
-def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, around: Around) -> PlanBook:
-    """The book of the best plan."""
+def make_book(
+    base: Ground, framed: Framed, answer: Answer, found: Checked, around: Around, earlier: SoFar | None = None
+) -> PlanBook:
+    """The book of the best plan. `earlier`: what was paid and done before, with a sum for all that counts as paid."""
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
     ids = tuple(one.id for one in found.chosen)
     made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
+    odds = chances(base, framed, plan, made.tasks, worth)
+    made = replace(made, tasks=numbered_on(made.tasks, earlier))
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
@@ -174,6 +171,10 @@ def make_book(base: Ground, framed: Framed, answer: Answer, found: Checked, arou
         stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
+        remembered=remembered(base, framed, plan, found, made, earlier),
+        so_far=earlier,
+        chances=odds,
+        paces=learnt(brief.pace, ()) if brief.pace else None,
     )
 
 

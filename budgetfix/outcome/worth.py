@@ -10,7 +10,6 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
 from budgetfix.framing.measured import MeasuredTree
 from budgetfix.framing.options import ERRAND
-from budgetfix.inspection.guard import worse_than
 
 
 class Worth:
@@ -65,9 +64,7 @@ class Worth:
         found = []
         for tree in self._framed.trees:
             seen = tree.look(_that_matter(tree, chosen))
-            found += [
-                f"{one.title} ({one.subject})" for one in worse_than(tree.before, seen, self._base.brief.may_worsen)
-            ]
+            found += [f"{one.title} ({one.subject})" for one in tree.worse(seen)]
         return tuple(found)
 
     def answers(self, id: str, chosen: Iterable[str]) -> tuple[str, ...]:

@@ -57,9 +57,10 @@ def around(
     said = why_not_words(chooser, fair, answer.plan, left() * SPOKEN) if fair is not None else {}
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
-    chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed))
+    out = dict(chooser.base.rest.sold_out)
+    chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed), out)
     why = {} if fair is not None else _why_not(chooser, answer, left())
-    out = left_out(chosen, why, impossible(offer.framed.problem), offer.never, offer.blocked, said)
+    rows = left_out(chosen, why, impossible(offer.framed.problem), offer.never, offer.blocked, said)
     prices = _prices(chooser, answer, min(seconds * GOODS, max(WAIT_SECONDS, WAIT_TIMES * taken)))
     return Around(
         title=title(job),
@@ -69,7 +70,7 @@ def around(
         free=nothing,
         more=tuple(more_plan(chooser, answer.plan, stop.sums) for stop in slider),
         next=others.next,
-        left_out=out,
+        left_out=rows,
         notes=(*_notes(job, offer, chooser, answer, fair is not None), *_not_priced(job, answer, prices)),
         stops=slider,
         prices=prices,

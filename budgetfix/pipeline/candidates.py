@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
 from budgetfix.framing.frame import Framed, Ground, allowed, frame
 from budgetfix.inspection.finding import Finding
+from budgetfix.outcome.paces import learnt, paced
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes, needed
 from budgetfix.remedies.fit import candidates
@@ -42,7 +44,7 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
     )
     ids = {one.id for one in fitted}
     everything = (*fitted, *(one for one in more if one.id not in ids))
-    taken = _taken(base.survey, everything)
+    taken = shared_spots(base.survey, everything)
     everything = _leased(base, tuple(one for one in everything if one.id not in taken))
     effects, memories = alone(base, everything)
     for tree in known.framed.trees if known is not None else ():
@@ -52,13 +54,13 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
     ruled_out = _ruled_out(base, kept)
     kept = tuple(one for one in kept if one.id not in {out.id for out, _ in ruled_out})
     against = clashes(base.survey, kept) if base.survey is not None else ()
-    framed = frame(base, kept, against, memories)
+    framed = frame(base, paced(kept, learnt(base.brief.pace, ())), against, memories)
     return Offered(
         framed,
         tuple(one for one in kept if one.id not in framed.candidates),
         (*_told(fitted, taken), *ruled_out),
         fitted,
-        _crowded(faults),
+        crowded(faults),
     )
 
 
@@ -85,7 +87,7 @@ def _ruled_out(base: Ground, fitted: tuple[Candidate, ...]) -> tuple[tuple[Candi
     return tuple((one, why) for one, why in told if why)
 
 
-def _crowded(faults: tuple[Finding, ...]) -> tuple[str, ...]:
+def crowded(faults: tuple[Finding, ...]) -> tuple[str, ...]:
     """Rooms with a fault that a kind for whole rooms answers."""
     answered = {target for kind in KINDS if kind.whole_room for target in kind.targets}
     return tuple(sorted({fault.room for fault in faults if fault.rule in answered}))
@@ -96,7 +98,7 @@ def _told(fitted: tuple[Candidate, ...], taken: dict[str, str]) -> tuple[tuple[C
     return tuple((one, taken[one.id]) for one in fitted if one.id in taken and not one.own)
 
 
-def _taken(survey: Survey | None, fitted: tuple[Candidate, ...]) -> dict[str, str]:
+def shared_spots(survey: Survey | None, fitted: Iterable[Candidate]) -> dict[str, str]:
     """Candidates that by themselves put something where something else is, and what: also moves that were found in
     the changed room, where the spot was free.
     """
@@ -105,7 +107,7 @@ def _taken(survey: Survey | None, fitted: tuple[Candidate, ...]) -> dict[str, st
     rooms = [facts.room for facts in survey.rooms]
     before = {pair for room in rooms for pair in overlaps(survey, room)}
     found, by_id = {}, {one.id: one for one in fitted}
-    for one in fitted:
+    for one in by_id.values():
         if one.changes:
             after = survey.changed((*needed(one, by_id), *one.changes))
             fresh = sorted({pair for room in rooms for pair in overlaps(after, room)} - before)

@@ -36,14 +36,18 @@ def inspected(job: Job) -> Inspected:
     """Judge every rule on every subject of every room."""
     judged = judges(RULES, job.brief)
     rooms = tuple(facts.room for facts in job.survey.rooms) if job.survey is not None else ()
-    base = ground(job.survey, job.brief, job.catalog, job.faults, judged, blocks(rooms, judged))
+    return seen_on(job, ground(job.survey, job.brief, job.catalog, job.faults, judged, blocks(rooms, judged)))
+
+
+def seen_on(job: Job, base: Ground) -> Inspected:
+    """What was found on a ground, with the figures that were left blank."""
     blank = figures(base)
     base = marked(base, blank)
     findings = tuple(finding for seen in base.seen for finding in seen.findings)
     hazards, hazard_points, points = before(base)
     order = sorted(findings, key=lambda one: (not one.safety, -one.points, -one.severity, one.rule, one.subject))
     asked = tuple(words(one, job.survey) for one in asked_of_room(base, blank)) if job.survey is not None else ()
-    return Inspected(base, tuple(order), hazards, hazard_points, points, len(judged), asked)
+    return Inspected(base, tuple(order), hazards, hazard_points, points, len(base.judged), asked)
 
 
 def room_words(survey: Survey | None) -> str:

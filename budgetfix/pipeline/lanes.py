@@ -22,6 +22,7 @@ from budgetfix.optimize.problem import NoPlan
 from budgetfix.optimize.sharing import Answered
 from budgetfix.optimize.stock import Packs
 from budgetfix.outcome.book import PlanBook
+from budgetfix.pipeline.alone import Alone, planned_alone
 from budgetfix.pipeline.planning import Wish
 from budgetfix.pipeline.seat import Place, Seat, answered, as_before, book, fair_held, fitted_more, sit
 from budgetfix.pipeline.writing import plan_files
@@ -121,8 +122,22 @@ class Write:
         return Made(made, plan_files(made))
 
 
-Task = Sit | Ask | Refit | Undo | FairPieces | Write
-Result = Answered | NoPlan | FilesRefused | Made | Packs | bool | None
+@dataclass(frozen=True)
+class ByItself:
+    """Plan a job that has nothing to do with the others; what its files get wrong is told, not raised."""
+
+    job: Job
+    wish: Wish
+
+    def __call__(self, _seats: Seats, _at: int) -> Alone | NoPlan | FilesRefused:
+        try:
+            return planned_alone(self.job, self.wish)
+        except FilesRefused as refused:
+            return refused
+
+
+Task = Sit | Ask | Refit | Undo | FairPieces | Write | ByItself
+Result = Answered | NoPlan | FilesRefused | Made | Packs | Alone | bool | None
 
 _HERE: Seats = {}
 """The jobs that live in this process, where it is one of several."""

@@ -17,9 +17,11 @@ from budgetfix.outcome.check import Checked, checked
 from budgetfix.outcome.costing import costing
 from budgetfix.outcome.make import make_book
 from budgetfix.outcome.quoting import is_quoted, quote
+from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.fairness import fair_answer, fair_matters
+from budgetfix.pipeline.inputs import with_inputs
 from budgetfix.pipeline.inspecting import Inspected, inspected
 from budgetfix.pipeline.offers import offers
 from budgetfix.pipeline.plans import Chooser, Clock
@@ -67,26 +69,27 @@ def walked(job: Job, wish: Wish) -> Walked | NoPlan:
     if wish.report is not None:
         wish.report("Fitting remedies to the faults found")
     first = offered(seen.base)
-    _know_musts(job, first)
-    chooser = _chooser(seen, first, wish)
+    know_musts(job, first)
+    chooser = chooser_of(seen, first, wish)
     started = wish.clock()
     answer = chooser.best(wish.seconds)
     if isinstance(answer, NoPlan):
-        return _with_reasons(first, answer)
+        return with_reasons(first, answer)
     offer, chooser, answer = _once_more(seen, first, chooser, answer, wish, started)
     answer, fair = fairly(chooser, answer, wish.seconds - (wish.clock() - started))
     return Walked(seen, offer, chooser, answer, wish.clock() - started, fair)
 
 
-def booked(job: Job, walked: Walked, wish: Wish) -> PlanBook:
-    """The book of a plan, with everything that stands beside it."""
+def booked(job: Job, walked: Walked, wish: Wish, earlier: SoFar | None = None) -> PlanBook:
+    """The book of a plan, with everything that stands beside it. `earlier`: what was paid and done before."""
     base, offer, answer = walked.seen.base, walked.offer, walked.answer
     found = checked(base, offer.framed, answer.plan)
     beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
-    book = make_book(base, offer.framed, answer, found, beside)
-    if is_quoted(base):
+    book = make_book(base, offer.framed, answer, found, beside, earlier)
+    book = with_inputs(book, job)
+    if is_quoted(base) and not base.rest.told:
         book = replace(book, offers=offers(walked.chooser, answer, wish.seconds * OFFERS))
-    return _quoted(base, offer.framed, book)
+    return book if base.rest.told else _quoted(base, offer.framed, book)
 
 
 def _quoted(base: Ground, framed: Framed, book: PlanBook) -> PlanBook:
@@ -105,16 +108,19 @@ def fairly(chooser: Chooser, answer: Answer, seconds: float) -> tuple[Answer, Fa
     return (replace(answer, proven=False), None) if found is None else found
 
 
-def _with_reasons(offer: Offered, found: NoPlan) -> NoPlan:
+def with_reasons(offer: Offered, found: NoPlan) -> NoPlan:
     """Adds why musts of the clash were never offered: what shares a spot, what the lease or the landlord rules out."""
     named = {id for wish in found.clash if wish.startswith("must:") for id in wish.removeprefix("must:").split(",")}
     out = tuple((one.id, why) for one, why in offer.blocked if not named.isdisjoint({one.id, one.pick_one}))
     return replace(found, hopeless=(*found.hopeless, *out))
 
 
-def _know_musts(job: Job, offer: Offered) -> None:
-    """Errors: FilesRefused for a must that names nothing here; what the brief also forbids is left to the chooser."""
-    known = {*offer.framed.candidates, *(one.id for one in offer.never), *(one.id for one, _ in offer.blocked)}
+def know_musts(job: Job, offer: Offered, also: tuple[str, ...] = ()) -> None:
+    """Errors: FilesRefused for a must that names nothing here; what the brief also forbids is left to the chooser.
+
+    `also`: what is known besides.
+    """
+    known = {*also, *offer.framed.candidates, *(one.id for one in offer.never), *(one.id for one, _ in offer.blocked)}
     known |= {one.pick_one for one in (*offer.framed.candidates.values(), *offer.never) if one.pick_one}
     unknown = [name for name in job.brief.must if name not in known]
     if unknown:
@@ -125,7 +131,8 @@ def _know_musts(job: Job, offer: Offered) -> None:
         )
 
 
-def _chooser(seen: Inspected, offer: Offered, wish: Wish) -> Chooser:
+def chooser_of(seen: Inspected, offer: Offered, wish: Wish) -> Chooser:
+    """A chooser over what is on offer."""
     report = telling(wish.report, seen.base.brief, seen.points)
     return Chooser(seen.base, offer.framed, wish.clock, report, Growth(offer.framed.problem, asks=ASKS))
 
@@ -140,7 +147,7 @@ def _once_more(
     if not more or left <= 0 or not answer.proven:
         return first, chooser, answer
     second = offered(seen.base, more, first)
-    again = _chooser(seen, second, wish)
+    again = chooser_of(seen, second, wish)
     better = again.best(left)
     if isinstance(better, NoPlan) or not better.proven:
         return first, chooser, answer

@@ -11,7 +11,7 @@ from pathlib import Path
 from budgetfix.base.problems import FileProblem, FilesRefused, Place
 from budgetfix.brief.van import Slot
 from budgetfix.exports.lettering import clock, long_day
-from budgetfix.intake.brief_yaml import Over
+from budgetfix.intake.brief_over import Over
 from budgetfix.intake.job import Job, read_job
 from budgetfix.pipeline.reading import kind_names, with_kept
 

@@ -9,7 +9,7 @@ from pathlib import Path
 from budgetfix.base.problems import FilesRefused
 from budgetfix.brief.lease import NOT_BACK, NOT_BACK_POINTS
 from budgetfix.brief.models import ListedFault
-from budgetfix.intake.brief_yaml import Over
+from budgetfix.intake.brief_over import Over
 from budgetfix.intake.job import Job, read_job
 from budgetfix.remedies.registry import KINDS
 
@@ -21,11 +21,16 @@ class JobOptions:
     budget: str | None = None
     hours: str | None = None
     catalog: str | None = None
+    brief: Path | None = None
+    """Another file instead of the job's brief.yaml."""
+    session: str | None = None
+    """One session more, after those of the brief."""
 
 
 def read(folder: Path, options: JobOptions, today: date) -> Job:
     """Read everything; refuse with every problem at once, writing only marked copies. Errors: FilesRefused."""
-    job = read_job(folder, Over(options.budget, options.hours, options.catalog), today, kind_names())
+    over = Over(options.budget, options.hours, options.catalog, options.brief, options.session)
+    job = read_job(folder, over, today, kind_names())
     if job.problems:
         raise FilesRefused(job.problems, _mark(folder, job))
     return with_kept(job)

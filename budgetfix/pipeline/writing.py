@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import count
 from pathlib import Path
 
 from budgetfix.exports.by_person import file_names, workers_of
@@ -18,6 +19,8 @@ from budgetfix.intake.plan_ticks import touched
 from budgetfix.outcome.book import PlanBook
 
 PLAN = "plan.xlsx"
+KEPT = "plan-kept-{}.xlsx"
+QUOTE = "quote.html"
 
 
 class Touched(Exception):
@@ -51,3 +54,17 @@ def refuse_touched(folder: Path) -> None:
     """Errors: Touched, before any work is done."""
     if (folder / PLAN).exists() and touched(folder / PLAN):
         raise Touched(str(folder / PLAN))
+
+
+def write_replanned(folder: Path, book: PlanBook) -> tuple[str, ...]:
+    """Write the lists of the rest, with the earlier workbook kept beside them; the client's quote stays as it is.
+
+    Returns the paths as JOB joined with the names. Errors: OSError.
+    """
+    made = {name: data for name, data in plan_files(book).items() if name != QUOTE}
+    old, kept = (folder / PLAN).read_bytes(), dict[str, bytes]()
+    if old != made[PLAN]:
+        number = next(number for number in count(1) if not (folder / KEPT.format(number)).exists())
+        kept[KEPT.format(number)] = old
+    write_whole(folder, made | kept, (name for name in outdated(folder, made) if name != QUOTE))
+    return tuple(str(folder / name) for name in (*made, *kept))

@@ -37,6 +37,13 @@ class Work:
     """False: it takes nothing from stock, so it may be done before the van is there."""
     help: int = 0
     """Minutes of a second pair of hands, at its start; 0 for none."""
+    base: tuple[int, ...] = ()
+    """(minutes, low, likely, high, help) before the household's pace was applied; empty where none was."""
+
+    @property
+    def base_minutes(self) -> int:
+        """Planned minutes before any pace: real minutes are held against these."""
+        return self.base[0] if self.base else self.minutes
 
     @property
     def person_minutes(self) -> int:

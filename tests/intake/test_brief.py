@@ -11,7 +11,8 @@ import pytest
 
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import BandChange, Brief, Errand, Person
-from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
+from budgetfix.intake.brief_over import Over
+from budgetfix.intake.brief_yaml import brief_row, read_brief
 
 TODAY = date(2026, 6, 1)
 UNITS = {"rod-too-narrow": "mm", "screen-glare": "yes", "picture-too-small": "ratio"}

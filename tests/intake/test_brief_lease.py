@@ -10,7 +10,8 @@ from budgetfix.base.problems import FileProblem
 from budgetfix.brief.lease import Lease
 from budgetfix.brief.models import Brief
 from budgetfix.intake.brief_lease import check_lease
-from budgetfix.intake.brief_yaml import Over, brief_row, read_brief
+from budgetfix.intake.brief_over import Over
+from budgetfix.intake.brief_yaml import brief_row, read_brief
 
 FULL = """
 limits: {holes: 8, kg: 40}

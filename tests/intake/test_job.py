@@ -15,7 +15,7 @@ from budgetfix.brief.models import ListedFault
 from budgetfix.catalog.models import Catalog
 from budgetfix.exports.catalog_book import catalog_book
 from budgetfix.exports.survey_book import survey_book
-from budgetfix.intake.brief_yaml import Over
+from budgetfix.intake.brief_over import Over
 from budgetfix.intake.job import Job, read_job
 from budgetfix.intake.job_names import Known
 

@@ -7,9 +7,9 @@ from typing import Generic, TypeVar
 
 from budgetfix.exports.by_person import who_words
 from budgetfix.exports.lettering import SIGNS, count, long_day
-from budgetfix.exports.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 from budgetfix.exports.page.words import listed, money_words
 from budgetfix.outcome.book import FaultRow, MoneyLine, PlanBook, Task
+from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 
 Row = TypeVar("Row")
 

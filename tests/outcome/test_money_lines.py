@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from budgetfix.exports.money_lines import ON_TOP, line_ids
 from budgetfix.exports.page.rows import buy_ticks
+from budgetfix.outcome.money_lines import ON_TOP, line_ids
 from tests.exports.plan_sheets import rows, sheet_of
 from tests.exports.sample_book import BOOK, MONEY
 

@@ -1,0 +1,84 @@
+"""The walk over the rest of a job: the rooms as they stand, the same candidates less what is done, the same chooser."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import date
+
+from budgetfix.intake.job import Job
+from budgetfix.optimize.problem import NoPlan
+from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.make import before as sums_before
+from budgetfix.outcome.since import Since
+from budgetfix.outcome.so_far import SoFar
+from budgetfix.pipeline.inputs import with_inputs
+from budgetfix.pipeline.inspecting import Inspected, inspected, seen_on
+from budgetfix.pipeline.planning import Walked, Wish, booked, chooser_of, fairly, know_musts, with_reasons
+from budgetfix.pipeline.rest import Left, rest_of
+from budgetfix.pipeline.rest_offer import rest_offer
+from budgetfix.pipeline.rest_since import since
+
+
+@dataclass(frozen=True)
+class Replanned:
+    """The book of the rest, what is left of the job it was made of, and what changed since."""
+
+    book: PlanBook
+    left: Left
+    walked: Walked
+    since: Since
+
+
+@dataclass(frozen=True)
+class NoRest:
+    """No plan for the rest keeps every wish."""
+
+    why: NoPlan
+    left: Left
+
+
+def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoRest:
+    """The best plan for the rest of a job, or that none keeps every wish. Errors: FilesRefused.
+
+    What is begun must be ended; where that cannot be, the rest is planned without it, and that is said.
+    """
+    left = rest_of(job, so_far, day)
+    found = walked_on(left, wish)
+    unended: tuple[str, ...] = ()
+    if isinstance(found, NoPlan) and left.rest.begun:
+        given_up = replace(left, rest=replace(left.rest, begun=()))
+        found = walked_on(given_up, wish)
+        unended = left.rest.begun
+    if isinstance(found, NoPlan):
+        return NoRest(found, left)
+    book = with_inputs(booked(left.job, found, wish, left.so_far), job)
+    return Replanned(book, left, found, since(left, found, wish, unended))
+
+
+def walked_on(left: Left, wish: Wish) -> Walked | NoPlan:
+    """The best plan of the rest, not yet a book. What is begun must be ended."""
+    before = inspected(left.first)
+    if wish.report is not None:
+        wish.report("Taking off what is done")
+    seen = _now(left, before)
+    rested = rest_offer(before.base, seen.base, left)
+    know_musts(left.job, rested.first, left.rest.begun)
+    seen = replace(seen, base=rested.base)
+    chooser = chooser_of(seen, rested.offer, wish)
+    started = wish.clock()
+    answer = chooser.best(wish.seconds)
+    if isinstance(answer, NoPlan):
+        return with_reasons(rested.offer, answer)
+    answer, fair = fairly(chooser, answer, wish.seconds - (wish.clock() - started))
+    return Walked(seen, rested.offer, chooser, answer, wish.clock() - started, fair)
+
+
+def _now(left: Left, before: Inspected) -> Inspected:
+    """The rooms as they stand; what was taken away since the beginning keeps its points where nothing stands for it."""
+    job, base = left.job, before.base
+    rest = replace(left.rest, first=base.seen if left.rest.origin is not None else ())
+    now = replace(base, survey=job.survey, brief=job.brief, catalog=job.catalog, faults=job.faults, rest=rest)
+    if left.rest.origin is None or job.survey is None:
+        return replace(before, base=now, points=sums_before(now)[2])
+    seen = tuple(now.again(at, job.survey) for at in range(len(now.blocks)))
+    return seen_on(job, replace(now, seen=seen))

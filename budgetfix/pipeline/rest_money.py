@@ -1,0 +1,186 @@
+"""What was paid of an earlier plan, line by line, and what that leaves.
+
+A line counts as paid where somebody says so, and where it cannot be otherwise: goods and tools of work that is done,
+pay for it, the delivery and the tax of an order of which anything was bought. Each gets the sum that it counts with.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from budgetfix.brief.incomes import Income, capped, left_after
+from budgetfix.brief.models import Brief
+from budgetfix.catalog.bill import tax_minor
+from budgetfix.catalog.models import Catalog
+from budgetfix.outcome.so_far import LineBack, PlannedLine, SoFar
+from budgetfix.pipeline.rest_done import Done
+
+TICKED = ("product", "tool", "hire", "remedy")
+ON_TOP = ("delivery", "tax")
+HAD = ("bought", "returned")
+"""What was ordered, and so delivered."""
+
+
+@dataclass(frozen=True)
+class Paid:
+    """`lines`: all of them, each with the sum that it counts with. `due_minor`: what those were planned at."""
+
+    lines: tuple[LineBack, ...] = ()
+    spent_minor: int = 0
+    due_minor: int = 0
+    counted: tuple[str, ...] = ()
+    """Ids of lines that count as paid though nobody said so, and are not on top of others."""
+
+    @property
+    def over_minor(self) -> int:
+        """What was paid above plan, net, never below 0."""
+        return max(0, self.spent_minor - self.due_minor)
+
+    def by_kind(self, *kinds: str) -> tuple[LineBack, ...]:
+        """The lines of some kinds."""
+        return tuple(one for one in self.lines if one.planned.line.kind in kinds)
+
+
+def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: frozenset[str] = frozenset()) -> Paid:
+    """Every line as it counts. `past`: names of fixed costs that are over, such as a van that has been."""
+    told = {one.planned.id: one for one in so_far.told}
+    lines = [_ticked(one, done) for one in so_far.lines]
+    over = frozenset({one.name for one in brief.fixed} if _all_done(so_far) else past)
+    lines = [_worked(one, so_far, done, brief, over) for one in lines]
+    lines = [_on_top(at, lines, catalog) for at in range(len(lines))]
+    counted = [one for one in lines if one.paid_minor is not None or one.state == "bought"]
+    return Paid(
+        tuple(lines),
+        sum(one.paid_minor or 0 for one in counted),
+        sum(due_minor(one) for one in counted),
+        tuple(one.planned.id for one in counted if one.planned.line.kind in TICKED and one.planned.id not in told),
+    )
+
+
+def due_minor(one: LineBack) -> int:
+    """What a counted line was to cost; what was given back, or could not be had, was to cost nothing for nothing."""
+    return 0 if one.state in ("returned", "sold out") else one.planned.line.line_minor
+
+
+def _ticked(one: LineBack, done: Done) -> LineBack:
+    """Goods, tools and remedies' own costs, with the sum that they count with."""
+    line = one.planned.line
+    if line.kind not in TICKED:
+        return one
+    if one.state is None and (one.paid_minor is not None or _used(one.planned, done)):
+        one = replace(one, state="bought")
+    if one.state is None:
+        return one
+    otherwise = line.line_minor if one.state == "bought" else 0
+    return replace(one, paid_minor=otherwise if one.paid_minor is None else one.paid_minor)
+
+
+def _used(planned: PlannedLine, done: Done) -> bool:
+    """True where work that is done cannot have been done without it."""
+    begun = frozenset(done.begun_ids) if planned.line.kind in ("tool", "hire") else frozenset[str]()
+    users = {planned.line.of} if planned.line.kind == "remedy" else set(planned.users)
+    return not users.isdisjoint(done.ids | begun)
+
+
+def _all_done(so_far: SoFar) -> bool:
+    return bool(so_far.steps) and all(one.done for one in so_far.steps)
+
+
+def _worked(one: LineBack, so_far: SoFar, done: Done, brief: Brief, past: frozenset[str]) -> LineBack:
+    """Pay for work that is done, as far as it is; fixed costs that are over; of the others what was typed."""
+    line = one.planned.line
+    if one.paid_minor is not None or line.kind not in ("labour", "fixed"):
+        return one
+    if one.state == "bought":
+        return replace(one, paid_minor=line.line_minor)
+    if line.kind == "fixed":
+        return replace(one, paid_minor=line.line_minor) if line.of in past or line.name in past else one
+    pay = line.line_minor
+    if line.of not in done.ids:
+        pay = brief.labour_minor(_minutes_done(line.of, so_far))
+    return _at(one, pay) if pay else one
+
+
+def _minutes_done(id: str, so_far: SoFar) -> int:
+    """Planned person-minutes of the ticked steps."""
+    return sum(one.planned.task.person_minutes for one in so_far.done if one.planned.task.candidate == id)
+
+
+def _at(one: LineBack, minor: int) -> LineBack:
+    """The line cut to the part of it that counts, planned and paid."""
+    planned = one.planned
+    return replace(one, planned=replace(planned, line=replace(planned.line, line_minor=minor)), paid_minor=minor)
+
+
+def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:
+    """Delivery and tax of an order, as typed, else as far as anything of it was bought."""
+    one = lines[at]
+    if one.planned.line.kind not in ON_TOP or one.paid_minor is not None:
+        return one
+    if one.state == "bought":
+        return replace(one, paid_minor=one.planned.line.line_minor)
+    order = _order(at, lines)
+    bought = [line for line in order if line.state == "bought"]
+    if one.planned.line.kind == "delivery":
+        had = any(line.state in HAD for line in order)
+        return replace(one, paid_minor=one.planned.line.line_minor) if had else one
+    if not bought:
+        return one
+    if len(bought) == len(order):
+        return replace(one, paid_minor=one.planned.line.line_minor)
+    return _at(one, _tax(one, bought, catalog))
+
+
+def _order(at: int, lines: Sequence[LineBack]) -> list[LineBack]:
+    """The goods of the shop that an on-top line belongs to: those since the shop's last order."""
+    shop = lines[at].planned.line.shop
+    mine = [line for line in lines[: at + 1] if line.planned.line.shop == shop]
+    goods: list[LineBack] = []
+    closed = False
+    for line in mine:
+        if line.planned.line.kind == "product":
+            goods = [line] if closed else [*goods, line]
+            closed = False
+        elif line.planned.line.kind in ON_TOP:
+            closed = True
+    return goods
+
+
+def _tax(one: LineBack, bought: Iterable[LineBack], catalog: Catalog) -> int:
+    """The rate on what was bought, half up, never more than the whole order's."""
+    goods = sum((line.planned.line.packs or 0) * (line.planned.line.unit_price_minor or 0) for line in bought)
+    rate = next((shop.tax for shop in catalog.shops if shop.shop == one.planned.line.shop), None)
+    whole = one.planned.line.line_minor
+    return whole if rate is None else min(whole, tax_minor(goods, rate))
+
+
+def brief_left(brief: Brief, paid: Paid) -> Brief:
+    """The brief with the money that is left: what was paid above plan comes off what was held back first.
+
+    Where more is spent than there was, nothing is left, and what has to be paid whatever is chosen goes on top.
+    """
+    if not any(one.paid_minor is not None for one in paid.lines):
+        return brief
+    gone = {one.planned.line.name for one in paid.by_kind("fixed") if one.paid_minor is not None}
+    fixed = tuple(one for one in brief.fixed if one.name not in gone)
+    if brief.budget_minor is None:
+        return Brief(**{**dict(brief), "fixed": fixed})
+    still = sum(one.cost_minor for one in fixed)
+    money = max(brief.budget_minor - paid.spent_minor, still, 0)
+    held = min(max(0, brief.held_back_minor() - paid.over_minor), money - still)
+    left = {"budget_minor": money, "contingency_minor": held, "contingency_share": 0 * brief.contingency_share}
+    return Brief(**{**dict(brief), **left, "fixed": fixed})
+
+
+def incomes_left(brief: Brief, paid: Paid, day: date, live: int) -> tuple[Income, ...]:
+    """What is left of money that comes by date: all that has come as one income, less what was paid.
+
+    `live`: the first session (from 0) that is not gone, for incomes that name sessions.
+    """
+    left = brief_left(brief, paid)
+    if not brief.incomes or left.budget_minor is None:
+        return ()
+    when = live + 1 if brief.incomes[0].on is None else day
+    return capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)
