@@ -9,12 +9,14 @@ from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.lettering import count, day
+from budgetfix.exports.money_days import buy_from
 from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
 
 COLUMNS = (
     Col("Bought", 8, "mark", yours=True),
+    Col("Buy from", 10),
     Col("Bag", 6, "mark"),
     Col("Product", 23, "strong"),
     Col("Label size", 14),
@@ -88,6 +90,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
         None,
+        buy_from(line),
         line.bag,
         name,
         line.label,

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 
 from budgetfix.base.money import write_money
 from budgetfix.exports.by_person import times, who_words, workers_of
+from budgetfix.exports.money_days import buy_from
 from budgetfix.outcome.book import MoneyLine, PlanBook
 
 RISKY = ("=", "+", "-", "@", "\t", "\r")
@@ -44,7 +45,8 @@ def buy_csv(book: PlanBook) -> bytes:
     """Every line of money, then the total; amounts as plain numbers of the currency."""
     spent: dict[str, Cell] = {"kind": "total", "line": write_money(book.spent_minor, book.currency)}
     rows = [*(_bought(line, book.currency) for line in book.money), spent]
-    return csv_bytes(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
+    heads = (*BUY_HEADS, "buy from") if book.purses else BUY_HEADS
+    return csv_bytes(heads, [tuple(row.get(head) for head in heads) for row in rows])
 
 
 def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
@@ -75,6 +77,7 @@ def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
         "most to pay": "any price" if line.any_price else money(line.most_minor),
         "days to come": line.lead_days,
         "return by": "no returns" if line.no_return else until,
+        "buy from": line.buy_on.isoformat() if line.buy_on is not None else buy_from(line),
     }
 
 

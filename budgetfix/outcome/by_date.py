@@ -6,6 +6,7 @@ By a path of its own: from days of the brief and the catalogue's days of waiting
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import timedelta
 from fractions import Fraction
 
@@ -16,6 +17,7 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import errands_of, labour_minor, lead_days
 from budgetfix.framing.purses import Purse, day_of, errands_by_id, purses, round_id
 from budgetfix.optimize.problem import Plan
+from budgetfix.outcome.book import MoneyDay, MoneyLine
 from budgetfix.remedies.candidate import Candidate
 
 
@@ -89,6 +91,46 @@ def _begun(base: Ground, plan: Plan, users: set[str]) -> list[int]:
     starts = [place for place, one in enumerate(hours) if not one.continues]
     used = {one.session for one in plan.placed if one.option in users and one.session is not None}
     return sorted({max(start for start in starts if start <= session) for session in used})
+
+
+def dated_lines(
+    base: Ground, plan: Plan, chosen: tuple[Candidate, ...], bill: tuple[BillLine, ...], lines: tuple[MoneyLine, ...]
+) -> tuple[MoneyLine, ...]:
+    """The lines of a bill with the day from which on each is paid; goods with those they are bought for by then."""
+    there, phase = purses(base.brief), dict(plan.buys)
+    found = []
+    for one, line in zip(bill, lines, strict=True):
+        if one.kind == "product":
+            served = _served(one, bill, chosen, phase)
+            line = replace(
+                line, tasks=tuple(name for name in line.tasks if name in served or name not in _names(chosen))
+            )
+        purse = there[one.phase]
+        found.append(replace(line, phase=one.phase, buy_on=purse.on, buy_session=purse.session or 0))
+    return tuple(found)
+
+
+def _names(chosen: tuple[Candidate, ...]) -> set[str]:
+    return {one.name for one in chosen}
+
+
+def _served(
+    line: BillLine, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...], phase: Mapping[str, int]
+) -> set[str]:
+    """Names of those who use what is bought in one phase: bought with it, or before more of it is bought."""
+    more = [one.phase for one in bill if (one.kind, one.id) == ("product", line.id) and one.phase > line.phase]
+    later = min(more, default=1 + max(phase.values(), default=line.phase))
+    return {one.name for one in chosen if line.phase <= phase.get(one.id, 0) < later}
+
+
+def money_days(base: Ground, bill: tuple[BillLine, ...]) -> tuple[MoneyDay, ...]:
+    """How the money stands from each day on which some comes; the start only where any is there."""
+    there = purses(base.brief)
+    days = tuple(
+        MoneyDay(one.on, one.session or 0, one.comes_minor, one.come_minor - one.held_minor, spent)
+        for one, spent in zip(there, spent_by(bill, len(there)), strict=True)
+    )
+    return tuple(one for one in days if one.comes_minor)
 
 
 def _has_come(brief: Brief, one: Purse, session: int, days: int = 0) -> bool:

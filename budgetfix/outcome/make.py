@@ -12,7 +12,7 @@ from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
 from budgetfix.framing.options import ERRAND, labour_minor
-from budgetfix.framing.purses import errands_by_id
+from budgetfix.framing.purses import errands_by_id, purses
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import (
@@ -26,6 +26,7 @@ from budgetfix.outcome.book import (
     Stop,
     Sums,
 )
+from budgetfix.outcome.by_date import dated_lines, money_days
 from budgetfix.outcome.chances import chances
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
@@ -78,9 +79,12 @@ def lists(
     """The lists of a checked plan. `prices`, `accepts`: by product, as far as worked out (see `Around`)."""
     ids = tuple(one.id for one in found.chosen)
     each = {id: worth.of(id, ids) for id in ids}
+    paid = money(base, found.bill, found.chosen)
+    if purses(base.brief):
+        paid = dated_lines(base, plan, found.chosen, found.bill, paid)
     lines, todo = shopped(
         Shopped(base, framed, plan, found.room, prices or {}, accepts or {}),
-        money(base, found.bill, found.chosen),
+        paid,
         tasks(base.brief, base.catalog, framed, plan, each),
     )
     return Lists(
@@ -175,6 +179,7 @@ def make_book(
         so_far=earlier,
         chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
+        purses=money_days(base, found.bill) if purses(brief) else (),
     )
 
 

@@ -105,7 +105,8 @@ def spends(problem: Problem, chosen: frozenset[str], where: brute.Where, way: Bo
             found[first] += tool.buy_minor or 0
             continue
         begun = {brute._begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
-        for phase in [phase_of(problem, session) for session in sorted(begun)] or [first]:
+        phases = [phase_of(problem, session) for session in sorted(begun)] or [first]
+        for phase in phases[tool.prepaid :]:
             found[phase] += tool.hire_minor or 0
     return found
 
@@ -231,7 +232,8 @@ def eager(world: World, number: int) -> World:
     )
     cheaper = {"paint": 330, "tape": 70, "rug": 410}
     goods = tuple(replace(one, price_minor=cheaper[one.id], most=None) for one in problem.products)
-    tools = (Tool("drill", False, dice.choice((250, 450)), dice.choice((None, 200))), *problem.tools[1:])
+    hire, prepaid = dice.choice((None, 200)), dice.choice((0, 0, 1))
+    tools = (Tool("drill", False, dice.choice((250, 450)), hire, prepaid), *problem.tools[1:])
     shops = (Shop("mill", dice.choice((0, 120)), dice.choice((None, 700)), dice.choice((0, 33)), 400),)
     made = replace(problem, products=goods, tools=tools, shops=shops, must=(), must_all=False, loads=())
     return _with_options(World(made, tables), options)
