@@ -126,9 +126,9 @@ def in_phases(option: Option, lead_days: int, errands: tuple[str, ...], brief: B
         return option
     arrivals = (option.first_session, *(max(option.first_session, _first(brief, one, lead_days)) for one in there[1:]))
     by_id = {ERRAND + errand.errand: errand for errand in brief.errands}
-    fetched = tuple(tuple(round_id(by_id[id], phase) for id in errands) for phase in range(len(there)))
+    fetched = tuple(tuple(round_id(by_id[id], phase) for phase in range(len(there))) for id in errands)
     needs = tuple(id for id in option.needs if id not in errands)
-    return replace(option, arrivals=arrivals, rounds=fetched if errands else (), needs=needs)
+    return replace(option, arrivals=arrivals, rounds=fetched, needs=needs)
 
 
 def phase_of(there: tuple[Purse, ...], session: int) -> int:

@@ -20,7 +20,8 @@ Where = Mapping[tuple[str, int], Placed]
 def all_at_once(problem: Problem) -> Problem:
     """The same problem with no phases of money: options need the rounds of the first phase."""
     options = tuple(
-        replace(one, needs=(*one.needs, *one.rounds[0]), rounds=()) if one.rounds else one for one in problem.options
+        replace(one, needs=(*one.needs, *(each[0] for each in one.rounds)), rounds=()) if one.rounds else one
+        for one in problem.options
     )
     return replace(problem, phases=(), options=options)
 
@@ -116,8 +117,9 @@ def can_be_bought(facts: Facts, chosen: frozenset[str], where: Where, id: str, p
         return False
     if begun is not None and begun.session is not None and begun.session < option.arrivals[phase]:
         return False
-    wanted = option.rounds[phase] if phase < len(option.rounds) else ()
-    return all(one in chosen and _run_before(facts, where, one, id) for one in wanted)
+    return all(
+        any(one in chosen and _run_before(facts, where, one, id) for one in wanted[phase:]) for wanted in option.rounds
+    )
 
 
 def _run_before(facts: Facts, where: Where, errand: str, id: str) -> bool:

@@ -170,7 +170,7 @@ def _too_early(
         words.append(f"{one.id} begins before its goods can be there")
     by_id = errands_by_id(brief)
     for plain in errands_of(one, base.catalog, brief.errands, base.rest):
-        round_ = round_id(by_id[plain], phase)
-        if round_ not in plan.chosen or first.get(round_, 0) > first[one.id]:
-            words.append(f"{one.id} begins before {round_}")
+        rounds = [round_id(by_id[plain], later) for later in range(phase, len(purses(brief)))]
+        if not any(id in plan.chosen and first.get(id, 0) <= first[one.id] for id in rounds):
+            words.append(f"{one.id} begins before {rounds[0]}")
     return words

@@ -13,7 +13,7 @@ from datetime import date, timedelta
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
-from budgetfix.framing.purses import round_id
+from budgetfix.framing.purses import purses, round_id
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import MoneyLine, Task
@@ -121,12 +121,20 @@ def there_on(about: Shopped, product: Product, line: MoneyLine) -> date | None:
 
     What waits for money is ordered on the day on which that comes, and fetched by the round of that day.
     """
-    brief, hours = about.base.brief, about.base.brief.hours or ()
-    runs = {round_id(errand, line.phase) for errand in brief.errands if product.shop in errand.shops}
-    days = [hours[one.session].on for one in about.plan.placed if one.option in runs and one.session is not None]
+    brief = about.base.brief
+    errands = [errand for errand in brief.errands if product.shop in errand.shops]
+    phases = range(line.phase, max(1, len(purses(brief))))
+    days = [_run_on(about, {round_id(errand, phase) for phase in phases}) for errand in errands]
     ordered = line.buy_on or brief.ordered
     days += [ordered + timedelta(days=product.lead_days)] if ordered is not None else []
     return max((day for day in days if day is not None), default=None)
+
+
+def _run_on(about: Shopped, rounds: set[str]) -> date | None:
+    """The day of the first of some rounds that is run."""
+    hours = about.base.brief.hours or ()
+    sessions = [one.session for one in about.plan.placed if one.option in rounds and one.session is not None]
+    return hours[min(sessions)].on if sessions else None
 
 
 def _too_late(about: Shopped, buyers: tuple[Candidate, ...], until: date | None) -> bool:

@@ -176,11 +176,16 @@ def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
     options = {option.id: option for option in framed.problem.options}
     last = {other: len(options[other].steps) - 1 for other in plan.chosen}
     minutes = options[id].steps[step].minutes
-    fetched = options[id].rounds[dict(plan.buys)[id]] if options[id].rounds else ()
+    fetched = [first_round(plan, wanted[dict(plan.buys)[id] :]) for wanted in options[id].rounds]
     after = predecessors(id, step, (*options[id].needs, *fetched), last)
     if id.startswith(ERRAND):
         return Slot(key, ERRAND_PHASE + 2, minutes, after)
     return Slot(key, framed.candidates[id].work[step].phase, minutes, after)
+
+
+def first_round(plan: Plan, rounds: tuple[str, ...]) -> str:
+    """The first of some rounds that a plan runs."""
+    return min((one.session or 0, one.option) for one in plan.placed if one.option in rounds)[1]
 
 
 def _task(

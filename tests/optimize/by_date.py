@@ -58,14 +58,13 @@ def in_time(problem: Problem, chosen: frozenset[str], where: brute.Where, option
     if begins is not None and begins[0] < option.arrivals[phase]:
         return False
     by_id = {one.id: one for one in problem.options}
-    for errand in option.rounds[phase] if option.rounds else ():
-        if errand not in chosen:
+    for errand in option.rounds:
+        run = [one for one in errand[phase:] if one in chosen]
+        ends = [brute._still_there(by_id, where, (one, len(by_id[one].steps) - 1)) for one in run]
+        if begins is not None:
+            ends = [then for then in ends if brute._may_follow(problem, option.steps[0], then, begins)]
+        if not ends:
             return False
-        last = where.get((errand, len(by_id[errand].steps) - 1))
-        if begins is not None and last is not None:
-            then = brute._still_there(by_id, where, (errand, len(by_id[errand].steps) - 1))
-            if not brute._may_follow(problem, option.steps[0], then, begins):
-                return False
     return True
 
 
@@ -199,7 +198,7 @@ def by_date(world: World, number: int) -> World:
             for one, first in zip(rounds, firsts, strict=True)
         )
         options = tuple(
-            replace(one, rounds=tuple((f"round{place}",) for place in range(count)))
+            replace(one, rounds=(tuple(f"round{place}" for place in range(count)),))
             if any(name == "paint" for name, _ in one.uses)
             else one
             for one in options

@@ -160,7 +160,7 @@ def _by_date() -> Facts:
             one,
             first_session=0,
             arrivals=late[one.id],
-            rounds=(("round one",), ("round two",)) if one.id == "paint" else (),
+            rounds=(("round one", "round two"),) if one.id == "paint" else (),
         )
         for one in (*problem.options, Option("board", tools=("saw",)))
     )
