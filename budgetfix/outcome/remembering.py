@@ -110,13 +110,15 @@ def _line(
     id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], ordered: date | None
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
-    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), ordered)
+    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), line.buy_on or ordered)
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:
     """The chosen candidates that a line is for, by id."""
     if line.product is not None:
-        return sorted(one.id for one in chosen if line.product in dict(one.goods))
+        dated = line.buy_on is not None or line.buy_session
+        mine = [one for one in chosen if line.product in dict(one.goods)]
+        return sorted(one.id for one in mine if not dated or one.name in line.tasks)
     if line.kind in ("tool", "hire"):
         return sorted(one.id for one in chosen if line.of in one.tools)
     return sorted(one.id for one in chosen if line.kind in ("remedy", "labour") and line.of == one.id)
