@@ -106,6 +106,32 @@ def plan(
 
 
 @app.command(
+    short_help="Read the ticks back, and plan what is left.",
+    epilog=_examples("replan my-room", "replan my-room --day 2026-06-07"),
+)
+def replan(
+    job: Job,
+    day: Annotated[
+        str | None, typer.Option(metavar="DATE", help="The day from which to plan, as 2026-06-07; default today.")
+    ] = None,
+    budget: Budget = None,
+    hours: Hours = None,
+    catalog: Catalog = None,
+    seconds: Seconds = 60.0,
+    json: Json = False,
+    quiet: Quiet = False,
+) -> None:
+    """Read plan.xlsx back: what was bought, paid and done. Plan the rest with what is left of money and hours.
+
+    --budget and --hours are those of the whole job. The earlier workbook is kept beside the new one.
+    """
+    from budgetfix.cli.commands import PlanWords
+    from budgetfix.cli.replan import run_replan
+
+    run_replan(job, PlanWords(budget, hours, catalog, seconds, json, quiet), day)
+
+
+@app.command(
     short_help="Set two plans side by side: what would more money change?",
     epilog=_examples("compare my-room --budget +100", "compare my-room --session 2026-06-14=4", "compare flat house"),
 )

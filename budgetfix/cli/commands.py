@@ -29,7 +29,7 @@ class PlanWords:
     quiet: bool = False
 
 
-def _job(folder: Path, words: PlanWords) -> Job:
+def job_of(folder: Path, words: PlanWords) -> Job:
     """The job, or the end of the run: 2 when it is no folder, 3 with every problem of every file."""
     from budgetfix.pipeline.reading import JobOptions, read
 
@@ -66,7 +66,7 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     if found is not None:
         inspect_all(folder, found, json, quiet, _refused)
         return
-    job = _job(folder, PlanWords())
+    job = job_of(folder, PlanWords())
     seen = inspected(job)
     unit = job.survey.household.unit if job.survey is not None else "mm"
     if json:
@@ -93,11 +93,11 @@ def run_plan(folder: Path, words: PlanWords) -> None:
     if found is not None:
         plan_all(folder, found, words, _refused)
         return
-    job = _job(folder, words)
+    job = job_of(folder, words)
     try:
         refuse_touched(folder)
     except Touched as touched:
-        say.stop(say.MISUSE, [_TOUCHED.format(touched)])
+        say.stop(say.MISUSE, [_TOUCHED.format(touched, folder)])
     line = progress(words.quiet or words.json)
     try:
         book = planned(job, Wish(words.seconds, time.monotonic, line))
@@ -119,7 +119,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
 
 _TOUCHED = (
     "{} holds ticks or figures of yours, and is not written over.\n"
-    "Move it out of the folder to plan anew. (`budgetfix replan`, which will read it back, is not built yet.)"
+    "`budgetfix replan {}` reads them back and plans the rest; to plan anew, move the file out of the folder."
 )
 
 

@@ -54,7 +54,7 @@ def plan_all(folder: Path, found: Houses, words: PlanWords, refuse: Refuse) -> N
     try:
         refuse_any_touched(folder, found.jobs)
     except Touched as touched:
-        say.stop(say.MISUSE, [TOUCHED.format(touched)])
+        say.stop(say.MISUSE, [TOUCHED.format(touched, folder / found.jobs[0])])
     together = _planned(jobs, words, refuse)
     portfolio = put_together(folder, jobs, together, words.seconds)
     write_portfolio(folder, portfolio, together)
@@ -161,5 +161,6 @@ def inspect_all(folder: Path, found: Houses, json: bool, quiet: bool, refuse: Re
 NOTHING = "Nothing was written."
 TOUCHED = (
     "{} holds ticks or figures of yours, and is not written over.\n"
-    "Move it out of the folder to plan all jobs anew. Nothing was written."
+    "`budgetfix replan` reads them back, one job at a time, such as `budgetfix replan {}`;\n"
+    "to plan all jobs anew, move the file out of the folder. Nothing was written."
 )

@@ -15,6 +15,7 @@ from budgetfix.base.fingerprint import PROPERTY, fingerprint
 from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.files import LONG_AGO
 from budgetfix.exports.plan_book_buy import buy_sheet
+from budgetfix.exports.plan_book_chances import chances_sheet
 from budgetfix.exports.plan_book_costing import costing_sheet
 from budgetfix.exports.plan_book_do import do_sheet
 from budgetfix.exports.plan_book_drawings import drawings_sheet
@@ -32,7 +33,7 @@ from budgetfix.outcome.book import PlanBook
 
 def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     """The workbook of a plan: Summary, Buy, Do, a sheet for each of several people, Before and after, Left out,
-    What more buys.
+    What more buys, Chances.
 
     Drawings and how everything was follow, for a measured room that changes.
     """
@@ -49,6 +50,7 @@ def plan_book(plan: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
     faults = faults_sheet(book, styles, plan)
     left_out_sheet(book, styles, plan)
     more_sheet(book, styles, plan)
+    chances_sheet(book, styles, plan)
     drawings_sheet(book, styles, plan, pictures)
     kept_sheet(book, styles, plan)
     landlord_sheet(book, styles, plan)

@@ -9,6 +9,7 @@ from budgetfix.optimize import finish, order, recount, worth_rows
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
+from budgetfix.optimize.phase_count import counted, phases_broken
 from budgetfix.optimize.problem import Answer, Depth, Extra, NoPlan, Plan, Problem, Report, Rounds
 from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.relax import relaxed
@@ -144,9 +145,13 @@ def _floors(search: Search) -> tuple[int, int]:
 def _check(search: Search, best: Held, plan: Plan) -> None:
     """Everything counted once more, from the plan alone."""
     words = recount.broken(search.facts, plan.chosen, plan.placed)
+    if search.facts.phases:
+        words += phases_broken(search.facts, plan.chosen, plan.placed, best.placing.bill)
     if words:
         raise SolverDisagrees("; ".join(words))
     again = recount.bill(search.facts, plan.chosen, plan.placed)
+    if search.facts.phases:
+        again = counted(search.facts, plan.chosen, plan.placed, dict(plan.buys), plan.bought)
     money = search.money
     if again != best.placing.bill or (money is not None and again.spent_minor > money):
         raise SolverDisagrees(f"{again.spent_minor} is spent, not {plan.spent_minor}")

@@ -16,8 +16,8 @@ def impossible(problem: Problem) -> dict[str, str]:
     """Reason by option id, for options that can never be chosen; sorted by id.
 
     Words: "step-too-long", "too-late", "half-done", "too-few-people", "needs-clash", "tool-not-to-be-had",
-    "over-budget", "over-limit", "not-enough-there", "too-heavy". What needs an impossible option is impossible
-    for the same reason.
+    "over-budget", "money-too-late", "over-limit", "not-enough-there", "too-heavy". What needs an impossible option is
+    impossible for the same reason.
     """
     facts = Facts.of(problem)
     late = _late(facts)
@@ -103,8 +103,12 @@ def _together(facts: Facts, option: Option) -> str | None:
     if too_heavy(facts, ids):
         return "too-heavy"
     budget = facts.problem.budget_minor
-    if budget is not None and _least_money(facts, everything) > budget:
+    if budget is not None and _least_money(facts, everything) - _rounding(facts) > budget:
         return "over-budget"
+    if option.id in facts.last_phases:
+        there = facts.phases[facts.last_phases[option.id]].most_minor
+        if there is not None and _least_money(facts, (option,)) - _rounding(facts) > there:
+            return "money-too-late"
     for limit in facts.problem.limits:
         if _negative(facts, limit.id):
             continue
@@ -131,6 +135,11 @@ def _least_money(facts: Facts, options: Iterable[Option]) -> int:
     goods = goods_minor(facts, counts) - _delivery_that_may_fall_away(facts, counts)
     tools = sum(facts.tools[id].least_minor or 0 for id in sorted(listed) if id in facts.tools)
     return sum(one.cost_minor for one in options) + goods + tools
+
+
+def _rounding(facts: Facts) -> int:
+    """How much lines and taxes can be rounded down by, where they are spread over phases: under one unit each."""
+    return len(facts.phases) * (len(facts.problem.products) + len(facts.problem.shops))
 
 
 def _delivery_that_may_fall_away(facts: Facts, counts: dict[str, int]) -> int:

@@ -63,9 +63,9 @@ def ceilings(
     """By product, for those that `best` buys, dear lines first; what the clock stopped is not there, or not whole.
 
     `best` is the proven plan of `problem`, down to its ids. Empty where everything is asked for: points do not come
-    first there.
+    first there; and where money comes in phases: a dearer line may be within the budget and not within a phase.
     """
-    if problem.must_all:
+    if problem.must_all or problem.phases:
         return {}
     asking = Asking(problem, growth or Growth(problem), clock, clock() + seconds, report, engine)
     products = {one.id: one for one in problem.products}

@@ -111,12 +111,13 @@ def curve(
 ) -> Curve:
     """The best plan for each sum of money; `best` is the proven one for the budget of the problem.
 
-    `most`: after so many solves what is still open stays open.
+    `most`: after so many solves what is still open stays open. Where money comes in phases, only smaller sums of the
+    same money are looked at: more of it would have to come on some day.
     """
     lifted = replace(problem, budget_minor=None)
     asking = _Curving(lifted, growth or Growth(problem), clock, clock() + seconds, report, engine, [best], "set")
     asking.keep(best, best.spent_minor if problem.budget_minor is None else problem.budget_minor)
-    topped = _ends(asking, best, problem.budget_minor)
+    topped = _ends(asking, best, problem.budget_minor) and not asking.problem.phases
     for mark in _marks(asking, best):
         if any(gap.known < mark < gap.above for gap in asking.gaps()) and not asking.tried(mark):
             break
@@ -138,7 +139,7 @@ def _ends(asking: _Curving, best: Plan, budget_minor: int | None) -> bool:
     if not isinstance(least, Plan):
         return False
     asking.keep(least, least.spent_minor)
-    top = best if budget_minor is None else asking.ask(Extra())
+    top = best if budget_minor is None or asking.problem.phases else asking.ask(Extra())
     if not isinstance(top, Plan):
         return False
     if top.spent_minor > best.spent_minor:

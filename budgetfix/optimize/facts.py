@@ -8,7 +8,7 @@ from functools import cached_property
 from itertools import combinations, permutations
 from typing import TypeVar
 
-from budgetfix.optimize.problem import Option, Problem, Product, Session, Step, Tool
+from budgetfix.optimize.problem import Instalment, Option, Problem, Product, Session, Step, Tool
 from budgetfix.optimize.setting_up import setups, wholes
 
 DAY = 24 * 60
@@ -178,6 +178,9 @@ class Facts:
             if tool.hire_minor is None:
                 continue
             most = max(1, len(set(self.whole)))
+            if self.phases:
+                found[id] = most
+                continue
             if tool.buy_minor is not None and tool.hire_minor > 0:
                 most = min(most, tool.prepaid + max(0, tool.buy_minor - 1) // tool.hire_minor)
             if tool.buy_minor is not None and tool.hire_minor == 0 and tool.buy_minor == 0 and not tool.prepaid:
@@ -185,6 +188,38 @@ class Facts:
             if most:
                 found[id] = most
         return found
+
+    @cached_property
+    def phases(self) -> tuple[Instalment, ...]:
+        """Phases of money; none without sessions."""
+        return self.problem.phases if self.problem.sessions else ()
+
+    @cached_property
+    def last_phases(self) -> dict[str, int]:
+        """For each option that is bought in a phase, the last one in which it can be bought and still be in time."""
+        end = len(self.problem.sessions or ())
+        end = end if self.problem.last_session is None else min(end, self.problem.last_session + 1)
+        return {
+            one.id: max((phase for phase, first in enumerate(one.arrivals) if first < end), default=0)
+            for one in self.options
+            if self.phases and one.arrivals
+        }
+
+    def bought_late(self) -> Facts:
+        """The same problem where everything waits for the last phase in which it can be bought."""
+        return replace(
+            self,
+            options=tuple(
+                replace(one, first_session=one.arrivals[self.last_phases[one.id]])
+                if one.id in self.last_phases
+                else one
+                for one in self.options
+            ),
+        )
+
+    def phase_of(self, session: int) -> int:
+        """The phase whose money is there in a session."""
+        return max(place for place, one in enumerate(self.phases) if one.first_session <= session)
 
     def users(self, tool: str) -> tuple[Option, ...]:
         return tuple(one for one in self.options if tool in one.tools)

@@ -55,7 +55,7 @@ def fewest_sessions(search: Search) -> Outcome:
 def _flowing(search: Search) -> bool:
     """The fewest sessions of a set without choice, ties or waits, in equal sessions; False where that is not so."""
     facts, best = search.facts, search.best
-    if best is None or len(facts.problem.people) > 1 or len(set(facts.minutes)) > 1:
+    if best is None or facts.phases or len(facts.problem.people) > 1 or len(set(facts.minutes)) > 1:
         return False
     if best.chosen != model.sure(facts, search.extra) or any(facts.needs[id] for id in best.chosen):
         return False

@@ -6,11 +6,12 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from budgetfix.optimize import order
+from budgetfix.optimize.buying import billed
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Plan, Problem
-from budgetfix.optimize.recount import bill
+from budgetfix.optimize.recount import SolverDisagrees
 from budgetfix.optimize.solver import Engine
 from budgetfix.optimize.wishes import held
 
@@ -31,7 +32,10 @@ def in_order(
     until = clock() + seconds
     facts = Facts.of(replace(problem, budget_minor=None))
     chosen = frozenset(plan.chosen)
-    placing = Placing(plan.placed, bill(facts, chosen, plan.placed))
+    cost = billed(facts, chosen, plan.placed, engine)
+    if cost is None:
+        raise SolverDisagrees(f"{sorted(chosen)} cannot be bought in time")
+    placing = Placing(plan.placed, cost)
     mine = held(facts, chosen, placing, (plan.hazards, plan.points, *plan.voices))
     placed, _ = order.ordered(facts, growth or Growth(problem), mine, lambda: until - clock(), engine)
     return replace(mine, placing=placed).plan()

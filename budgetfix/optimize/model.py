@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from budgetfix.optimize import choice_rows, hours_rows, money_rows, place_rows
+from budgetfix.optimize import choice_rows, hours_rows, money_rows, phase_places, phase_rows, place_rows
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.place_rows import Kind
 from budgetfix.optimize.problem import Extra
-from budgetfix.optimize.solver import Program
+from budgetfix.optimize.solver import Program, Terms
 from budgetfix.optimize.windows import windows
 from budgetfix.optimize.worth_rows import Family
 
@@ -40,7 +40,16 @@ def sure(facts: Facts, extra: Extra) -> frozenset[str]:
     return frozenset([*extra.chosen, *(must[0] for must in facts.problem.must if len(must) == 1)])
 
 
+def spend_terms(facts: Facts) -> Terms:
+    """All that is spent."""
+    return phase_rows.spend_through(facts, len(facts.phases) - 1) if facts.phases else money_rows.spend_terms(facts)
+
+
 def _money(facts: Facts, program: Program, ceiling: int | None) -> None:
+    if facts.phases:
+        phase_rows.variables(facts, program)
+        program.add(phase_rows.all_rows(facts, ceiling))
+        return
     money_rows.money_variables(facts, program)
     program.add(money_rows.enough_packs(facts))
     program.add(money_rows.one_pack_at_least(facts))
@@ -64,8 +73,8 @@ def add_worth(program: Program, found: tuple[Family, ...]) -> None:
 
 
 def add_timetable(facts: Facts, program: Program, sure_ids: Iterable[str], *, grouped: bool = True) -> tuple[Kind, ...]:
-    """Sessions for the steps of whatever is chosen."""
-    kinds = place_rows.kinds(facts, windows(facts, sure_ids), grouped=grouped)
+    """Sessions for the steps of whatever is chosen; not before its goods can be paid for."""
+    kinds = place_rows.kinds(facts, windows(facts, sure_ids), grouped=grouped and not facts.phases)
     place_rows.timetable_variables(facts, kinds, program)
     program.add(place_rows.every_step_stands(kinds))
     program.add(place_rows.within_minutes(facts, kinds))
@@ -74,16 +83,27 @@ def add_timetable(facts: Facts, program: Program, sure_ids: Iterable[str], *, gr
     program.add(place_rows.after_what_is_needed(facts, kinds))
     program.add(place_rows.finished_the_same_day(facts, kinds))
     program.add(place_rows.hired_when_used(facts, kinds))
-    program.add(place_rows.hire_is_paid(facts, kinds))
+    if not facts.phases:
+        program.add(place_rows.hire_is_paid(facts, kinds))
+        return kinds
+    program.add(phase_places.bought_in_time(facts, kinds))
+    program.add(phase_places.rounds_are_run(facts))
+    program.add(phase_places.after_its_round(facts, kinds))
     return kinds
 
 
 def placing(facts: Facts, ceiling: int | None, *, grouped: bool = True) -> tuple[Program, tuple[Kind, ...]]:
-    """A timetable for exactly these options. `ceiling`: most money for tools, None for no limit."""
+    """A timetable for exactly these options. `ceiling`: most money for tools, None for no limit.
+
+    Where money comes in phases, `ceiling` is for everything.
+    """
     program = Program()
     for one in facts.options:
         program.binary(x(one.id))
         program.fix(x(one.id), 1)
+    if facts.phases:
+        _money(facts, program, ceiling)
+        return program, add_timetable(facts, program, [one.id for one in facts.options])
     for id, tool in facts.tools.items():
         if tool.buy_minor is not None:
             program.binary(money_rows.b(id))

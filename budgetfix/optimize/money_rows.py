@@ -37,7 +37,7 @@ def line(product: str) -> str:
     return f"l[{product}]"
 
 
-def _uneven(product: Product) -> bool:
+def uneven(product: Product) -> bool:
     """True where a pack's charge is no whole number: the line is rounded, not the pack."""
     return product.price_minor * product.charge_numerator % product.charge_denominator != 0
 
@@ -58,7 +58,8 @@ def _there(facts: Facts, id: str, otherwise: int) -> int:
     return otherwise if most is None else most
 
 
-def _shops(facts: Facts) -> list[tuple[Shop, list[Product]]]:
+def shops_of(facts: Facts) -> list[tuple[Shop, list[Product]]]:
+    """Shops in which any option could have something bought, with those products."""
     goods = most_packs(facts)
     rows = [
         (shop, [facts.products[id] for id in goods if facts.products[id].shop == shop.id])
@@ -67,7 +68,8 @@ def _shops(facts: Facts) -> list[tuple[Shop, list[Product]]]:
     return [(shop, products) for shop, products in rows if products]
 
 
-def _delivers(shop: Shop) -> bool:
+def delivers(shop: Shop) -> bool:
+    """Whether an order can cost delivery."""
     return shop.delivery_minor > 0 and not (shop.free_over_minor is not None and shop.free_over_minor <= 0)
 
 
@@ -75,10 +77,10 @@ def money_variables(facts: Facts, program: Program) -> None:
     """Packs, orders, taxes and tools of the options."""
     for id, most in most_packs(facts).items():
         program.integer(q(id), most)
-        if _uneven(facts.products[id]):
+        if uneven(facts.products[id]):
             program.integer(line(id))
-    for shop, products in _shops(facts):
-        if _delivers(shop):
+    for shop, products in shops_of(facts):
+        if delivers(shop):
             program.binary(f"o[{shop.id}]")
             if shop.free_over_minor is not None:
                 program.binary(f"w[{shop.id}]")
@@ -141,8 +143,8 @@ def loads(facts: Facts) -> Iterator[Row]:
 
 def no_spare_pack(facts: Facts) -> Iterator[Row]:
     """Where delivery can be free, no pack is bought only to reach that."""
-    for shop, products in _shops(facts):
-        if not _delivers(shop) or shop.free_over_minor is None:
+    for shop, products in shops_of(facts):
+        if not delivers(shop) or shop.free_over_minor is None:
             continue
         for product in products:
             terms = ((product.pack, q(product.id)), *((-amount, name) for amount, name in _use(facts, product.id)))
@@ -160,8 +162,8 @@ def no_spare_pack(facts: Facts) -> Iterator[Row]:
 
 def one_order(facts: Facts) -> Iterator[Row]:
     """Whatever is bought in a shop with delivery is part of its one order."""
-    for shop, products in _shops(facts):
-        if _delivers(shop):
+    for shop, products in shops_of(facts):
+        if delivers(shop):
             for product in products:
                 most = most_packs(facts)[product.id]
                 yield Row(f"order_{shop.id}_{product.id}", ((1, q(product.id)), (-most, f"o[{shop.id}]")), "<=", 0)
@@ -169,8 +171,8 @@ def one_order(facts: Facts) -> Iterator[Row]:
 
 def free_delivery(facts: Facts) -> Iterator[Row]:
     """Delivery is free only for an order of enough goods."""
-    for shop, products in _shops(facts):
-        if _delivers(shop) and shop.free_over_minor is not None:
+    for shop, products in shops_of(facts):
+        if delivers(shop) and shop.free_over_minor is not None:
             goods = tuple((product.price_minor, q(product.id)) for product in products)
             free, order = f"w[{shop.id}]", f"o[{shop.id}]"
             yield smaller(Row(f"free_{shop.id}", (*goods, (-shop.free_over_minor, free)), ">=", 0))
@@ -179,7 +181,7 @@ def free_delivery(facts: Facts) -> Iterator[Row]:
 
 def tax_half_up(facts: Facts) -> Iterator[Row]:
     """Tax is on the order's goods, half up: D t >= a goods - ceil(D / 2) + 1 for a rate of a / D."""
-    for shop, products in _shops(facts):
+    for shop, products in shops_of(facts):
         if shop.tax_numerator:
             part = gcd(shop.tax_numerator, shop.tax_denominator)
             rate, by = shop.tax_numerator // part, shop.tax_denominator // part
@@ -191,7 +193,7 @@ def line_half_up(facts: Facts) -> Iterator[Row]:
     """A marked-up line is charged half up: D l >= a packs - ceil(D / 2) + 1 for a charge of a / D a pack."""
     for id in most_packs(facts):
         product = facts.products[id]
-        if _uneven(product):
+        if uneven(product):
             charge, by = product.price_minor * product.charge_numerator, product.charge_denominator
             part = gcd(charge, by)
             charge, by = charge // part, by // part
@@ -240,8 +242,8 @@ def spend_terms(facts: Facts) -> Terms:
     """What the chosen options cost, with goods, delivery, tax and tools."""
     terms = [(one.cost_minor, x(one.id)) for one in facts.options if one.cost_minor]
     terms += [_line_term(facts.products[id]) for id in most_packs(facts) if facts.products[id].price_minor]
-    for shop, _ in _shops(facts):
-        if _delivers(shop):
+    for shop, _ in shops_of(facts):
+        if delivers(shop):
             terms.append((shop.delivery_minor, f"o[{shop.id}]"))
             if shop.free_over_minor is not None:
                 terms.append((-shop.delivery_minor, f"w[{shop.id}]"))
@@ -252,7 +254,7 @@ def spend_terms(facts: Facts) -> Terms:
 
 def _line_term(product: Product) -> tuple[int, str]:
     """What a line of goods costs: by packs where a pack's charge is whole, else by the rounded line."""
-    if _uneven(product):
+    if uneven(product):
         return 1, line(product.id)
     return product.price_minor * product.charge_numerator // product.charge_denominator, q(product.id)
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from budgetfix.optimize.buying import billed
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, value
 from budgetfix.optimize.place_rows import Kind, worth_in
 from budgetfix.optimize.placing import Placing
-from budgetfix.optimize.recount import bill
+from budgetfix.optimize.recount import SolverDisagrees, bill
 from budgetfix.optimize.solver import Engine
 from budgetfix.optimize.timetable import Ladder, Timetable
 from budgetfix.optimize.wishes import Held
@@ -38,11 +39,14 @@ def ordered(
     if not facts.horizon or best.placing.last < 0:
         return best.placing, True
     mine = facts.only(best.chosen).within(best.placing.last + 1)
-    rest = bill(mine, best.chosen, ()).spent_minor - _least_tools(mine)
+    rest = 0 if facts.phases else bill(mine, best.chosen, ()).spent_minor - _least_tools(mine)
     timetable = Timetable(mine, best.placing.bill.spent_minor - rest, best.placing.placed, left, engine)
     done = _most_worth_early(timetable, worth(facts, growth, best.chosen))
     done = done and _steps_early(timetable) and _first_people(timetable)
-    return Placing(timetable.placed, bill(mine, best.chosen, timetable.placed)), done
+    cost = billed(mine, best.chosen, timetable.placed, engine)
+    if cost is None:
+        raise SolverDisagrees(f"{sorted(best.chosen)} cannot be bought in its order")
+    return Placing(timetable.placed, cost), done
 
 
 def _least_tools(facts: Facts) -> int:

@@ -6,13 +6,14 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from budgetfix.optimize.buying import billed
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.listing import listed, unplaced
 from budgetfix.optimize.model import placing
 from budgetfix.optimize.money_rows import b, v
 from budgetfix.optimize.place_rows import Kind
 from budgetfix.optimize.problem import Placed
-from budgetfix.optimize.recount import Bill, bill
+from budgetfix.optimize.recount import Bill, SolverDisagrees, bill
 from budgetfix.optimize.solver import Engine, run
 
 
@@ -50,12 +51,16 @@ class Placer:
             if ceiling is None or known.bill.spent_minor <= ceiling:
                 return known
         facts = self.facts.only(chosen).within(horizon)
-        found = listed(facts)
-        if found is None:
-            return None
-        made = Placing(found, bill(facts, chosen, found))
-        self._known.setdefault((chosen, horizon), []).append(made)
-        return made if ceiling is None or made.bill.spent_minor <= ceiling else None
+        for tried in (facts, facts.bought_late()) if facts.phases else (facts,):
+            found = listed(tried)
+            cost = None if found is None else billed(facts, chosen, found, self.engine)
+            if found is None or cost is None:
+                continue
+            made = Placing(found, cost)
+            self._known.setdefault((chosen, horizon), []).append(made)
+            if ceiling is None or made.bill.spent_minor <= ceiling:
+                return made
+        return None
 
     def place(self, chosen: frozenset[str], horizon: int, ceiling: int | None) -> Placing | Unplaceable:
         """A placing that costs no more than `ceiling`; "no" is proven."""
@@ -66,13 +71,16 @@ class Placer:
         if found is not None:
             return found
         facts = self.facts.only(chosen).within(horizon)
-        rest = bill(facts, chosen, ()).spent_minor - _tools(facts, chosen)
+        rest = 0 if facts.phases else bill(facts, chosen, ()).spent_minor - _tools(facts, chosen)
         made = self._solve(facts, None if ceiling is None else ceiling - rest, {})
         if made == "no":
             self._failed[key] = ceiling
         if isinstance(made, str):
             return made
-        placed = Placing(made, bill(facts, chosen, made))
+        cost = billed(facts, chosen, made, self.engine)
+        if cost is None:
+            raise SolverDisagrees(f"{sorted(chosen)} cannot be bought as it was placed")
+        placed = Placing(made, cost)
         self._known.setdefault(key, []).append(placed)
         return placed
 

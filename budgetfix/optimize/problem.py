@@ -78,6 +78,12 @@ class Option:
     marks: int = 0
     """What it leaves behind for good, in a unit of the caller's; where any option has some, fewest marks come before
     spend."""
+    arrivals: tuple[int, ...] = ()
+    """Where money comes in phases and it costs any: the first session (from 0) for its first step, by the phase in
+    which it is bought; rising, and that of the first phase is `first_session`."""
+    rounds: tuple[tuple[str, ...], ...] = ()
+    """For each errand that fetches its goods, the options that are rounds of it, one a phase: what is bought in a phase
+    needs a round of that phase or a later one, done before its first step."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,6 +160,17 @@ class Session:
 
 
 @dataclass(frozen=True, slots=True)
+class Instalment:
+    """One phase of money that comes by and by: from `first_session` (from 0) on, `most_minor` may be spent in all.
+
+    What was spent before counts in; None: no limit. Later phases have no earlier session, the first one has session 0.
+    """
+
+    most_minor: int | None
+    first_session: int
+
+
+@dataclass(frozen=True, slots=True)
 class Load:
     """A ceiling on what all packs together weigh. `weights`: (product, weight of a pack), scaled."""
 
@@ -222,6 +239,8 @@ class Problem:
     hazards_first: bool = True
     """False: hazard points are added to the points instead of being the first wish."""
     loads: tuple[Load, ...] = ()
+    phases: tuple[Instalment, ...] = ()
+    """Empty: all money is there at once. They need sessions, and are no matter without."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -277,6 +296,8 @@ class Plan:
     """(tool, sessions paid for)."""
     voices: tuple[int, ...] = ()
     """Points that remain in the eyes of each voice."""
+    buys: tuple[tuple[str, int], ...] = ()
+    """(option, phase of money in which it is bought), by option; empty where money does not come in phases."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -350,8 +371,8 @@ class NoPlan:
     budget with which all other wishes can be kept, where giving up the budget would do. `hopeless`: options of
     clashing musts that could never be chosen, with the words of `impossible`. `proven` False: the clock ended before
     any plan was found or ruled out. `open`: the clock left clash or relax unanswered.
-    Names are "must:<ids joined by commas>", "must:all", "budget", "limit:<id>", "most:<product>", "load:<id>",
-    "sessions", "last_session".
+    Names are "must:<ids joined by commas>", "must:all", "budget", "phases", "limit:<id>", "most:<product>",
+    "load:<id>", "sessions", "last_session".
     """
 
     relax: tuple[str, ...] = ()

@@ -24,6 +24,8 @@ class Bill:
     bought: tuple[str, ...]
     hired: tuple[tuple[str, int], ...]
     spent_minor: int
+    buys: tuple[tuple[str, int], ...] = ()
+    """(option, phase in which it is bought), where money comes in phases."""
 
 
 def bill(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed]) -> Bill:

@@ -12,7 +12,8 @@ from dataclasses import dataclass, field, replace
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Extra, NoPlan, Problem, Report, Round
+from budgetfix.optimize.phase_count import all_at_once
+from budgetfix.optimize.problem import Extra, Instalment, NoPlan, Problem, Report, Round
 from budgetfix.optimize.recount import too_heavy, too_many
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine, Program, Row, run
@@ -25,6 +26,10 @@ LOAD = "load:"
 """The wish not to load more than is allowed; its id follows."""
 MOST = "most:"
 """The wish not to use more of a product than there is; its id follows."""
+
+
+PHASES = "phases"
+"""The wish to spend no money before it is there."""
 
 
 class _OutOfTime(Exception):
@@ -63,6 +68,7 @@ class _Wishes:
         problem = self.problem
         musts = [ALL] if problem.must_all else [f"must:{','.join(must)}" for must in problem.must]
         names = [*musts, *(["budget"] if problem.budget_minor is not None else [])]
+        names += [PHASES] if problem.phases and problem.sessions else []
         names += [f"limit:{limit.id}" for limit in problem.limits]
         names += [f"{MOST}{id}" for id in self._scarce()]
         names += [f"{LOAD}{load.id}" for load in problem.loads]
@@ -74,12 +80,15 @@ class _Wishes:
     def with_only(self, kept: set[str]) -> Problem:
         """The problem with some of its wishes."""
         problem = self.problem
+        dated = PHASES in kept
         musts = tuple(must for must in problem.must if {ALL, f"must:{','.join(must)}"} & kept)
         return replace(
             problem,
             must=musts,
             must_all=problem.must_all and ALL in kept,
             budget_minor=problem.budget_minor if "budget" in kept else None,
+            phases=self._phases("budget" in kept) if dated else (),
+            options=problem.options if dated else all_at_once(problem).options,
             limits=tuple(limit for limit in problem.limits if f"limit:{limit.id}" in kept),
             products=tuple(
                 one if one.most is None or f"{MOST}{one.id}" in kept else replace(one, most=None)
@@ -89,6 +98,11 @@ class _Wishes:
             sessions=problem.sessions if "sessions" in kept else None,
             last_session=problem.last_session if {"sessions", "last_session"} <= kept else None,
         )
+
+    def _phases(self, in_all: bool) -> tuple[Instalment, ...]:
+        """The phases of money; where the budget is given up, as much as is wanted comes with the last one."""
+        phases = self.problem.phases
+        return phases if in_all else (*phases[:-1], replace(phases[-1], most_minor=None))
 
     def plan(self, kept: set[str]) -> Held | None:
         """Any plan that keeps these wishes; None: there is none. Errors: _OutOfTime."""
@@ -103,7 +117,7 @@ class _Wishes:
     def kept_by(self, held: Held, asked: set[str]) -> set[str]:
         """Wishes that a plan keeps: those it was asked for, and the rest where that is plain to see."""
         problem, chosen = self.problem, held.chosen
-        found = {name for name in asked if name in ("sessions", "last_session")}
+        found = {name for name in asked if name in ("sessions", "last_session", PHASES)}
         musts = [must for must in problem.must if not chosen.isdisjoint(must)]
         found |= {f"must:{','.join(must)}" for must in musts if not problem.must_all}
         found |= {ALL} if problem.must_all and len(musts) == len(problem.must) else set()

@@ -8,13 +8,15 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from budgetfix.optimize import model, recount, worth_rows
+from budgetfix.optimize.buying import billed
 from budgetfix.optimize.choice_rows import marks_terms, minutes_terms, x
 from budgetfix.optimize.cuts import conflict
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth, remaining, value
 from budgetfix.optimize.linear import relaxed
 from budgetfix.optimize.merging import merged
-from budgetfix.optimize.money_rows import b, spend_terms, v
+from budgetfix.optimize.money_rows import b, v
+from budgetfix.optimize.place_rows import Kind
 from budgetfix.optimize.placing import Placer, Placing, given_out
 from budgetfix.optimize.problem import Extra, Phase, Report, Round
 from budgetfix.optimize.recount import SolverDisagrees
@@ -59,7 +61,7 @@ class Search:
     inspections: int = 0
     placings: int = 0
     _cuts: list[tuple[int, Row]] = field(default_factory=list)
-    _bases: dict[tuple[int, int | None, bool], Program] = field(default_factory=dict)
+    _bases: dict[tuple[int, int | None, bool], tuple[Program, tuple[Kind, ...]]] = field(default_factory=dict)
     _families: tuple[int, tuple[Family, ...]] = (-1, ())
     _pinned: dict[str, int] = field(default_factory=dict)
     """Options whose answer is known, by variable; holds for this horizon and shorter ones."""
@@ -71,6 +73,7 @@ class Search:
         self.timetable = self.timetable or _long_steps(self.facts)
         self.placer = Placer(self.facts, self.left, self.engine)
         self.possible = frozenset(self.facts.by_id)
+        self._kinds: tuple[Kind, ...] = ()
         self._known, self._merged = self.growth.read.setdefault(self.possible, ({}, {}))
         if self.extra.hazards_at_most is not None:
             self.ceilings["hazards"] = self.extra.hazards_at_most
@@ -122,7 +125,7 @@ class Search:
             return (*hazards, *(worth_rows.point_terms(found) if wish != "hazards" else ()))
         if wish == "marks":
             return marks_terms(self.facts)
-        return spend_terms(self.now) if wish == "spend" else minutes_terms(self.facts)
+        return model.spend_terms(self.now) if wish == "spend" else minutes_terms(self.facts)
 
     def program(self, families: tuple[Family, ...] | None = None) -> Program:
         """The choosing program as it stands, over these leaves or those known now."""
@@ -131,10 +134,12 @@ class Search:
         facts = self.now
         if key not in self._bases:
             base = model.choosing(facts, self.extra, self.money)
-            if self.timetable:
-                model.add_timetable(facts, base, model.sure(facts, self.extra))
-            self._bases = {key: base}
-        program = self._bases[key].copy()
+            kinds: tuple[Kind, ...] = ()
+            if self.timetable or facts.phases:
+                kinds = model.add_timetable(facts, base, model.sure(facts, self.extra))
+            self._bases = {key: (base, kinds)}
+        base, self._kinds = self._bases[key]
+        program = base.copy()
         model.add_worth(program, found)
         for horizon, row in self._cuts:
             if horizon >= self.horizon:
@@ -166,9 +171,9 @@ class Search:
                 return "proven"
             if solved.values is None:
                 return "stopped"
-            chosen, hands = self._read(program, objective, solved)
+            chosen, values = self._read(program, objective, solved)
             claimed = round(solved.objective) if wish == "spend" and not more else self.money
-            outcome = self._settle(chosen, hands, claimed)
+            outcome = self._settle(chosen, values, claimed)
             self.say(wish)
             if outcome == "settled" and solved.status == "optimal":
                 if self._claimed_too_much(wish, -math.inf if more else solved.bound):
@@ -225,8 +230,8 @@ class Search:
         if self.report is not None:
             self.report(Round(phase, best, floor, self.inspections + self.placings))
 
-    def _read(self, program: Program, objective: Terms, solved: Solved) -> tuple[frozenset[str], dict[str, int]]:
-        """The chosen set and its tools, counted again; once more with finer tolerances where they disagree."""
+    def _read(self, program: Program, objective: Terms, solved: Solved) -> tuple[frozenset[str], Mapping[str, float]]:
+        """The chosen set, counted again; once more with finer tolerances where they disagree."""
         values = solved.values or {}
         chosen = self._chosen(values)
         if self._wrong(chosen):
@@ -235,11 +240,17 @@ class Search:
             chosen = self._chosen(values)
             if finer.values is None or (wrong := self._wrong(chosen)):
                 raise SolverDisagrees("; ".join(wrong if finer.values is not None else ("nothing found again",)))
+        return chosen, values
+
+    def _hands(self, chosen: frozenset[str], values: Mapping[str, float]) -> dict[str, int]:
+        """Tools of a set as they are paid for."""
+        used = {tool for id in chosen for tool in self.facts.by_id[id].tools}
         hands = {}
         for tool, most in self.now.hirable.items():
-            bought = values.get(b(tool), 0.0) > 0.5
-            hands[tool] = -1 if bought else sum(values[v(tool, count)] > 0.5 for count in range(1, most + 1))
-        return chosen, hands
+            if tool in used:
+                bought = values.get(b(tool), 0.0) > 0.5
+                hands[tool] = -1 if bought else sum(values[v(tool, count)] > 0.5 for count in range(1, most + 1))
+        return hands
 
     def _chosen(self, values: Mapping[str, float]) -> frozenset[str]:
         return frozenset(id for id in self.facts.by_id if values.get(x(id), 0.0) > 0.5)
@@ -251,12 +262,15 @@ class Search:
         cost = recount.bill(facts, chosen, ())
         least, packs = cost.spent_minor, dict(cost.packs)
         words += [f"too many packs of {id}" for id, most in self.extra.packs_at_most if packs.get(id, 0) > most]
-        return (*words, *(("budget",) if self.money is not None and least > self.money else ()))
+        dear = self.money is not None and least > self.money and not self.facts.phases
+        return (*words, *(("budget",) if dear else ()))
 
     def _settle(
-        self, chosen: frozenset[str], hands: Mapping[str, int], ceiling: int | None
+        self, chosen: frozenset[str], values: Mapping[str, float], ceiling: int | None
     ) -> Literal["settled", "again", "stopped"]:
         """Look again, then place for no more than `ceiling`; what can be placed is kept in hand."""
+        if self.facts.phases:
+            return self._settle_by_date(chosen, values)
         if self.growth.grow_along(chosen, self.possible):
             self.inspections += 1
             quick = self.placer.quick(chosen, self.horizon, self.money)
@@ -272,12 +286,22 @@ class Search:
         self._repair(chosen)
         if placing == "unknown":
             return "stopped"
-        facts = self.now
-        used = {tool for id in chosen for tool in facts.by_id[id].tools}
-        mine = {tool: count for tool, count in hands.items() if tool in used}
-        self._cuts.append((self.horizon, conflict(self.placer, facts, chosen, mine, len(self._cuts))))
+        hands = self._hands(chosen, values)
+        self._cuts.append((self.horizon, conflict(self.placer, self.now, chosen, hands, len(self._cuts))))
         self.timetable = self.timetable or self.fails >= FAILS_BEFORE_TIMETABLE
         return "again"
+
+    def _settle_by_date(self, chosen: frozenset[str], values: Mapping[str, float]) -> Literal["settled", "again"]:
+        """Look again; where money comes in phases, the choosing program has placed the set already."""
+        grown = self.growth.grow_along(chosen, self.possible)
+        self.inspections += grown
+        self.placings += not grown
+        placed = given_out(self.now, self._kinds, values)
+        cost = billed(self.now, chosen, placed, self.engine)
+        if cost is None:
+            raise SolverDisagrees(f"{sorted(chosen)} cannot be bought as it was placed")
+        self.consider(chosen, Placing(placed, cost))
+        return "again" if grown else "settled"
 
     def _repair(self, chosen: frozenset[str]) -> None:
         """The best placeable part of a set that cannot be placed, into the hand."""

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from budgetfix.optimize.buying import billed
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Extra, Option, Plan
-from budgetfix.optimize.recount import bill, minutes_of
+from budgetfix.optimize.recount import minutes_of
 from budgetfix.optimize.search import Search
 
 MOST_TRIES = 400
@@ -20,7 +21,9 @@ def begin(search: Search, known: Iterable[Plan] = ()) -> None:
     for plan in known:
         if facts.by_id.keys() >= set(plan.chosen):
             chosen = frozenset(plan.chosen)
-            search.try_placed(chosen, Placing(plan.placed, bill(facts, chosen, plan.placed)))
+            cost = billed(facts, chosen, plan.placed, search.engine)
+            if cost is not None:
+                search.try_placed(chosen, Placing(plan.placed, cost))
 
     def by_minutes(one: Option) -> tuple[int, int]:
         return minutes_of(facts, [one.id]), one.cost_minor
@@ -30,7 +33,8 @@ def begin(search: Search, known: Iterable[Plan] = ()) -> None:
 
     for key in (by_minutes, by_cost):
         search.try_set(least(facts, search.extra, key))
-    if search.best is not None and not facts.problem.must_all and not search.extra.spend_first:
+    wanted = not facts.problem.must_all and not search.extra.spend_first and not facts.phases
+    if search.best is not None and wanted:
         _add(search)
 
 

@@ -103,7 +103,7 @@ def _with_more(asking: Asking, best: Plan, known: WhyNot) -> WhyNot:
     if not known.nothing and (known.held is None or not _less(asking.problem, known.held, best)):
         return known
     problem = asking.problem
-    if problem.budget_minor is not None:
+    if problem.budget_minor is not None and not problem.phases:
         lifted = _lifted(asking, replace(problem, budget_minor=None))
         enough = lifted.least(doing(problem, best, more=0, chosen=(known.id,)))
         if isinstance(enough, Plan):

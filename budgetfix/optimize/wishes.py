@@ -63,6 +63,7 @@ class Held:
             bought=cost.bought,
             hired=cost.hired,
             voices=self.voices,
+            buys=cost.buys,
         )
 
 

@@ -31,6 +31,7 @@ REASONS = {
     "needs-clash": "what it needs cannot be chosen with it",
     "tool-not-to-be-had": "a tool that it needs cannot be had",
     "over-budget": "it costs more than the whole budget",
+    "money-too-late": "the money for it comes too late",
     "over-limit": "it goes over a limit by itself",
     "too-heavy": "it is heavier than the van may carry",
     "not-enough-there": "more of something is needed than there is",
@@ -154,6 +155,8 @@ def _no_room(chosen: Chosen, candidate: Candidate, why: WhyNot) -> str:
         return f"{_missing(chosen, why.dear)} more is needed, for less than is done now"
     if why.open:
         return "no plan with it fits; what it would take was not worked out in the time"
+    if not why.barred and chosen.framed.problem.phases:
+        return "no plan with it fits the money as it comes, the hours and the limits"
     if not why.barred:
         return "no plan with it fits the hours and the limits"
     worse = chosen.worth.worsens([candidate.id, *(need for need in candidate.needs)])

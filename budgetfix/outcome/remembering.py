@@ -14,6 +14,7 @@ from fractions import Fraction
 
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
+from budgetfix.framing.options import ERRAND
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import MoneyLine, SessionRow, Task
 from budgetfix.outcome.check import Checked
@@ -87,11 +88,16 @@ def numbered_on(tasks: tuple[Task, ...], earlier: SoFar | None) -> tuple[Task, .
 
 
 def _numbered(task: Task, done: set[int]) -> Task:
-    """Steps that are left take the numbers that the done ones leave free, in their order."""
+    """Steps that are left take the numbers that the done ones leave free, in their order.
+
+    A round of shops that is made again is no part of the first one.
+    """
     if not task.step:
         return task
     steps = task.steps + len(done - {0})
     free = [number for number in range(1, steps + 1) if number not in done]
+    if task.candidate.startswith(ERRAND):
+        return replace(task, step=free[task.step - 1])
     return replace(task, step=free[task.step - 1], steps=steps)
 
 
@@ -104,13 +110,15 @@ def _line(
     id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], ordered: date | None
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
-    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), ordered)
+    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), line.buy_on or ordered)
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:
     """The chosen candidates that a line is for, by id."""
     if line.product is not None:
-        return sorted(one.id for one in chosen if line.product in dict(one.goods))
+        dated = line.buy_on is not None or line.buy_session
+        mine = [one for one in chosen if line.product in dict(one.goods)]
+        return sorted(one.id for one in mine if not dated or one.name in line.tasks)
     if line.kind in ("tool", "hire"):
         return sorted(one.id for one in chosen if line.of in one.tools)
     return sorted(one.id for one in chosen if line.kind in ("remedy", "labour") and line.of == one.id)
@@ -146,7 +154,7 @@ def _step(
         step_id(task),
         task,
         "errand" if one is None else one.kind,
-        task.minutes if one is None or not one.work else one.work[place].base_minutes,
+        task.base_minutes or task.minutes,
         placed[place] if placed else (),
         session.on if session is not None else None,
         session.start_minute if session is not None else 0,

@@ -73,6 +73,12 @@ class Remembered:
     """What that plan was to cost in all, with what had been paid before it."""
     hazard_points_after: int = 0
     points_after: int = 0
+    budget_minor: int | None = None
+    """The budget of the whole job."""
+    minutes: tuple[int, ...] = ()
+    """Person-minutes of each session of the whole job, as the brief had them."""
+    marks: tuple[tuple[str, str], ...] = ()
+    """(survey, catalog, brief or faults, a short text that is another one when that is changed)."""
 
 
 @dataclass(frozen=True, slots=True)

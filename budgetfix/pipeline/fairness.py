@@ -82,9 +82,12 @@ def _side(chooser: Chooser, fair: Fair, plan: Plan, voice: int, name: str, left:
 
 
 def _with_half(chooser: Chooser, there: int, order: tuple[int, int], left: Callable[[], float]) -> int | None:
-    """What this person alone would get with half the money; None without a budget, or where the clock ended."""
+    """What this person alone would get with half the money; None without a budget, or where the clock ended.
+
+    Where money comes in phases it is no matter of one sum: None as well.
+    """
     budget = chooser.framed.problem.budget_minor
-    if budget is None or left() <= 0:
+    if budget is None or chooser.framed.problem.phases or left() <= 0:
         return None
     half = chooser.best(left(), Extra(spend_at_most=budget // 2, voices=order), "worth")
     return there - half.plan.voices[order[0]] if isinstance(half, Answer) and half.proven else None

@@ -21,6 +21,7 @@ from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.around import around
 from budgetfix.pipeline.candidates import Offered, fitted_again, offered
 from budgetfix.pipeline.fairness import fair_answer, fair_matters
+from budgetfix.pipeline.inputs import with_inputs
 from budgetfix.pipeline.inspecting import Inspected, inspected
 from budgetfix.pipeline.offers import offers
 from budgetfix.pipeline.plans import Chooser, Clock
@@ -85,6 +86,7 @@ def booked(job: Job, walked: Walked, wish: Wish, earlier: SoFar | None = None) -
     found = checked(base, offer.framed, answer.plan)
     beside = around(job, offer, walked.chooser, answer, wish.seconds, walked.taken, walked.fair)
     book = make_book(base, offer.framed, answer, found, beside, earlier)
+    book = with_inputs(book, job)
     if is_quoted(base) and not base.rest.told:
         book = replace(book, offers=offers(walked.chooser, answer, wish.seconds * OFFERS))
     return book if base.rest.told else _quoted(base, offer.framed, book)

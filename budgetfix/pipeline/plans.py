@@ -139,7 +139,7 @@ def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> Next
     """
     problem = chooser.framed.problem
     point = found.after(mine.spent_minor)
-    if point is None:
+    if point is None and not problem.phases:
         left = until - chooser.clock()
         point = next_point(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     session = longer_session(problem)

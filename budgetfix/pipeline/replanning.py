@@ -9,35 +9,53 @@ from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.make import before as sums_before
+from budgetfix.outcome.since import Since
 from budgetfix.outcome.so_far import SoFar
+from budgetfix.pipeline.inputs import with_inputs
 from budgetfix.pipeline.inspecting import Inspected, inspected, seen_on
 from budgetfix.pipeline.planning import Walked, Wish, booked, chooser_of, fairly, know_musts, with_reasons
 from budgetfix.pipeline.rest import Left, rest_of
 from budgetfix.pipeline.rest_offer import rest_offer
+from budgetfix.pipeline.rest_since import since
 
 
 @dataclass(frozen=True)
 class Replanned:
-    """The book of the rest, and what is left of the job it was made of. `unended`: begun, and cannot be ended."""
+    """The book of the rest, what is left of the job it was made of, and what changed since."""
 
     book: PlanBook
     left: Left
     walked: Walked
-    unended: tuple[str, ...] = ()
+    since: Since
 
 
-def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoPlan:
-    """The best plan for the rest of a job, or that none keeps every wish. Errors: FilesRefused."""
+@dataclass(frozen=True)
+class NoRest:
+    """No plan for the rest keeps every wish."""
+
+    why: NoPlan
+    left: Left
+
+
+def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoRest:
+    """The best plan for the rest of a job, or that none keeps every wish. Errors: FilesRefused.
+
+    What is begun must be ended; where that cannot be, the rest is planned without it, and that is said.
+    """
     left = rest_of(job, so_far, day)
     found = walked_on(left, wish)
-    unended: tuple[str, ...] = ()
+    unended = tuple(id for id in left.done.begun_ids if id not in left.rest.begun)
     if isinstance(found, NoPlan) and left.rest.begun:
         given_up = replace(left, rest=replace(left.rest, begun=()))
         found = walked_on(given_up, wish)
-        unended = left.rest.begun
+        unended = tuple(
+            one for one in left.done.begun_ids if isinstance(found, NoPlan) or one not in found.answer.plan.chosen
+        )
     if isinstance(found, NoPlan):
-        return found
-    return Replanned(booked(left.job, found, wish, left.so_far), left, found, unended)
+        return NoRest(found, left)
+    book = with_inputs(booked(left.job, found, wish, left.so_far), job)
+    book = replace(book, paces=left.paces if left.paces.learnt else book.paces)
+    return Replanned(book, left, found, since(left, found, wish, unended))
 
 
 def walked_on(left: Left, wish: Wish) -> Walked | NoPlan:

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 
+from budgetfix.brief.incomes import Income, capped, left_after
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.bill import tax_minor
 from budgetfix.catalog.models import Catalog
@@ -91,6 +93,8 @@ def _worked(one: LineBack, so_far: SoFar, done: Done, brief: Brief, past: frozen
     line = one.planned.line
     if one.paid_minor is not None or line.kind not in ("labour", "fixed"):
         return one
+    if one.state == "bought":
+        return replace(one, paid_minor=line.line_minor)
     if line.kind == "fixed":
         return replace(one, paid_minor=line.line_minor) if line.of in past or line.name in past else one
     pay = line.line_minor
@@ -115,6 +119,8 @@ def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:
     one = lines[at]
     if one.planned.line.kind not in ON_TOP or one.paid_minor is not None:
         return one
+    if one.state == "bought":
+        return replace(one, paid_minor=one.planned.line.line_minor)
     order = _order(at, lines)
     bought = [line for line in order if line.state == "bought"]
     if one.planned.line.kind == "delivery":
@@ -166,3 +172,15 @@ def brief_left(brief: Brief, paid: Paid) -> Brief:
     held = min(max(0, brief.held_back_minor() - paid.over_minor), money - still)
     left = {"budget_minor": money, "contingency_minor": held, "contingency_share": 0 * brief.contingency_share}
     return Brief(**{**dict(brief), **left, "fixed": fixed})
+
+
+def incomes_left(brief: Brief, paid: Paid, day: date, live: int) -> tuple[Income, ...]:
+    """What is left of money that comes by date: all that has come as one income, less what was paid.
+
+    `live`: the first session (from 0) that is not gone, for incomes that name sessions.
+    """
+    left = brief_left(brief, paid)
+    if not brief.incomes or left.budget_minor is None:
+        return ()
+    when = live + 1 if brief.incomes[0].on is None else day
+    return capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from budgetfix.brief.incomes import Income
-from budgetfix.intake.brief_yaml import Over
+from budgetfix.intake.brief_over import Over
 from tests.intake.test_brief import read, sound
 
 DATED = "hours: [{date: 2026-06-06, hours: 3}, {date: 2026-07-04, hours: 3}]\n"

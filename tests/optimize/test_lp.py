@@ -15,11 +15,33 @@ from types import ModuleType
 
 import pytest
 
-from budgetfix.optimize import choice_rows, flow, hours_rows, money_rows, place_rows, relax, worth_rows
+from budgetfix.optimize import (
+    choice_rows,
+    flow,
+    hours_rows,
+    money_rows,
+    phase_places,
+    phase_rows,
+    place_rows,
+    relax,
+    worth_rows,
+)
 from budgetfix.optimize.cuts import conflict_row
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Extra, Limit, Load, Option, Problem, Product, Session, Shop, Step, Tool
+from budgetfix.optimize.problem import (
+    Extra,
+    Instalment,
+    Limit,
+    Load,
+    Option,
+    Problem,
+    Product,
+    Session,
+    Shop,
+    Step,
+    Tool,
+)
 from budgetfix.optimize.solver import Program, Row, lp_text
 from budgetfix.optimize.windows import windows
 from tests.optimize.worlds import table_tree
@@ -126,6 +148,43 @@ def _whole_days() -> Facts:
     return _facts(replace(problem, options=options, sessions=sessions))
 
 
+def _by_date() -> Facts:
+    """120.00 at once, all 200.00 from the second evening on; paint is fetched by a round of its phase."""
+    problem = living_room()
+    late = {"paint": (0, 1), "paper": (0, 1), "rod": (0, 1), "rug": (0, 1), "fill": (0, 1), "board": (0, 1)}
+    rounds = tuple(
+        Option(f"round {number}", steps=(Step(15),), first_session=place) for place, number in enumerate(("one", "two"))
+    )
+    options = tuple(
+        replace(
+            one,
+            first_session=0,
+            arrivals=late[one.id],
+            rounds=(("round one", "round two"),) if one.id == "paint" else (),
+        )
+        for one in (*problem.options, Option("board", tools=("saw",)))
+    )
+    return _facts(
+        replace(
+            problem,
+            options=(*options, *rounds),
+            tools=(*problem.tools, Tool("saw", False, None, 700)),
+            products=tuple(replace(one, charge_numerator=23, charge_denominator=20) for one in problem.products),
+            phases=(Instalment(12000, 0), Instalment(20000, 1)),
+        )
+    )
+
+
+def _prepaid() -> Facts:
+    """The same with a session of the drill and one of the saw paid for already."""
+    problem = _by_date().problem
+    return _facts(replace(problem, tools=tuple(replace(one, prepaid=1) for one in problem.tools if one.id != "level")))
+
+
+def _dated_kinds() -> tuple[place_rows.Kind, ...]:
+    return place_rows.kinds(_by_date(), windows(_by_date()), grouped=False)
+
+
 MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "choice_rows.exclusions": lambda: choice_rows.exclusions(_facts()),
     "choice_rows.needs": lambda: choice_rows.needs(_facts()),
@@ -152,6 +211,21 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "hours_rows.enough_minutes": lambda: hours_rows.enough_minutes(_short(), windows(_short())),
     "hours_rows.joint_minutes": lambda: hours_rows.joint_minutes(_short(), windows(_short())),
     "hours_rows.enough_places": lambda: hours_rows.enough_places(_short(), windows(_short())),
+    "phase_rows.bought_for_good": lambda: phase_rows.bought_for_good(_by_date()),
+    "phase_rows.enough_packs_by": lambda: phase_rows.enough_packs_by(_by_date()),
+    "phase_rows.no_pack_ahead": lambda: phase_rows.no_pack_ahead(_by_date()),
+    "phase_rows.one_order_a_phase": lambda: phase_rows.one_order_a_phase(_by_date()),
+    "phase_rows.free_delivery_a_phase": lambda: phase_rows.free_delivery_a_phase(_by_date()),
+    "phase_rows.tax_half_up_a_phase": lambda: phase_rows.tax_half_up_a_phase(_by_date()),
+    "phase_rows.line_half_up_a_phase": lambda: phase_rows.line_half_up_a_phase(_by_date()),
+    "phase_rows.tool_in_its_phase": lambda: phase_rows.tool_in_its_phase(_by_date()),
+    "phase_rows.hire_without_work": lambda: phase_rows.hire_without_work(_by_date()),
+    "phase_rows.hire_beyond_prepaid": lambda: phase_rows.hire_beyond_prepaid(_prepaid()),
+    "phase_rows.money_by_date+prepaid": lambda: phase_rows.money_by_date(_prepaid(), None),
+    "phase_rows.money_by_date": lambda: phase_rows.money_by_date(_by_date(), 19000),
+    "phase_places.bought_in_time": lambda: phase_places.bought_in_time(_by_date(), _dated_kinds()),
+    "phase_places.rounds_are_run": lambda: phase_places.rounds_are_run(_by_date()),
+    "phase_places.after_its_round": lambda: phase_places.after_its_round(_by_date(), _dated_kinds()),
     "worth_rows.one_leaf": lambda: worth_rows.one_leaf(_families()),
     "worth_rows.leaf_needs_its_options": lambda: worth_rows.leaf_needs_its_options(_families()),
     "worth_rows.leaf_without_its_refused": lambda: worth_rows.leaf_without_its_refused(_families()),
@@ -211,8 +285,18 @@ def test_every_constraint_has_a_text() -> None:
     """No constraint function without a reviewed text, no text without its function."""
     functions = {
         name
-        for module in (choice_rows, flow, money_rows, hours_rows, worth_rows, place_rows, relax)
+        for module in (
+            choice_rows,
+            flow,
+            money_rows,
+            hours_rows,
+            worth_rows,
+            place_rows,
+            phase_rows,
+            phase_places,
+            relax,
+        )
         for name in constraint_functions(module)
-    } - {"money_rows.smaller"} | {"cuts.conflict_row"}
+    } - {"money_rows.smaller", "phase_rows.all_rows"} | {"cuts.conflict_row"}
     assert functions == {name.split("+")[0] for name in MADE}
     assert {path.stem for path in TEXTS.glob("*.lp")} == set(MADE)

@@ -18,6 +18,7 @@ from jinja2 import Environment, StrictUndefined
 from budgetfix.base.fingerprint import fingerprint
 from budgetfix.exports import lettering, palette
 from budgetfix.exports.by_person import workers
+from budgetfix.exports.chance_words import chance_lines, in_time
 from budgetfix.exports.drawings.picture import Picture
 from budgetfix.exports.fair_words import fair_lines
 from budgetfix.exports.more_words import next_lines
@@ -67,6 +68,8 @@ def plan_page(book: PlanBook, pictures: tuple[Picture, ...] = ()) -> bytes:
         why=_reasons(lists),
         more=next_lines(book),
         both=fair_lines(book),
+        sure=chance_lines(book) if book.chances is not None and book.chances.said else (),
+        in_time=in_time(book),
         remarks=_remarks(stops),
         people=_people(stops),
     )

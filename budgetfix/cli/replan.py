@@ -1,0 +1,96 @@
+"""`replan`: read the workbook back, plan the rest, say what changed."""
+
+from __future__ import annotations
+
+import time
+from datetime import date, datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from budgetfix.base.problems import FilesRefused
+from budgetfix.cli import say
+from budgetfix.cli.commands import PlanWords, job_of, refuse
+from budgetfix.cli.no_plan import no_plan
+from budgetfix.cli.progress import progress
+
+if TYPE_CHECKING:
+    from budgetfix.intake.job import Job
+    from budgetfix.outcome.so_far import SoFar
+    from budgetfix.pipeline.replanning import Replanned
+
+NO_DAY = "{} is no day. Write it as 2026-06-07."
+NO_BOOK = "{} holds no plan.xlsx: plan it first. `budgetfix plan {}`"
+ONE_JOB = "replan takes one job at a time, and {} holds {}.\nName one of them, such as {}."
+
+
+def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
+    """`replan`."""
+    from budgetfix.exports.plan_json import plan_object
+    from budgetfix.exports.plan_screen import plan_text
+    from budgetfix.exports.replan_words import replan_lines
+    from budgetfix.pipeline.writing import write_replanned
+
+    on = _day(day)
+    _one_job(folder)
+    job = job_of(folder, words)
+    found = _replanned(job, _so_far(folder, job), on, words)
+    files = write_replanned(folder, found.book)
+    if words.json:
+        say.obj(plan_object(found.book, files))
+    elif not words.quiet:
+        text = plan_text(found.book, files, unicode=say.can_unicode())
+        said = replan_lines(found.since, found.book, unicode=say.can_unicode())
+        say.out("\n".join([*said, "", text]))
+    if not found.book.proven:
+        raise SystemExit(say.STOPPED)
+
+
+def _day(day: str | None) -> date:
+    """The day as typed, else today."""
+    if day is None:
+        return datetime.now().astimezone().date()
+    try:
+        return date.fromisoformat(day)
+    except ValueError:
+        say.stop(say.MISUSE, [NO_DAY.format(f"'{day}'")])
+
+
+def _one_job(folder: Path) -> None:
+    """The end of the run for what is no job, several jobs, or a job that has no plan yet."""
+    from budgetfix.intake.houses import houses
+    from budgetfix.pipeline.writing import PLAN
+
+    found = houses(folder) if folder.is_dir() else None
+    if found is not None:
+        say.stop(say.MISUSE, [ONE_JOB.format(folder, len(found.jobs), folder / found.jobs[0])])
+    if folder.is_dir() and not (folder / PLAN).is_file():
+        say.stop(say.MISUSE, [NO_BOOK.format(folder, folder)])
+
+
+def _so_far(folder: Path, job: Job) -> SoFar:
+    """What the workbook says; the end of the run where it cannot be believed."""
+    from budgetfix.intake.plan_back import read_back
+    from budgetfix.pipeline.writing import PLAN
+
+    found, problems = read_back(folder / PLAN, job.brief.currency)
+    if found is None:
+        refuse(problems, ())
+    return found
+
+
+def _replanned(job: Job, so_far: SoFar, day: date, words: PlanWords) -> Replanned:
+    """The plan of the rest, or the end of the run where none keeps every wish."""
+    from budgetfix.pipeline.planning import Wish
+    from budgetfix.pipeline.replanning import NoRest, replanned
+
+    line = progress(words.quiet or words.json)
+    try:
+        found = replanned(job, so_far, day, Wish(words.seconds, time.monotonic, line))
+    except FilesRefused as refused:
+        refuse(refused.problems, refused.marked)
+    finally:
+        if line is not None:
+            line.clear()
+    if isinstance(found, NoRest):
+        say.stop(say.NO_PLAN, ["Of what is left:", *no_plan(found.why, found.left.job), "Nothing was written."])
+    return found

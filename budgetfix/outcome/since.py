@@ -1,0 +1,74 @@
+"""What became of a plan since it was made: what it cost and took, what came on, what fell off, and the facts behind."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+FactKind = Literal[
+    "dearer",
+    "cheaper",
+    "price",
+    "sold out",
+    "returned",
+    "delivery",
+    "longer",
+    "quicker",
+    "gone",
+    "late",
+    "more money",
+    "less money",
+    "more hours",
+    "fewer hours",
+    "catalog",
+    "survey",
+    "brief",
+    "faults",
+    "instead",
+    "gives way",
+    "freed",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One thing that came out otherwise than planned. `amount`: minor units or minutes, never below 0."""
+
+    kind: FactKind
+    name: str = ""
+    amount: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Shift:
+    """Remedies that came on, or fell off, for one reason; `why` None: no single fact explains it."""
+
+    names: tuple[str, ...]
+    why: Fact | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Since:
+    """Sums in minor units, minutes as person-minutes. `due_minor`: what all that is paid was planned at.
+
+    `unused`: (name, last day to give it back) of what was bought and is not used. `unended`: begun, and not to be
+    ended in what is left. `sessions_left`, `minutes_left`: None without a list of hours.
+    """
+
+    day: date
+    paid_minor: int = 0
+    due_minor: int = 0
+    over_budget_minor: int = 0
+    steps_done: int = 0
+    steps: int = 0
+    took_minutes: int = 0
+    planned_minutes: int = 0
+    sessions_left: int | None = None
+    minutes_left: int | None = None
+    off: tuple[Shift, ...] = ()
+    on: tuple[Shift, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    unused: tuple[tuple[str, date | None], ...] = ()
+    unended: tuple[str, ...] = ()
+    told: bool = False
