@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from budgetfix.base.money import write_money
-from budgetfix.exports.chance_words import chance_lines
+from budgetfix.exports.chance_words import chance_lines, price_lines
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import clocks, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
@@ -50,7 +50,7 @@ def _verdict(book: PlanBook) -> list[str]:
     hours = "no limit of hours"
     if book.sessions is not None:
         minutes = sum(row.minutes_available for row in book.sessions)
-        count = len(book.sessions)
+        count = sum(1 for row in book.sessions if not row.gone)
         hours = f"{hours_words(minutes)} in {count} session{'' if count == 1 else 's'}"
     crew = f", {len(book.people)} people" if len(book.people) > 1 else ""
     before, after = book.points_before, book.points_after
@@ -205,7 +205,7 @@ def _more(book: PlanBook) -> list[str]:
 
 def _chances(book: PlanBook) -> list[str]:
     """How sure it is, and how quick the household is taken to be."""
-    told = chance_lines(book)[:SURE_SHOWN]
+    told = [text for at, text in enumerate(chance_lines(book)) if at < SURE_SHOWN or text in price_lines(book)]
     lines = [f"CHANCES  {text}" if at == 0 else f"      {text}" for at, text in enumerate(told)]
     lines += [f"PACE  {pace_line(book.paces)}"] if book.paces is not None else []
     return [line for text in lines for line in wrapped(text, 6)]

@@ -106,6 +106,8 @@ class Task:
     helper: str = ""
     """Who of `who` only helps, for the first `help_minutes`."""
     help_minutes: int = 0
+    base_minutes: int = 0
+    """Planned minutes before the household's pace; 0 where none was applied."""
 
     @property
     def person_minutes(self) -> int:
@@ -126,6 +128,8 @@ class SessionRow:
     """(person, minutes there are, minutes used)."""
     end_minute: int | None = None
     """Where the van or the photographs cut the sessions; else None."""
+    gone: bool = False
+    """It is over: nothing is planned in it any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,6 +345,8 @@ class PlanBook:
     """What can be told of the chances that all of it fits."""
     paces: Paces | None = None
     """How quick the household is, where the brief or done steps tell; else None."""
+    whole_budget_minor: int | None = None
+    """The budget from which `so_far` was paid; None: what is left (`budget_minor`), and what was paid."""
     purses: tuple[MoneyDay, ...] = ()
     """Where money comes by date, earliest first; empty where all is there at once."""
 

@@ -90,7 +90,7 @@ def lists(
     return Lists(
         lines,
         todo,
-        session_rows(base.brief, framed, plan, found.used),
+        session_rows(base.brief, framed, plan, found.used, base.rest.live),
         fault_rows(base, found.findings, found.listed_after),
     )
 

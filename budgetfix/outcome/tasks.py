@@ -228,6 +228,7 @@ def _task(
         leaves=_leaves(one) if first else "",
         helper="".join(named(brief, placed.people[1:])) if work.help else "",
         help_minutes=work.help,
+        base_minutes=work.base_minutes if work.base else 0,
     )
 
 
@@ -245,8 +246,10 @@ def alone_minor(candidate: Candidate, catalog: Catalog, brief: Brief) -> int:
     return own + sum(line.line_minor for line in goods if line.kind == "product")
 
 
-def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]) -> tuple[SessionRow, ...] | None:
-    """Every session, also the empty ones; None without a list of hours."""
+def session_rows(
+    brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...], live: int = 0
+) -> tuple[SessionRow, ...] | None:
+    """Every session, also the empty ones; None without a list of hours. `live`: the first that is not gone, from 0."""
     if brief.hours is None:
         return None
     options = {option.id: option for option in framed.problem.options}
@@ -263,5 +266,8 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
             ((*named(brief, (name,)), name)[0], there, own[name] + setup[index][name])
             for name, there in zip(own, hours.minutes, strict=True)
         )
-        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who, end))
+        there = sum(hours.minutes)
+        rows.append(
+            SessionRow(index + 1, hours.on, hours.start_minute, there, used[index], who, end, gone=index < live)
+        )
     return tuple(rows)

@@ -154,6 +154,8 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: boo
         for work in offer.framed.candidates[id].work
     ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
+    if _priced_by_three(job, answer):
+        notes.append("Prices are the mean of low, likely and high where all three are given.")
     return tuple(notes)
 
 
@@ -176,3 +178,11 @@ def _no_better_layout(offer: Offered) -> list[str]:
         if rooms
         else []
     )
+
+
+def _priced_by_three(job: Job, answer: Answer) -> bool:
+    """Whether anything that is bought or done has three prices."""
+    bought, chosen = {id for id, packs in answer.plan.packs if packs}, set(answer.plan.chosen)
+    goods = (one.price_low_minor for one in job.catalog.products if one.product in bought)
+    costs = (one.cost_low_minor for one in job.catalog.remedies if one.remedy in chosen)
+    return any(low is not None for low in (*goods, *costs))
