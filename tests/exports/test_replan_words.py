@@ -47,7 +47,7 @@ def test_so_far_and_what_is_left() -> None:
 def test_large_figures_are_told_in_minutes() -> None:
     """Where the line would be too long."""
     large = replace(SINCE, paid_minor=128_150, due_minor=128_100)
-    assert said(large)[0] == "SO FAR  1,281.50 paid, plan 1,281.00; 4 of 12 steps in 190 min, plan 155."
+    assert said(large)[0] == "SO FAR  1281.50 paid, plan 1281.00; 4 of 12 steps in 190 min, plan 155."
 
 
 def test_as_planned_is_said_short() -> None:
