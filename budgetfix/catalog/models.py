@@ -68,6 +68,10 @@ class Product(Frozen):
     """The least that is charged."""
     elsewhere: str = ""
     """Where the packs stand that this job cannot have, and until when, in words (`catalog.stay.lent`)."""
+    price_low_minor: int | None = None
+    price_likely_minor: int | None = None
+    price_high_minor: int | None = None
+    """The three figures behind `price_minor`, which is their mean, half up; None: one price is known."""
 
 
 WHATS = (
@@ -194,6 +198,10 @@ class Remedy(Frozen):
     phase: int | None = None
     client: str = ""
     """What it is called to the client; empty: its name."""
+    cost_low_minor: int | None = None
+    cost_likely_minor: int | None = None
+    cost_high_minor: int | None = None
+    """The three figures behind `cost_minor`, which is their mean, half up; None: one cost is known."""
 
 
 class Catalog(Frozen):

@@ -28,7 +28,10 @@ def staying(catalog: Catalog, stay: Stay | None) -> Catalog:
 def _priced(product: Product, stay: Stay | None) -> Product:
     if product.term_days is None:
         return product
-    return Product(**{**dict(product), "price_minor": product.price_minor * terms(product, stay)})
+    prices = ("price_minor", "price_low_minor", "price_likely_minor", "price_high_minor")
+    times = terms(product, stay)
+    given = {name: value for name in prices if (value := getattr(product, name)) is not None}
+    return Product(**{**dict(product), **{name: value * times for name, value in given.items()}})
 
 
 def paid_days(product: Product, stay: Stay | None) -> int:

@@ -16,7 +16,7 @@ from budgetfix.base.tape import in_unit
 from budgetfix.catalog.models import Catalog, Product, Remedy, Shop, Tool, WorkStep
 from budgetfix.exports.catalog_text import changes_text, set_text
 from budgetfix.exports.palette import LINE, QUIET, STRAW, TEAL, WARN_GROUND, WHITE
-from budgetfix.forms.catalog_form import CATALOG_SHEETS, CATALOG_TOP, STOCK_FIELDS
+from budgetfix.forms.catalog_form import CATALOG_SHEETS, CATALOG_TOP, OPTIONAL_FIELDS
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import Sheet
 
@@ -32,7 +32,18 @@ ONE_PAGE = 12
 """Sheets with more columns print two pages wide, the first column on both."""
 WRAPPED, LINE_HEIGHT = 24, 15
 """Columns this wide hold sentences; height of a line in points."""
-MONEY = ("cost", "price", "buy", "hire_per_session", "delivery", "free_over")
+MONEY = (
+    "cost",
+    "cost_low",
+    "cost_high",
+    "price",
+    "price_low",
+    "price_high",
+    "buy",
+    "hire_per_session",
+    "delivery",
+    "free_over",
+)
 LISTED = {("products", "shop"): "shop_names", ("steps", "remedy"): "remedy_names"}
 """Cells that offer the names typed on another sheet."""
 
@@ -57,10 +68,12 @@ def catalog_book(catalog: Catalog, *, unit: str, currency: str) -> bytes:
 
 
 def _used(sheet: Sheet, rows: list[Cells]) -> Sheet:
-    """Without the columns for stock where nothing comes from stock."""
-    if any(cells.get(field) is not None for cells in rows for field in STOCK_FIELDS):
-        return sheet
-    return replace(sheet, columns=tuple(one for one in sheet.columns if one.field not in STOCK_FIELDS))
+    """Without the columns for stock where nothing comes from stock, and those for ranges where prices have none."""
+    unused: set[str] = set()
+    for fields in OPTIONAL_FIELDS:
+        if not any(cells.get(field) is not None for cells in rows for field in fields):
+            unused |= fields
+    return replace(sheet, columns=tuple(one for one in sheet.columns if one.field not in unused))
 
 
 def _tables(catalog: Catalog, unit: str, digits: int) -> dict[str, list[Cells]]:
@@ -85,6 +98,11 @@ def _money(minor: int | None, digits: int) -> Value:
     return None if minor is None else _number(Fraction(minor, 10**digits))
 
 
+def _likely(likely: int | None, planned: int | None) -> int | None:
+    """What stands under Price: the likely one of three, else the one that there is."""
+    return planned if likely is None else likely
+
+
 def _pairs(pairs: tuple[tuple[str, Fraction], ...]) -> str:
     return "; ".join(f"{name}:{_number(amount)}" for name, amount in pairs)
 
@@ -100,7 +118,9 @@ def _product(product: Product, unit: str, digits: int) -> Cells:
         **{field: getattr(product, field) or None for field in words},
         **{field: _number(getattr(product, field)) for field in ("pack", "lumens", "kelvin", "carries")},
         **{field: None if (mm := getattr(product, field)) is None else in_unit(mm, unit) for field in sizes},
-        "price": _money(product.price_minor, digits),
+        "price": _money(_likely(product.price_likely_minor, product.price_minor), digits),
+        "price_low": _money(product.price_low_minor, digits),
+        "price_high": _money(product.price_high_minor, digits),
         "on_hand": _number(product.on_hand) or None,
         "lead_days": product.lead_days or None,
         "return_days": product.return_days,
@@ -125,7 +145,9 @@ def _remedy(remedy: Remedy, unit: str, digits: int) -> Cells:
         **{field: getattr(remedy, field) for field in ("remedy", "name", "kind", "on", "pick_one", "phase")},
         **{field: _pairs(getattr(remedy, field)) for field in ("answers", "uses", "spends")},
         **{field: "; ".join(getattr(remedy, field)) for field in ("tools", "needs", "excludes", "cares")},
-        "cost": _money(remedy.cost_minor or None, digits),
+        "cost": _money(_likely(remedy.cost_likely_minor, remedy.cost_minor or None), digits),
+        "cost_low": _money(remedy.cost_low_minor, digits),
+        "cost_high": _money(remedy.cost_high_minor, digits),
         "people": remedy.people,
         "set": set_text(remedy.set, unit),
         "changes": changes_text(remedy.changes, unit),

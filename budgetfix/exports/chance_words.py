@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from budgetfix.base.money import write_money
 from budgetfix.exports.lettering import count, day, span
 from budgetfix.outcome.book import PlanBook, SessionRow
-from budgetfix.outcome.odds import HARDLY, Chances, FallsOff, InTime, in_ten
+from budgetfix.outcome.odds import HARDLY, Chances, FallsOff, InTime, PriceRange, in_ten
 
 NAMED = 3
 """What falls off first, as far as it is named in one sentence."""
@@ -32,12 +33,37 @@ def fits_words(times: int) -> str:
 def chance_lines(book: PlanBook) -> tuple[str, ...]:
     """The sentences of a plan's chances, the most important first; empty where the book tells nothing of them."""
     told = book.chances
-    if told is None or not told.steps:
+    if told is None:
         return ()
+    money = price_lines(book)
+    if not told.steps:
+        return money
     if told.work is None:
-        return (NONE,)
+        return (NONE, *money)
     fit = (NO_SESSIONS,) if told.fits is None else (_fit(told, told.fits),)
-    return (*fit, *_reached(told), _work(told))
+    return (*fit, *_reached(told), *money, _work(told))
+
+
+def price_lines(book: PlanBook) -> tuple[str, ...]:
+    """What prices may come to, beside what is held back; empty where none has a range."""
+    odds = book.chances.money if book.chances is not None else None
+    if odds is None:
+        return ()
+    least, most, held, lacking = (
+        write_money(minor, book.currency)
+        for minor in (odds.least_minor, odds.most_minor, odds.held_back_minor, odds.lacking_minor)
+    )
+    between = f"Prices may come out between {least} and {most}"
+    if odds.covered is None:
+        return (f"{between}.",)
+    above = write_money(odds.above_minor, book.currency)
+    kept = (
+        f"; {held} is held back: it covers that"
+        if odds.held_back_minor
+        else f", {above} above plan; nothing is held back"
+    )
+    kept += f" but for {lacking}" if odds.held_back_minor and odds.lacking_minor else ""
+    return (f"{between}{kept}. The money that there is covers them {cases(odds.covered)}.",)
 
 
 def _fit(told: Chances, fits: int) -> str:
@@ -96,3 +122,12 @@ def in_time(book: PlanBook) -> tuple[InTimeRow, ...]:
         InTimeRow(session_words(rows[one.session]), in_ten(one.times), leave_words(one))
         for one in book.chances.sessions
     )
+
+
+def price_words(one: PriceRange, currency: str) -> str:
+    """`3 packs at 20.00 to 30.00, likely 22.00; planned at 24.00`."""
+    low, likely, high, planned = (
+        write_money(minor, currency) for minor in (one.low_minor, one.likely_minor, one.high_minor, one.planned_minor)
+    )
+    packs = f"{count(one.packs, 'pack')} at " if one.packs else ""
+    return f"{packs}{low} to {high}, likely {likely}; planned at {planned}."

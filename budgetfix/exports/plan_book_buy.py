@@ -11,6 +11,7 @@ from xlsxwriter.workbook import Workbook
 from budgetfix.exports import palette
 from budgetfix.exports.carried import RETURNED, SO_FAR, SOLD_OUT, STILL_TO_BUY, TICK, carried, whole_budget
 from budgetfix.exports.lettering import count, day
+from budgetfix.exports.money_days import buy_from
 from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
@@ -19,6 +20,7 @@ from budgetfix.outcome.so_far import LineBack
 
 COLUMNS = (
     Col("Bought", 8, "mark", yours=True),
+    Col("Buy from", 10),
     Col("Bag", 6, "mark"),
     Col("Product", 23, "strong"),
     Col("Label size", 14),
@@ -140,6 +142,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
         None,
+        buy_from(line),
         line.bag,
         name,
         line.label,

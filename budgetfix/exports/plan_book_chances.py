@@ -5,7 +5,14 @@ from __future__ import annotations
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
-from budgetfix.exports.chance_words import SAME_TWICE, chance_lines, leave_words, session_words
+from budgetfix.exports.chance_words import (
+    SAME_TWICE,
+    chance_lines,
+    leave_words,
+    price_lines,
+    price_words,
+    session_words,
+)
 from budgetfix.exports.pace_words import copied, pace_rows
 from budgetfix.exports.plan_book_page import Col, Page, Styles, Table, Value
 from budgetfix.outcome.book import PlanBook
@@ -34,14 +41,16 @@ def chances_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> None:
     table = Table(page, COLUMNS)
     if told is not None and told.said:
         _told(table, plan, told)
+        _prices(table, plan, told)
     _paces(table, plan)
 
 
 def _told(table: Table, plan: PlanBook, told: Chances) -> None:
+    lines = [line for line in chance_lines(plan) if line not in price_lines(plan)]
     if told.fits is not None:
-        _part(table, "all", "All of it fits", in_ten(told.fits), " ".join(chance_lines(plan)[1:]))
-    else:
-        _part(table, "all", "All work together", "", " ".join(chance_lines(plan)))
+        _part(table, "all", "All of it fits", in_ten(told.fits), " ".join(lines[1:]))
+    elif lines:
+        _part(table, "all", "All work together", "", " ".join(lines))
     if told.sessions:
         _part(
             table, "sessions", "Ends with nothing put off", "", "Points and minutes are those of what to leave first."
@@ -60,7 +69,7 @@ def _told(table: Table, plan: PlanBook, told: Chances) -> None:
 
 def _part(table: Table, id: str, heading: str, often: str, words: str) -> None:
     """A row that begins a part of the table."""
-    plain = {"bg_color": palette.STRAW, "font_color": palette.INK}
+    plain: dict[str, object] = {"bg_color": palette.STRAW, "font_color": palette.INK}
     table.row(id, [heading, often, None, None, words], look=lambda at: plain if at == COLUMNS[-1].heading else PART)
 
 
@@ -85,3 +94,12 @@ def _paces(table: Table, plan: PlanBook) -> None:
     _part(table, "paces", "How quick this household is", "times", words)
     for row in pace_rows(plan.paces):
         table.row(f"pace {row.kind}", [row.name, row.times, None, row.minutes, row.words])
+
+
+def _prices(table: Table, plan: PlanBook, told: Chances) -> None:
+    if told.money is None:
+        return
+    often = "" if told.money.covered is None else in_ten(told.money.covered)
+    _part(table, "prices", "The money covers the prices", often, " ".join(price_lines(plan)))
+    for one in told.money.ranges:
+        table.row(f"price {one.id}", [one.name, None, None, None, price_words(one, plan.currency)])

@@ -10,6 +10,7 @@ from budgetfix.exports import palette
 from budgetfix.exports.carried import RETURNED, SOLD_OUT, carried, whole_budget
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import count, lines_on_paper
+from budgetfix.exports.money_days import HEADS, money_day_rows, there_note
 from budgetfix.exports.plan_book_buy import BuyAt
 from budgetfix.exports.plan_book_do import DoAt, real_formula
 from budgetfix.exports.plan_book_faults import FaultsAt, state_words
@@ -66,6 +67,7 @@ def fill_summary(page: Page, plan: PlanBook, links: Links) -> None:
     """Tiles, figures, bars, cautions, the three plans, how to use the book."""
     _tiles(page, plan, links)
     row = _figures(page, plan, links, 6)
+    row = _days(page, plan, row + 1) if plan.purses else row
     row = _bars(page, plan, row + 1)
     row = _plans(page, plan, row + 1)
     row = _lines(page, row + 1, "For both of you", list(fair_lines(plan)), palette.INK)
@@ -160,6 +162,9 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     if budget_minor is not None:
         row = _figure(page, row, "Budget", amount(budget_minor), "money", name="budget")
         row = _figure(page, row, "Held back", amount(plan.held_back_minor), "money", name="held_back")
+    if plan.chances is not None and plan.chances.money is not None:
+        above = amount(plan.chances.money.above_minor)
+        row = _figure(page, row, "With every price at its highest, dearer by", above, "money")
     if before.lines:
         row = _figure(page, row, "Paid before this plan", amount(before.paid_minor), "money")
     spent = amount(plan.spent_minor + before.paid_minor)
@@ -175,6 +180,27 @@ def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     if links.do.steps:
         real = Formula(real_formula(links.do.real, links.do.people, links.do.help), links.do.worked)
     return _figure(page, row, "Real work so far", real, "whole")
+
+
+def _days(page: Page, plan: PlanBook, row: int) -> int:
+    """Money as it comes: a row for each day."""
+    row = _head(page, row, "Money as it comes")
+    edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.LINE}
+    for place, head in zip(PLACES, HEADS, strict=True):
+        side: dict[str, object] = {} if place == PLACES[0] else {"align": "right", "num_format": "@_)"}
+        page.put(row, place, head, page.styles("", font_color=palette.QUIET, font_size=9, **side))
+    for when, *sums in money_day_rows(plan):
+        row += 1
+        for place in range(1, LAST + 1):
+            page.put(row, place, None, page.styles("", **edge))
+        page.put(row, 1, when, page.styles("", bold=True, **edge))
+        for place, minor in zip(PLACES[1:], sums, strict=True):
+            page.put(row, place, page.styles.amount(minor), page.styles("money", **edge))
+        page.sheet.set_row(row, 18)
+    if there_note(plan):
+        row += 1
+        page.put(row, 1, there_note(plan), page.styles("", font_color=palette.QUIET, font_size=9))
+    return row + 1
 
 
 def _figure(page: Page, row: int, label: str, value: Value, look: str, name: str = "") -> int:

@@ -10,6 +10,7 @@ from dataclasses import replace
 from budgetfix.base.money import write_money
 from budgetfix.exports.by_person import times, who_words, workers_of
 from budgetfix.exports.carried import TICK, carried, in_session
+from budgetfix.exports.money_days import buy_from
 from budgetfix.outcome.book import MoneyLine, PlanBook, Task
 from budgetfix.outcome.remembering import step_id
 from budgetfix.outcome.so_far import LineBack
@@ -54,7 +55,8 @@ def buy_csv(book: PlanBook) -> bytes:
     spent: dict[str, Cell] = {"kind": "total", "line": write_money(in_all, book.currency)}
     settled = (_settled(one, book.currency) for one in before.lines)
     rows = [*settled, *(_bought(line, book.currency) for line in book.money), spent]
-    return csv_bytes(BUY_HEADS, [tuple(row.get(head) for head in BUY_HEADS) for row in rows])
+    heads = (*BUY_HEADS, "buy from") if book.purses else BUY_HEADS
+    return csv_bytes(heads, [tuple(row.get(head) for head in heads) for row in rows])
 
 
 def _settled(one: LineBack, currency: str) -> dict[str, Cell]:
@@ -93,6 +95,7 @@ def _bought(line: MoneyLine, currency: str) -> dict[str, Cell]:
         "most to pay": "any price" if line.any_price else money(line.most_minor),
         "days to come": line.lead_days,
         "return by": "no returns" if line.no_return else until,
+        "buy from": line.buy_on.isoformat() if line.buy_on is not None else buy_from(line),
     }
 
 

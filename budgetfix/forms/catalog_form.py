@@ -14,6 +14,8 @@ REMEDIES = (
     Column("on", "On", "a name from the survey", wide=18),
     Column("answers", "Answers", "listed fault:share", wide=18),
     Column("cost", "Cost", "what no product covers", "number"),
+    Column("cost_low", "Cost low", "if you are lucky", "number"),
+    Column("cost_high", "Cost high", "if you are not", "number"),
     Column("hours", "Hours", "if it is one step", "number"),
     Column("uses", "Uses", "product:units", wide=20),
     Column("tools", "Tools", "separated by ;", wide=14),
@@ -47,6 +49,8 @@ PRODUCTS = (
     Column("label", "Size on the label", "as the shop prints it", wide=26),
     Column("shop", "Shop", "see Shops", wide=10),
     Column("price", "Price", "of one pack", "number", needed=True),
+    Column("price_low", "Price low", "if you are lucky", "number"),
+    Column("price_high", "Price high", "if you are not", "number"),
     Column("pack", "In a pack", "units", "number", wide=10),
     Column("unit", "Unit", "piece, L, pair", wide=9),
     Column("on_hand", "At home", "units", "number", wide=9),
@@ -104,7 +108,10 @@ CATALOG_SHEETS = (
 STOCK_FIELDS = frozenset(
     {"stock", "place", "weight_kg", "free_from", "free_until", "term_days", "least_days", "from_stock", "client"}
 )
-"""Columns that a sheet has only where some row fills one of them."""
+RANGE_FIELDS = frozenset({"price_low", "price_high", "cost_low", "cost_high"})
+"""Low and high, beside the likely price."""
+OPTIONAL_FIELDS = (STOCK_FIELDS, RANGE_FIELDS)
+"""Columns that a sheet has only where some row fills one of their group."""
 CATALOG_FORM: dict[str, tuple[Column, ...]] = {sheet.key: sheet.columns for sheet in CATALOG_SHEETS}
 CATALOG_TOP = (
     Column("currency", "Currency", "three letters"),

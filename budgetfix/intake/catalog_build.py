@@ -13,6 +13,7 @@ from budgetfix.catalog.models import WHATS, Catalog, Product, Remedy, Shop, Tool
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_TOP
 from budgetfix.intake.catalog_changes import read_changes, read_set
 from budgetfix.intake.catalog_links import KEY, link
+from budgetfix.intake.catalog_prices import read_price
 from budgetfix.intake.catalog_raw import TABLES, RawCatalog
 from budgetfix.intake.catalog_steps import sheet_steps, steps_of
 from budgetfix.intake.catalog_stock import stock_fields
@@ -104,8 +105,9 @@ def _shop(record: Record, currency: str) -> Shop:
 
 def _product(record: Record, currency: str, unit: str) -> Product:
     product = record.id("product")
-    if not record.has("price"):
+    if not record.has("price") and not record.has("price_low") and not record.has("price_high"):
         record.problem("price", "a price such as 12.50")
+    price = read_price(record, "price", currency)
     pack = record.number("pack", Fraction(1))
     if pack <= 0:
         record.problem("pack", "a number above 0")
@@ -117,7 +119,10 @@ def _product(record: Record, currency: str, unit: str) -> Product:
     return Product(
         product=product,
         shop=record.text("shop") or None,
-        price_minor=record.money("price", currency) or 0,
+        price_minor=price.planned,
+        price_low_minor=price.low,
+        price_likely_minor=price.likely,
+        price_high_minor=price.high,
         pack=pack if pack > 0 else Fraction(1),
         on_hand=record.number("on_hand", Fraction(0)),
         lead_days=record.whole("lead_days", 0),
@@ -144,6 +149,7 @@ def _remedy(record: Record, currency: str, unit: str, steps: dict[str, list[Reco
     if record.has("set") and not record.has("on"):
         record.problem("set", "`on` beside it: the name of the thing that is set")
     phase = record.whole("phase", 0) if record.has("phase") else None
+    cost = read_price(record, "cost", currency)
     return Remedy(
         remedy=remedy,
         name=record.text("name") or remedy,
@@ -152,7 +158,10 @@ def _remedy(record: Record, currency: str, unit: str, steps: dict[str, list[Reco
         on=record.text("on") or None,
         set=read_set(record, "set", unit),
         changes=read_changes(record, "changes", unit),
-        cost_minor=record.money("cost", currency) or 0,
+        cost_minor=cost.planned,
+        cost_low_minor=cost.low,
+        cost_likely_minor=cost.likely,
+        cost_high_minor=cost.high,
         uses=record.pairs("uses"),
         tools=record.names("tools"),
         pick_one=record.text("pick_one") or None,

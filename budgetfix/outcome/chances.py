@@ -22,6 +22,7 @@ from budgetfix.outcome.book import Task
 from budgetfix.outcome.draws import SEED_MINUTES, drawn
 from budgetfix.outcome.odds import DRAWS, NEARLY, Chances, FallsOff, InTime, Spread
 from budgetfix.outcome.playing import Played, Turn, facts_of, played, turns_of
+from budgetfix.outcome.price_odds import price_odds
 from budgetfix.outcome.worth import Worth
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ def chances(base: Ground, framed: Framed, plan: Plan, tasks: Sequence[Task], wor
     """What can be told of the chances of a checked plan. `tasks` are its steps in working order."""
     timed = tuple(task for task in tasks if task.step)
     unsure = sum(task.low < task.high for task in timed)
-    told = Chances(len(timed), len(timed) - unsure)
+    told = Chances(len(timed), len(timed) - unsure, money=price_odds(base, framed, plan))
     if not unsure:
         return told
     told = replace(told, work=spread(timed))

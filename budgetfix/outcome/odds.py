@@ -45,11 +45,24 @@ class Spread:
 
 
 @dataclass(frozen=True, slots=True)
+class PriceRange:
+    """A line with three prices, of one pack (of `packs`) or of a remedy itself (0 packs); planned is their mean."""
+
+    id: str
+    name: str
+    packs: int
+    low_minor: int
+    likely_minor: int
+    high_minor: int
+    planned_minor: int
+
+
+@dataclass(frozen=True, slots=True)
 class MoneyOdds:
     """What all chosen lines may come to, minor units; `covered`: draws in which the money that there is pays for them.
 
     `above_minor`: how much dearer than planned the lines would be, every price at its highest. `covered` None: no
-    limit of money. `ranges`: how many lines have low and high prices.
+    limit of money. `ranges`: the lines with low and high prices.
     """
 
     least_minor: int
@@ -57,7 +70,7 @@ class MoneyOdds:
     above_minor: int
     held_back_minor: int
     covered: int | None
-    ranges: int
+    ranges: tuple[PriceRange, ...]
 
     @property
     def lacking_minor(self) -> int:

@@ -43,7 +43,7 @@ def remembered(
     return Remembered(
         lines=(*(one.planned for one in settled.lines), *lines),
         steps=(*(one.planned for one in settled.steps), *_steps(framed, plan, made)),
-        candidates=_candidates(base, framed, found, settled),
+        candidates=_candidates(base, framed, found, earlier or SoFar(Remembered())),
         ordered=base.brief.ordered,
         spent_minor=plan.spent_minor + base.brief.fixed_minor + sum(map(counted_minor, settled.lines)),
         hazard_points_after=plan.hazards,
@@ -110,13 +110,15 @@ def _line(
     id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], ordered: date | None
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
-    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), ordered)
+    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), line.buy_on or ordered)
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:
     """The chosen candidates that a line is for, by id."""
     if line.product is not None:
-        return sorted(one.id for one in chosen if line.product in dict(one.goods))
+        dated = line.buy_on is not None or line.buy_session
+        mine = [one for one in chosen if line.product in dict(one.goods)]
+        return sorted(one.id for one in mine if not dated or one.name in line.tasks)
     if line.kind in ("tool", "hire"):
         return sorted(one.id for one in chosen if line.of in one.tools)
     return sorted(one.id for one in chosen if line.kind in ("remedy", "labour") and line.of == one.id)
@@ -152,24 +154,32 @@ def _step(
         step_id(task),
         task,
         "errand" if one is None else one.kind,
-        task.minutes if one is None or not one.work else one.work[place].base_minutes,
+        task.base_minutes or task.minutes,
         placed[place] if placed else (),
         session.on if session is not None else None,
         session.start_minute if session is not None else 0,
     )
 
 
-def _candidates(base: Ground, framed: Framed, found: Checked, settled: SoFar) -> tuple[Planned, ...]:
-    """What was begun keeps what was remembered of it; beside it all that is chosen, and the free moves on offer."""
+def _candidates(base: Ground, framed: Framed, found: Checked, earlier: SoFar) -> tuple[Planned, ...]:
+    """What was begun keeps what was remembered of it; beside it all that is chosen, and the free moves on offer.
+
+    Free moves of the earlier plan stay, also those that are out for now.
+    """
     chosen = {one.id for one in found.chosen}
     fresh = {
         id: Planned(one, id in chosen, was_of(base.survey, one))
         for id, one in framed.candidates.items()
         if id in chosen or id.endswith(AGAIN)
     }
-    begun = {one.candidate.id: replace(one, chosen=True) for one in settled.remembered.candidates}
-    both = fresh | begun
-    return tuple(both[id] for id in sorted(both))
+    known = {one.candidate.id: one for one in earlier.remembered.candidates}
+    begun = {one.planned.task.candidate for one in earlier.done}
+    every = {
+        **{id: replace(one, chosen=False) for id, one in known.items() if id.endswith(AGAIN)},
+        **fresh,
+        **{id: replace(one, chosen=True) for id, one in known.items() if id in begun},
+    }
+    return tuple(every[id] for id in sorted(every))
 
 
 def was_of(survey: Survey | None, candidate: Candidate) -> tuple[tuple[str, str, Value], ...]:

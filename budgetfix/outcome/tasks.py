@@ -11,6 +11,7 @@ from budgetfix.catalog.bill import bill
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.framing.purses import errands_by_id
 from budgetfix.optimize.problem import Placed, Plan
 from budgetfix.optimize.setting_up import set_up, setups
 from budgetfix.outcome.book import SessionRow, Spell, Task
@@ -175,10 +176,16 @@ def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
     options = {option.id: option for option in framed.problem.options}
     last = {other: len(options[other].steps) - 1 for other in plan.chosen}
     minutes = options[id].steps[step].minutes
-    after = predecessors(id, step, options[id].needs, last)
+    fetched = [first_round(plan, wanted[dict(plan.buys)[id] :]) for wanted in options[id].rounds]
+    after = predecessors(id, step, (*options[id].needs, *fetched), last)
     if id.startswith(ERRAND):
         return Slot(key, ERRAND_PHASE + 2, minutes, after)
     return Slot(key, framed.candidates[id].work[step].phase, minutes, after)
+
+
+def first_round(plan: Plan, rounds: tuple[str, ...]) -> str:
+    """The first of some rounds that a plan runs."""
+    return min((one.session or 0, one.option) for one in plan.placed if one.option in rounds)[1]
 
 
 def _task(
@@ -191,7 +198,7 @@ def _task(
 ) -> Task:
     session = None if placed.session is None else placed.session + 1
     if placed.option.startswith(ERRAND):
-        errand = next(one for one in brief.errands if ERRAND + one.errand == placed.option)
+        errand = errands_by_id(brief)[placed.option]
         minutes = errand.minutes
         work = Work(errand.name, minutes, minutes, minutes, minutes, errand.people)
         one = Candidate(placed.option, "errand", errand.name, work=(work,))
@@ -221,6 +228,7 @@ def _task(
         leaves=_leaves(one) if first else "",
         helper="".join(named(brief, placed.people[1:])) if work.help else "",
         help_minutes=work.help,
+        base_minutes=work.base_minutes if work.base else 0,
     )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from budgetfix.framing.crumbs import WHOLE
 from budgetfix.framing.options import ERRAND
+from budgetfix.framing.purses import purses
 from budgetfix.intake.job import Job
 from budgetfix.optimize import impossible
 from budgetfix.optimize.ceilings import Ceiling, ceilings
@@ -22,6 +23,7 @@ from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.fairness import fair_sums, sides, why_not_words
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.lease_notes import lease_notes
+from budgetfix.pipeline.money_notes import money_notes
 from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
 from budgetfix.pipeline.stops import stops
 from budgetfix.pipeline.van_notes import van_notes
@@ -112,6 +114,8 @@ def _accepts(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, str]
 
 def _not_priced(job: Job, answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
     """Says for how many goods the most to pay is left open; nothing where it has no meaning, as for one's own stock."""
+    if purses(job.brief):
+        return ()
     own = {product.product for product in job.catalog.products if product.stock is not None}
     goods = [id for id, _ in answer.plan.packs if id not in own]
     left = [id for id in goods if id not in prices or (prices[id].more_minor is None and not prices[id].any_price)]
@@ -141,6 +145,7 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: boo
     notes += van_notes(job, answer.plan)
     notes += lease_notes(job, offer, answer.plan, chooser.base)
     notes += _no_better_layout(offer)
+    notes += money_notes(job)
     notes += _asked(offer, chooser, answer)
     if any(
         work.low != work.high
@@ -149,6 +154,8 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: boo
         for work in offer.framed.candidates[id].work
     ):
         notes.append("Minutes are the mean of low, likely and high where all three are given.")
+    if _priced_by_three(job, answer):
+        notes.append("Prices are the mean of low, likely and high where all three are given.")
     return tuple(notes)
 
 
@@ -171,3 +178,11 @@ def _no_better_layout(offer: Offered) -> list[str]:
         if rooms
         else []
     )
+
+
+def _priced_by_three(job: Job, answer: Answer) -> bool:
+    """Whether anything that is bought or done has three prices."""
+    bought, chosen = {id for id, packs in answer.plan.packs if packs}, set(answer.plan.chosen)
+    goods = (one.price_low_minor for one in job.catalog.products if one.product in bought)
+    costs = (one.cost_low_minor for one in job.catalog.remedies if one.remedy in chosen)
+    return any(low is not None for low in (*goods, *costs))

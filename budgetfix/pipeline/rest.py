@@ -7,18 +7,20 @@ other, with a small record of what framing must know besides.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 
 from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.framing.rest import Rest
 from budgetfix.intake.job import Job
+from budgetfix.outcome.learning import paces_of
+from budgetfix.outcome.paces import Paces
 from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.rest_done import Done, done_of
 from budgetfix.pipeline.rest_goods import Goods, goods_of, sold_out, without
 from budgetfix.pipeline.rest_hours import earliest, hours_left, live_from
-from budgetfix.pipeline.rest_money import Paid, brief_left, paid_of
+from budgetfix.pipeline.rest_money import Paid, brief_left, incomes_left, paid_of
 from budgetfix.pipeline.rest_room import room_before, room_now
 from budgetfix.pipeline.rest_van import past_costs, van_left
 from budgetfix.remedies.candidate import Candidate
@@ -43,6 +45,8 @@ class Left:
     whole: Job
     """The whole job, as its files have it now."""
     loaded: tuple[str, ...] = ()
+    paces: Paces = field(default_factory=Paces)
+    """How quick the household is, by what the brief says and what the done steps took."""
 
     @property
     def brief(self) -> Brief:
@@ -73,11 +77,15 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         whole=tuple(one.candidate for one in done.begun),
         origin=room_before(job.survey, done.done) if job.survey is not None and done.done else None,
     )
+    paces = paces_of(brief, so_far)
+    pace = paces.pace if paces.learnt else brief.pace
     left = {
         "hours": hours_left(so_far, brief, live),
         "limits": _limits(brief, rest.done),
         "must": tuple(name for name in brief.must if name not in _met(rest.done, van.loaded)),
         "ordered": day,
+        "pace": pace,
+        "incomes": incomes_left(brief, paid, day, live),
     }
     survey = None if job.survey is None else room_now(job.survey, done.done)
     now = replace(
@@ -87,9 +95,14 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         catalog=van.catalog,
         faults=tuple(_faults(job.faults, rest.done)),
     )
-    first = replace(job, survey=rest.origin or job.survey, catalog=without(job.catalog, dict(sold_out(so_far))))
+    first = replace(
+        job,
+        survey=rest.origin or job.survey,
+        brief=Brief(**{**dict(brief), "pace": pace}),
+        catalog=without(job.catalog, dict(sold_out(so_far))),
+    )
     settled = replace(so_far, lines=paid.lines)
-    return Left(now, first, rest, settled, done, paid, goods, day, job, van.loaded)
+    return Left(now, first, rest, settled, done, paid, goods, day, job, van.loaded, paces)
 
 
 def _met(done: Iterable[Candidate], loaded: Iterable[str]) -> frozenset[str]:

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import solve
+from budgetfix.optimize.phase_count import all_at_once
 from budgetfix.optimize.problem import NoPlan, Problem
 from budgetfix.outcome.since import Fact, Shift
 from budgetfix.outcome.so_far import LineBack
@@ -203,6 +204,7 @@ def _shortage(earlier: dict[str, Candidate], walked: Walked, facts: tuple[Fact, 
 
 def _forced(problem: Problem, ids: Iterable[str]) -> Problem:
     """The problem with these options only, all of them chosen; what they are worth does not matter."""
+    problem = all_at_once(problem)
     kept = {one.id: one for one in problem.options if one.id in set(ids)}
     needed = {need for one in kept.values() for need in one.needs}
     options = tuple(one for one in problem.options if one.id in kept or one.id in needed)

@@ -70,12 +70,20 @@ def minutes_of(back: StepBack) -> list[tuple[str, int]]:
 
 
 def _left(one: Hours, names: list[str], at: int, used: dict[tuple[int, str], int]) -> Hours:
-    minutes = tuple(max(0, there - used.get((at, name), 0)) for name, there in zip(names, one.minutes, strict=True))
-    return one if minutes == one.minutes else Hours(**{**dict(one), "minutes": minutes})
+    minutes, typed = (
+        tuple(max(0, there - used.get((at, name), 0)) for name, there in zip(names, all_there, strict=True))
+        for all_there in (one.minutes, one.typed_minutes)
+    )
+    return one if minutes == one.minutes else _with(one, minutes, typed)
+
+
+def _with(one: Hours, minutes: tuple[int, ...], typed: tuple[int, ...]) -> Hours:
+    return Hours(**{**dict(one), "minutes": minutes, "before_load": typed if one.before_load else ()})
 
 
 def _gone(one: Hours) -> Hours:
-    return Hours(**{**dict(one), "minutes": tuple(0 for _ in one.minutes)})
+    nothing = tuple(0 for _ in one.minutes)
+    return _with(one, nothing, nothing)
 
 
 def earliest(done: Done, brief: Brief) -> tuple[tuple[str, int], ...]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from budgetfix.brief.lease import UNDO_LIMIT
 from budgetfix.framing.frame import Ground, frame
 from budgetfix.inspection.inspect import Seen
+from budgetfix.outcome.paces import learnt, paced
 from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.candidates import Offered, crowded, offered, shared_spots
 from budgetfix.pipeline.rest import Left
@@ -33,7 +34,8 @@ class Rested:
 def rest_offer(before: Ground, now: Ground, left: Left) -> Rested:
     """The offer of the rest. `before`: the rooms before anything was done; `now`: as they stand, with `left.rest`."""
     first = offered(before, _again(left.so_far))
-    begun = {one.candidate.id: left_of(one, left.done) for one in left.done.begun}
+    halves = paced((left_of(one, left.done) for one in left.done.begun), learnt(left.job.brief.pace, ()))
+    begun = {one.id: one for one in halves}
     pool = {**first.framed.candidates, **begun}
     gone = left.done.ids | set(left.loaded)
     against = _against(before, pool, left)

@@ -12,7 +12,7 @@ from openpyxl import Workbook, load_workbook
 
 from budgetfix.catalog.models import Catalog, Product, Remedy, SetChange, Shop, Tool, WorkStep
 from budgetfix.exports.catalog_book import catalog_book
-from budgetfix.forms.catalog_form import CATALOG_SHEETS, STOCK_FIELDS
+from budgetfix.forms.catalog_form import CATALOG_SHEETS, OPTIONAL_FIELDS, RANGE_FIELDS
 from budgetfix.intake.catalog_build import build_catalog
 from budgetfix.intake.catalog_raw import raw_xlsx_catalog
 from budgetfix.intake.catalog_yaml import read_catalog_bytes
@@ -95,7 +95,7 @@ def test_stock_reads_back(tmp_path: Path) -> None:
     assert problems == []
     assert found.products == (rug,)
     heads = [cell.value for cell in opened(path.read_bytes())["Products"][4]]
-    assert heads == [column.heading for column in CATALOG_SHEETS[0].columns]
+    assert heads == [column.heading for column in CATALOG_SHEETS[0].columns if column.field not in RANGE_FIELDS]
 
 
 @pytest.mark.parametrize("currency", ["EUR", "JPY", "BHD"])
@@ -123,7 +123,9 @@ def test_cells() -> None:
         "Products", "Currency", "EUR", "A bare number means", "cm",
     ]  # fmt: skip
     assert [cell.value for cell in page[4]] == [
-        column.heading for column in CATALOG_SHEETS[0].columns if column.field not in STOCK_FIELDS
+        column.heading
+        for column in CATALOG_SHEETS[0].columns
+        if not any(column.field in group for group in OPTIONAL_FIELDS)
     ]
     assert [page[cell].value for cell in ("A6", "B6", "F6", "G6", "M6", "A7", "K7", "N7", "P7")] == [
         "paint", "wall paint", 22.5, 2.5, None, "rug", 0, 228, 158.75,

@@ -89,7 +89,8 @@ def one_draw(home: Household, pieces: Sequence[Piece], minutes: Mapping[Key, flo
     """Sessions in order; what was put off first; begun where all is given, else put off."""
     where: dict[Key, int] = {}
     by_key = {piece.key: piece for piece in pieces}
-    over, waiting = [], []
+    over: list[bool] = []
+    waiting: list[Piece] = []
     hours = home.hours()
     for at in range(home.count):
         left, rest = hours[at], []
@@ -165,6 +166,9 @@ class Counted:
 
     draws: int
     fits: int = 0
+    all_placed: int = 0
+    """Draws in which every step found a session; `fits`: and nothing needs what has none."""
+    unplaced: Counter[str] = field(default_factory=Counter)
     gone: Counter[str] = field(default_factory=Counter)
     over: Counter[int] = field(default_factory=Counter)
 
@@ -178,5 +182,8 @@ def counted(home: Household, pieces: Sequence[Piece], draws: int, seed: int) -> 
         off = gone(home, pieces, outcome.where)
         found.fits += not off
         found.gone.update(off)
+        unplaced = {piece.option for piece in pieces if piece.key not in outcome.where}
+        found.all_placed += not unplaced
+        found.unplaced.update(unplaced)
         found.over.update(at for at, late in enumerate(outcome.over) if late)
     return found

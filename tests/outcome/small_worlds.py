@@ -40,7 +40,8 @@ class World:
         self.home = Household(PEOPLE, self.sessions, {one.id: one for one in self.options}, self.setup, self.last)
 
     def _sessions(self) -> tuple[Session, ...]:
-        start, found = 9 * 60, []
+        start = 9 * 60
+        found: list[Session] = []
         for number in range(self.random.randint(1, 4)):
             length = self.random.choice((60, 90, 120, 180))
             minutes = (length, self.random.choice((0, length // 2, length)))

@@ -96,3 +96,11 @@ def test_the_inverse_is_the_inverse(share: float, three: list[int]) -> None:
 def test_chances_in_tenths(times: int, words: str) -> None:
     """Under 1 in 20 and over 19 in 20 in words, all else in tenths, halves up."""
     assert in_ten(times) == words
+
+
+@given(THREE, st.integers(1, 300))
+def test_a_wider_range_upwards_never_lowers_a_figure(three: list[int], more: int) -> None:
+    """With the same low and likely, and the same share, a higher high gives no lower figure."""
+    low, likely, high = three
+    shares = np.linspace(0, 1, 101)
+    assert bool((quantile(shares, low, likely, high + more) >= quantile(shares, low, likely, high) - 1e-9).all())

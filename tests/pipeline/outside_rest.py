@@ -17,7 +17,7 @@ from typing import Any
 
 from budgetfix.outcome.so_far import LineBack, SoFar, StepBack
 from tests.proof.every_plan import Best, best_plan
-from tests.proof.job_files import Job, Remedy, half_up, number, read_job
+from tests.proof.job_files import Job, Remedy, half_up, number
 from tests.proof.random_jobs import ORDERED, draw
 
 F = Fraction
