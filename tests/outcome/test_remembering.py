@@ -12,7 +12,7 @@ from budgetfix.optimize.problem import Answer
 from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Task
 from budgetfix.outcome.check import checked
 from budgetfix.outcome.make import Around, make_book
-from budgetfix.outcome.remembering import carried_on, counted_minor, numbered_on, step_id, was_of
+from budgetfix.outcome.remembering import as_typed, carried_on, counted_minor, numbered_on, step_id, was_of
 from budgetfix.outcome.so_far import LineBack, PlannedLine, PlannedStep, Remembered, SoFar, State, StepBack
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.fit import candidates
@@ -90,6 +90,25 @@ def test_what_counts_as_spent() -> None:
     )  # fmt: skip
     counted = [counted_minor(LineBack(line, state, paid)) for state, paid in told]
     assert counted == [900, 950, 800, 0, 100, 0, 0]
+
+
+def test_what_counts_is_told_as_it_was_typed() -> None:
+    """A bare tick stays one where it counts as planned; what is counted though nobody said so has its sum."""
+    lines = [PlannedLine(name, MoneyLine("tool", None, name, None, "", 1, 900, 900)) for name in "abcd"]
+    typed: list[tuple[State | None, int | None]] = [("bought", None), ("sold out", None), (None, None), (None, 700)]
+    counted: list[tuple[State | None, int | None]] = [
+        ("bought", 900),
+        ("sold out", 0),
+        ("bought", 900),
+        ("bought", 700),
+    ]
+    both = [
+        SoFar(Remembered(), tuple(LineBack(line, *said) for line, said in zip(lines, told, strict=True)))
+        for told in (typed, counted)
+    ]
+    found = as_typed(*both)
+    assert [(one.state, one.paid_minor) for one in found.lines] == [*typed[:2], *counted[2:]]
+    assert [counted_minor(one) for one in found.lines] == [counted_minor(one) for one in both[1].lines]
 
 
 def test_steps_left_are_numbered_after_those_done() -> None:
