@@ -53,7 +53,7 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
         )
     if isinstance(found, NoPlan):
         return NoRest(found, left)
-    book = with_inputs(booked(left.job, found, wish, left.so_far), job)
+    book = with_inputs(booked(left.job, found, wish, left.so_far if left.rest.told else None), job)
     book = replace(book, paces=left.paces if left.paces.learnt else book.paces)
     return Replanned(book, left, found, since(left, found, wish, unended))
 

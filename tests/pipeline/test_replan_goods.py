@@ -85,7 +85,7 @@ def placed(book: object) -> dict[str, int | None]:
 
 
 def test_what_is_on_the_way_comes_when_it_was_to_come(tmp_path: Path) -> None:
-    """Ordered on the first, the lamp is there on the eighth; ordered anew on the eighth, it is there on the fifteenth."""
+    """Ordered on the first, the lamp is there on the eighth; ordered on the eighth, it is there on the fifteenth."""
     delivered(tmp_path)
     job = read_at(tmp_path)
     book = plan_of(job)
@@ -103,7 +103,7 @@ def test_what_is_in_hand_needs_no_errand(tmp_path: Path) -> None:
     assert "errand:round" in placed(book)
     assert "errand:round" not in placed(rest(job, back(book, {"product:shelf@mill": "bought"})).book)
     again = rest(job, back(book, done=("errand:round#1",)), date(2026, 6, 6)).book
-    assert [(task.candidate, task.step, task.steps) for task in again.tasks][0] == ("errand:round", 2, 1)
+    assert next((task.candidate, task.step, task.steps) for task in again.tasks) == ("errand:round", 2, 1)
 
 
 def hired(folder: Path, own: bool = False) -> None:
@@ -177,7 +177,7 @@ def test_reliefs_of_done_work_go_on_working(tmp_path: Path) -> None:
 
 
 def test_a_catalogue_that_changed(tmp_path: Path) -> None:
-    """The lamp costs 10.00 more now: it does not fit any more, and that is why. What was bought is gone from the list."""
+    """The lamp costs 10.00 more now: it does not fit any more, and that is why."""
     products = [{"product": "lamp", "name": "Lamp", "price": 20}, {"product": "rug", "name": "Rug", "price": 20}]
     remedies = [{"remedy": id, "answers": {f"f{at}": 1}, "uses": {id: 1}} for at, id in enumerate(("rug", "lamp"), 1)]
     write_job(tmp_path, (100, 90), remedies, {"budget": 40, "hours": None}, {"products": products})

@@ -1,4 +1,4 @@
-"""The room after the plan: what is done is in it, a new measure wins, what was taken away keeps its points, the guard."""
+"""The room after the plan: what is done is in it, a new measure wins, doing nothing is always allowed."""
 
 from __future__ import annotations
 
@@ -79,7 +79,7 @@ def test_everything_done_is_an_empty_plan() -> None:
 
 
 def test_a_new_measure_wins_field_by_field() -> None:
-    """The rug was to lie 700 mm off the wall and was measured at 650: it lies there; its width was not measured anew."""
+    """The rug was to lie 700 mm off the wall and was measured at 650: it lies there, as far to the left as planned."""
     survey = room_job().survey
     slid = done(survey, Change("rugs", "rug", (("gap", 700.0), ("from_left", 1450.0))))
     again = with_rug(survey, gap=650.0)
