@@ -22,7 +22,7 @@ def _desk(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("COLUMNS", "80")
 
 
-def tick(folder: Path, sheet: str, id: str, *values: object) -> None:
+def tick(folder: Path, sheet: str, id: str, *values: str | int) -> None:
     """Type into the user's columns of a row, as a spreadsheet program would."""
     path = folder / "plan.xlsx"
     book = load_workbook(path)
@@ -30,13 +30,13 @@ def tick(folder: Path, sheet: str, id: str, *values: object) -> None:
     heads = {str(cell.value).lower(): cell.column for row in page.iter_rows(max_row=8) for cell in row if cell.value}
     row = next(cell.row for cell in page["A"] if cell.value == id)
     for head, value in zip(HEADS[sheet], values, strict=False):
-        page.cell(row, heads[head]).value = value  # type: ignore[call-overload]
+        page.cell(row, heads[head], value)
     book.save(path)
 
 
 def planned(**brief: object) -> Path:
     """A job with a plan: i1 for 10.00, i2 for 5.00, an hour each."""
-    folder = job(**{"budget": 15, **brief})
+    folder = job("job", **{"budget": 15, **brief})
     assert typed("plan", "job", "-q").exit_code == 0
     return folder
 

@@ -119,7 +119,7 @@ def test_money_of_next_month(tmp_path: Path) -> None:
     shopping(tmp_path, 55, {"shop": "mill"})
     first = plan_of(read_at(tmp_path))
     assert ids(first) == ["lay-lamp", "lay-rug"]
-    told = back(first, dict.fromkeys(("product:rug@mill", "product:lamp@mill"), "bought"))  # type: ignore[arg-type]
+    told = back(first, dict.fromkeys(("product:rug@mill", "product:lamp@mill"), "bought"))
     found = rest(read_at(tmp_path, "65"), told)
     assert ids(found.book) == ["lay-lamp", "lay-pad", "lay-rug"]
     assert [(one.names, one.why and one.why.kind) for one in found.since.on] == [(("Lay pad",), "more money")]

@@ -94,7 +94,7 @@ def test_a_survey_that_knows_all_of_it_already() -> None:
     assert survey is not None
     mat = Rug(name="mat", room="r", wall="A", from_left=200.0, gap=0.0, width=800.0, depth=500.0)
     laid = done(survey, Change("rugs", "mat", add=mat))
-    known = survey.changed([Change("rugs", "mat", add=mat.model_copy(update={"width": 900.0}))])  # noqa: the test's own
+    known = survey.changed([Change("rugs", "mat", add=mat.model_copy(update={"width": 900.0}))])
     assert [one.width for one in room_now(known, [laid]).rugs if one.name == "mat"] == [900.0]
     assert room_before(known, [laid]).rugs == survey.rugs
     assert [one.name for one in room_now(survey, [laid]).rugs] == ["rug", "mat"]
