@@ -28,6 +28,8 @@ class BillLine:
     packs: int | None
     unit_price_minor: int | None
     line_minor: int
+    phase: int = 0
+    """The phase of money in which it is paid, where money comes by date."""
 
 
 def packs_needed(use: Fraction, on_hand: Fraction, pack: Fraction) -> int:
@@ -54,19 +56,25 @@ def bill(
     `costs`: (remedy id, cost without shared goods); `uses`: product id to units; `hired_tools`: (tool, sessions);
     `labour`: (remedy id, its paid minutes in money); `fixed`: (name, money spent whatever is chosen).
     """
-    lines = _goods(catalog, uses)
-    lines += _deliveries(catalog, lines)
-    tools = {tool.tool: tool for tool in catalog.tools}
-    for tool in sorted(bought_tools):
-        price = tools[tool].buy_minor or 0
-        lines.append(BillLine("tool", tool, None, 1, price, price))
-    for tool, sessions in sorted(hired_tools):
-        price = tools[tool].hire_minor or 0
-        lines.append(BillLine("hire", tool, None, sessions, price, price * sessions))
+    lines = goods_lines(catalog, packs_for(catalog, uses))
+    lines += delivery_lines(catalog, lines)
+    lines += tool_lines(catalog, bought_tools, hired_tools)
     lines += [BillLine("remedy", remedy, None, None, None, cost) for remedy, cost in sorted(costs) if cost]
     lines += [BillLine("labour", remedy, None, None, None, cost) for remedy, cost in sorted(labour) if cost]
     lines += [BillLine("fixed", name, None, None, None, cost) for name, cost in fixed]
     return tuple(lines)
+
+
+def tool_lines(catalog: Catalog, bought: Iterable[str], hired: Iterable[tuple[str, int]]) -> list[BillLine]:
+    """Tools that are bought, then tools that are hired for so many sessions."""
+    tools, lines = {tool.tool: tool for tool in catalog.tools}, []
+    for tool in sorted(bought):
+        price = tools[tool].buy_minor or 0
+        lines.append(BillLine("tool", tool, None, 1, price, price))
+    for tool, sessions in sorted(hired):
+        price = tools[tool].hire_minor or 0
+        lines.append(BillLine("hire", tool, None, sessions, price, price * sessions))
+    return lines
 
 
 def marked_up(goods_minor: int, markup: Fraction) -> int:
@@ -74,11 +82,21 @@ def marked_up(goods_minor: int, markup: Fraction) -> int:
     return half_up(goods_minor * (1 + markup))
 
 
-def _goods(catalog: Catalog, uses: Mapping[str, Fraction]) -> list[BillLine]:
+def packs_for(catalog: Catalog, uses: Mapping[str, Fraction]) -> dict[str, int]:
+    """Packs of each product that is used, after what is on hand."""
+    return {
+        one.product: packs_needed(uses[one.product], one.on_hand, one.pack)
+        for one in catalog.products
+        if one.product in uses
+    }
+
+
+def goods_lines(catalog: Catalog, packs_of: Mapping[str, int]) -> list[BillLine]:
+    """A line for each product of which packs are bought, shop by shop."""
     lines = []
     markups = {shop.shop: shop.markup for shop in catalog.shops}
     for product in sorted(catalog.products, key=lambda product: (product.shop or "", product.product)):
-        packs = packs_needed(uses.get(product.product, Fraction(0)), product.on_hand, product.pack)
+        packs = packs_of.get(product.product, 0)
         if packs:
             price = product.price_minor
             line = marked_up(packs * price, markups.get(product.shop or "", Fraction(0)))
@@ -86,7 +104,8 @@ def _goods(catalog: Catalog, uses: Mapping[str, Fraction]) -> list[BillLine]:
     return lines
 
 
-def _deliveries(catalog: Catalog, goods: list[BillLine]) -> list[BillLine]:
+def delivery_lines(catalog: Catalog, goods: list[BillLine]) -> list[BillLine]:
+    """Delivery and tax of one order a shop."""
     lines = []
     for shop in sorted(catalog.shops, key=lambda shop: shop.shop):
         bought = [(line.packs or 0) * (line.unit_price_minor or 0) for line in goods if line.shop == shop.shop]

@@ -8,6 +8,7 @@ from budgetfix.base.money import write_money
 from budgetfix.brief.lease import UNDO_LIMIT
 
 if TYPE_CHECKING:
+    from budgetfix.brief.models import Brief
     from budgetfix.intake.job import Job
     from budgetfix.optimize.problem import NoPlan
 
@@ -45,6 +46,17 @@ def _sentences(found: NoPlan, job: Job) -> list[str]:
     return lines
 
 
+def money_by_date(brief: Brief) -> str:
+    """What there is by when: `150.00 by 1 June, 300.00 by 1 July`."""
+    from budgetfix.brief.incomes import running_minor
+    from budgetfix.exports.money_days import from_words
+
+    sums = zip(brief.incomes, running_minor(brief.incomes), strict=True)
+    return ", ".join(
+        f"{write_money(minor, brief.currency)} by {from_words(one.on, one.session or 0)}" for one, minor in sums
+    )
+
+
 class _Words:
     """Wishes of one job in the words of its files."""
 
@@ -70,6 +82,8 @@ class _Words:
             held = brief.held_back_minor()
             kept = f", {write_money(held, brief.currency)} of it held back" if held else ""
             return f"the budget of {write_money(brief.budget_minor, brief.currency)} {brief.currency}{kept}"
+        if kind == "phases":
+            return f"money by date: {money_by_date(brief)}"
         if kind == "load":
             return f"what the van may carry on the way {what}"
         if kind == "most":

@@ -7,14 +7,13 @@ day is a task without one, and so is a plan with nothing to do, since a calendar
 
 from __future__ import annotations
 
-import hashlib
-import unicodedata
 from dataclasses import dataclass
-from datetime import UTC, datetime, time, timedelta
+from datetime import datetime, time, timedelta
 from typing import TYPE_CHECKING
 
 from budgetfix.exports.by_person import own, times, who_words, with_words, workers_of
-from budgetfix.exports.files import LONG_AGO
+from budgetfix.exports.calendar_buy import buy_entries
+from budgetfix.exports.calendar_entry import clean, stamp
 from budgetfix.exports.lettering import count, span
 from budgetfix.outcome.book import MoneyLine, PlanBook, SessionRow, Spell, Task
 
@@ -52,8 +51,8 @@ class _Session:
 
 
 def plan_ics(book: PlanBook) -> bytes:
-    """One entry a session with work, in order; the same book gives the same bytes."""
-    return _calendar(_entries(book, ""))
+    """One entry a session with work, in order, and one a day on which to buy; the same book gives the same bytes."""
+    return _calendar([*_entries(book, ""), *buy_entries(book)])
 
 
 def person_ics(book: PlanBook, person: str) -> bytes:
@@ -97,33 +96,26 @@ def _entry(one: _Session) -> Event | Todo:
 
     book, row, number = one.book, one.row, one.number
     entry: Event | Todo = Todo() if row is None or row.on is None else Event()
-    _stamp(entry, book, f"session {number}" + (f"\n{one.person}" if one.person else ""))
+    stamp(entry, book, f"session {number}" + (f"\n{one.person}" if one.person else ""))
     session = "" if number is None or len(book.sessions or ()) < 2 else f", session {number}"
     who = f", {one.person}" if one.person else ""
-    entry.add("summary", _clean(f"{book.title}{session}{who}: {count(len(one.tasks), 'task')}"))
+    entry.add("summary", clean(f"{book.title}{session}{who}: {count(len(one.tasks), 'task')}"))
     if row is not None and row.on is not None:
         begin, end = one.bounds()
         start = datetime.combine(row.on, time()) + timedelta(minutes=row.start_minute)
         entry.add("dtstart", start + timedelta(minutes=begin))
         if end > begin:
             entry.add("dtend", start + timedelta(minutes=end))
-    entry.add("description", _clean("\n".join(_words(one))))
+    entry.add("description", clean("\n".join(_words(one))))
     return entry
-
-
-def _stamp(entry: Event | Todo, book: PlanBook, what: str) -> None:
-    """A session keeps its UID when the plan is made anew, so that a calendar replaces the entry."""
-    name = f"{book.title}\n{book.room_words}\n{what}"
-    entry.add("uid", f"{hashlib.sha256(name.encode('utf-8', 'replace')).hexdigest()[:32]}@budgetfix")
-    entry.add("dtstamp", datetime.combine(book.ordered or LONG_AGO, time(), UTC))
 
 
 def _nothing(book: PlanBook) -> Todo:
     from icalendar import Todo
 
     entry = Todo()
-    _stamp(entry, book, "nothing")
-    entry.add("summary", _clean(f"{book.title}: nothing to do"))
+    stamp(entry, book, "nothing")
+    entry.add("summary", clean(f"{book.title}: nothing to do"))
     entry.add("status", "COMPLETED")
     return entry
 
@@ -192,9 +184,3 @@ def _goods(money: tuple[MoneyLine, ...], tasks: list[Task]) -> list[str]:
 
 def _list(head: str, lines: list[str]) -> list[str]:
     return ["", head, *(f"- {line}" for line in lines)] if lines else []
-
-
-def _clean(text: str) -> str:
-    """Section 3.3.11: text holds no control letters but the line break."""
-    lines = text.replace("\r\n", "\n").replace("\r", "\n").replace("\t", " ")
-    return "".join(letter for letter in lines if letter == "\n" or unicodedata.category(letter) not in ("Cc", "Cs"))

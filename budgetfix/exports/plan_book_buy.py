@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.carried import RETURNED, SO_FAR, SOLD_OUT, STILL_TO_BUY, TICK, carried, whole_budget
 from budgetfix.exports.lettering import count, day
-from budgetfix.exports.plan_book_page import FIRST, TICK, Col, Formula, Page, Styles, Table, Value, kept
+from budgetfix.exports.money_days import buy_from
+from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
+from budgetfix.outcome.remembering import counted_minor
+from budgetfix.outcome.so_far import LineBack
 
 COLUMNS = (
     Col("Bought", 8, "mark", yours=True),
+    Col("Buy from", 10),
     Col("Bag", 6, "mark"),
     Col("Product", 23, "strong"),
     Col("Label size", 14),
@@ -36,6 +42,7 @@ MONEY, TOTALS = ("Line", "Counts as"), ("planned_total", "real_total")
 """The two columns that are summed, and the names of their sums."""
 ON_TOP_NOTE = "type 0 if what you paid above holds it"
 ANY_PRICE, NO_RETURN = "any price", "no returns"
+NONE_LEFT = "Nothing more to buy."
 NONE_DEAR = "✓ Nothing paid above the most to pay."
 SOME_DEAR = " paid above the most to pay: another plan may be better now, so plan again."
 MOST_NOTE = "Most to pay: up to there, with all other lines as planned, no other plan is better."
@@ -43,32 +50,79 @@ MOST_NOTE = "Most to pay: up to there, with all other lines as planned, no other
 
 @dataclass(frozen=True, slots=True)
 class BuyAt:
-    """Where other sheets find things: addresses, and how many lines can be ticked."""
+    """Where other sheets find the ticks: an area of lines carried on, one of lines still to buy; none for none."""
 
-    ticks: str
+    ticks: tuple[str, ...]
     ticked_of: int
+    ticked: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class _Rows:
+    """The rows of one part of the list, counted from 0; `goods` of them, the first ones, can be ticked."""
+
+    first: int
+    last: int
+    goods: int
 
 
 def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
     """Lay out the sheet; defines the names planned_total, real_total and money_left."""
     note = f"The pale green cells are yours: tick what is bought, type what you paid in all. Money in {plan.currency}."
-    lines = _sorted(plan.money)
+    lines, before = _sorted(plan.money), _first_goods(carried(plan).lines)
     note += f" {MOST_NOTE}" if any(line.most_minor is not None or line.any_price for line in lines) else ""
     page = Page(book, styles, "Buy", "What to buy", note, plan.title)
-    whole = [_values(line, styles) for line in lines]
+    ids = [*(one.planned.id for one in before), *line_ids(lines, carried(plan).ids)]
+    whole = [*(_settled(one, styles) for one in before), *(_values(line, styles) for line in lines)]
     places = kept(COLUMNS, whole, ALWAYS)
     table = Table(page, [COLUMNS[place] for place in places])
-    for id, line, values in zip(line_ids(lines), lines, whole, strict=True):
-        _row(table, id, line, [values[place] for place in places])
+    every = [*(one.planned.line for one in before), *lines]
+    rows = [(id, line, [values[place] for place in places]) for id, line, values in zip(ids, every, whole, strict=True)]
+    settled = _part(table, rows[: len(before)], SO_FAR if before else "")
+    left = _part(table, rows[len(before) :], STILL_TO_BUY if before and lines else "")
     if not lines:
-        table.says("Nothing to buy: everything in this plan is free.")
-    goods = sum(1 for line in lines if line.kind not in NOT_BOUGHT)
-    if lines:
+        table.says(NONE_LEFT if before else "Nothing to buy: everything in this plan is free.")
+    if rows:
         _too_dear(table)
-        _yours(table, goods)
-    _sums(table, book, plan, lines)
-    ticks = table.area("Bought", FIRST, FIRST + goods - 1, away=True) if goods else ""
-    return BuyAt(ticks, goods)
+        _yours(table, [part for part in (settled, left) if part.goods])
+    _sums(table, book, plan, (settled, left))
+    parts = [part for part in (settled, left) if part.goods]
+    ticks = tuple(table.area("Bought", part.first, part.first + part.goods - 1, away=True) for part in parts)
+    bought = sum(1 for one in before if one.state == "bought" and one.planned.line.kind not in NOT_BOUGHT)
+    gone = sum(1 for one in before if one.state in (RETURNED, SOLD_OUT))
+    return BuyAt(ticks, settled.goods + left.goods - gone, bought)
+
+
+def _part(table: Table, rows: list[tuple[str, MoneyLine, list[Value]]], head: str) -> _Rows:
+    if head:
+        table.band("Product", head)
+    first = table.next_row
+    for id, line, values in rows:
+        _row(table, id, line, values)
+    return _Rows(first, table.last, sum(1 for _, line, _ in rows if line.kind not in NOT_BOUGHT))
+
+
+def _first_goods(lines: Sequence[LineBack]) -> list[LineBack]:
+    """As lines still to buy are sorted."""
+    kinds = [(one.planned.line.kind in ON_TOP, one.planned.line.kind in NOT_BOUGHT) for one in lines]
+    return [lines[at] for at in sorted(range(len(lines)), key=lambda at: kinds[at])]
+
+
+def _settled(one: LineBack, styles: Styles) -> list[Value]:
+    """A line of which somebody said something, with that in the user's cells; advice for the shop is over."""
+    line, home = one.planned.line, one.state not in (RETURNED, SOLD_OUT)
+    plain = replace(
+        line, bag="", accepts="", second_choice="", take_along="", lead_days=0, most_minor=None, any_price=False,
+        mind="", return_by=line.return_by if home else None, no_return=line.no_return and home,
+    )  # fmt: skip
+    values = _values(plain, styles)
+    at = {column.heading: place for place, column in enumerate(COLUMNS)}
+    if line.kind in ON_TOP:
+        values[at["For"]] = ""
+    values[at["Bought"]] = TICK if one.state == "bought" else one.state
+    values[at["Paid in all"]] = None if one.paid_minor is None else styles.amount(one.paid_minor)
+    values[at["Counts as"]] = styles.amount(counted_minor(one) if one.state or one.paid_minor is not None else 0)
+    return values
 
 
 def _sorted(money: tuple[MoneyLine, ...]) -> list[MoneyLine]:
@@ -88,6 +142,7 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
     price = None if line.unit_price_minor is None else styles.amount(line.unit_price_minor)
     return [
         None,
+        buy_from(line),
         line.bag,
         name,
         line.label,
@@ -108,25 +163,30 @@ def _values(line: MoneyLine, styles: Styles) -> list[Value]:
 
 def _row(table: Table, id: str, line: MoneyLine, values: list[Value]) -> None:
     row, at = table.next_row + 1, {heading: xl_col_to_name(place) for heading, place in table.at.items()}
-    amount = values[table.at["Line"] - 1]
+    amount, counted = values[table.at["Line"] - 1], values[table.at["Counts as"] - 1]
     assert isinstance(amount, float)
+    assert isinstance(counted, float)
     if (line.packs or 0) * (line.unit_price_minor or 0) == line.line_minor != 0:
         product = f"{at['Packs']}{row}*{at['Price each']}{row}"
         values[table.at["Line"] - 1] = Formula(f"=ROUND({product},{table.page.styles.digits})", amount)
     paid, plain = f"{at['Paid in all']}{row}", f"{at['Line']}{row}"
-    values[table.at["Counts as"] - 1] = Formula(f"=IF(ISNUMBER({paid}),{paid},{plain})", amount)
+    if line.kind not in NOT_BOUGHT:
+        bought = f"{at['Bought']}{row}"
+        plain = f'IF(OR({bought}="{RETURNED}",{bought}="{SOLD_OUT}"),0,{plain})'
+    values[table.at["Counts as"] - 1] = Formula(f"=IF(ISNUMBER({paid}),{paid},{plain})", counted)
     plain_look: dict[str, object] = {"bg_color": palette.WHITE, "bold": False}
     no_tick = (lambda heading: plain_look if heading == "Bought" else {}) if line.kind in NOT_BOUGHT else None
     table.row(id, values, look=no_tick)
 
 
-def _yours(table: Table, goods: int) -> None:
+def _yours(table: Table, parts: list[_Rows]) -> None:
     """What the user's cells take, and how a row looks once it is ticked or dearer than planned."""
     page, styles = table.page, table.page.styles
-    if goods:
+    said = [TICK, RETURNED, SOLD_OUT]
+    for part in parts:
         page.sheet.data_validation(
-            table.area("Bought", FIRST, FIRST + goods - 1),
-            {"validate": "list", "source": [TICK], "ignore_blank": True, "show_error": False},
+            table.area("Bought", part.first, part.first + part.goods - 1),
+            {"validate": "list", "source": said, "ignore_blank": True, "show_error": False},
         )
     paid = table.area("Paid in all")
     page.sheet.data_validation(
@@ -180,25 +240,31 @@ def _too_dear(table: Table) -> None:
     page.sheet.conditional_format(row, place, row, place, {"type": "formula", "criteria": f"={dear}>0", "format": loud})
 
 
-def _sums(table: Table, book: Workbook, plan: PlanBook, lines: list[MoneyLine]) -> None:
-    """Sums by shop, the total, and what is left of the budget."""
-    table.next_row += 1 if lines else 0
-    last, amount = table.next_row - 2, table.page.styles.amount
-    shops = list(dict.fromkeys(line.shop_name for line in lines))
+def _sums(table: Table, book: Workbook, plan: PlanBook, parts: tuple[_Rows, _Rows]) -> None:
+    """Sums by shop, the total, and what is left of the budget; what was paid counts as planned where it is settled."""
+    settled, left = parts
+    has_rows = settled.last >= settled.first or left.last >= left.first
+    table.next_row += 1 if has_rows else 0
+    amount, before = table.page.styles.amount, carried(plan)
+    counted = [(one.planned.line.shop_name, counted_minor(one)) for one in before.lines]
+    counted += [(line.shop_name, line.line_minor) for line in _sorted(plan.money)]
+    shops = list(dict.fromkeys(shop for shop, _ in counted))
     for shop in sorted(shops, key=lambda name: (not name, shops.index(name))) if len(shops) > 1 else []:
-        spent = amount(sum(line.line_minor for line in lines if line.shop_name == shop))
-        _sum_row(table, shop or "No shop", [_by_shop(table, heading, shop, last, spent) for heading in MONEY])
-    whole = [f"=SUM({table.area(heading, FIRST, last)})" if lines else "=0" for heading in MONEY]
-    row = _sum_row(table, "Total", [Formula(text, amount(plan.spent_minor)) for text in whole], strong=True)
+        spent = amount(sum(minor for name, minor in counted if name == shop))
+        _sum_row(table, shop or "No shop", [_by_shop(table, heading, shop, parts, spent) for heading in MONEY])
+    whole = ["=" + ("+".join(f"SUM({area})" for area in _areas(table, heading, parts)) or "0") for heading in MONEY]
+    spent_minor = plan.spent_minor + before.paid_minor
+    row = _sum_row(table, "Total", [Formula(text, amount(spent_minor)) for text in whole], strong=True)
     for name, heading in zip(TOTALS, MONEY, strict=True):
         book.define_name(name, "=" + table.page.ref(row, table.at[heading], away=True))
-    if plan.budget_minor is None:
+    budget_minor = whole_budget(plan)
+    if budget_minor is None:
         return
-    _sum_row(table, "Budget", [Formula("=budget", amount(plan.budget_minor))] * 2)
+    _sum_row(table, "Budget", [Formula("=budget", amount(budget_minor))] * 2)
     if plan.held_back_minor:
         _sum_row(table, "Held back", [Formula("=held_back", amount(plan.held_back_minor))] * 2)
-    left = amount(plan.budget_minor - plan.held_back_minor - plan.spent_minor)
-    row = _sum_row(table, "Left", [Formula(f"=budget-held_back-{name}", left) for name in TOTALS], strong=True)
+    money_left = amount(budget_minor - plan.held_back_minor - spent_minor)
+    row = _sum_row(table, "Left", [Formula(f"=budget-held_back-{name}", money_left) for name in TOTALS], strong=True)
     for heading in MONEY:
         table.page.sheet.conditional_format(
             row, table.at[heading], row, table.at[heading], table.page.styles.below_zero()
@@ -206,11 +272,22 @@ def _sums(table: Table, book: Workbook, plan: PlanBook, lines: list[MoneyLine]) 
     book.define_name("money_left", "=" + table.page.ref(row, table.at["Counts as"], away=True))
 
 
-def _by_shop(table: Table, heading: str, shop: str, last: int, value: float) -> Formula:
+def _areas(table: Table, heading: str, parts: tuple[_Rows, _Rows]) -> list[str]:
+    """What is summed: settled lines at what they count as, whatever was planned."""
+    return [
+        table.area("Counts as" if at == 0 else heading, part.first, part.last)
+        for at, part in enumerate(parts)
+        if part.last >= part.first
+    ]
+
+
+def _by_shop(table: Table, heading: str, shop: str, parts: tuple[_Rows, _Rows], value: float) -> Formula:
     """By exact text: SUMIF would take a shop named `>5` or `a*` for a condition."""
     name = table.page.ref(table.next_row, table.at["For"]) if shop else '""'
-    shops, sums = table.area("Shop", FIRST, last), table.area(heading, FIRST, last)
-    return Formula(f"=SUMPRODUCT(--EXACT({shops},{name}),{sums})", value)
+    shops = [table.area("Shop", part.first, part.last) for part in parts if part.last >= part.first]
+    sums = _areas(table, heading, parts)
+    text = "+".join(f"SUMPRODUCT(--EXACT({at},{name}),{area})" for at, area in zip(shops, sums, strict=True))
+    return Formula(f"={text}", value)
 
 
 def _sum_row(table: Table, label: str, values: list[Formula], strong: bool = False) -> int:

@@ -23,7 +23,6 @@ HEAD = 3
 FIRST = HEAD + 1
 LONGEST = 32_767
 """Characters that one cell can hold."""
-TICK = "✓"
 LETTER, A4 = 1, 9
 INDENT, BOLD = 1.6, 0.92
 """What an indent takes of a column, and what is left of it for bold letters."""
@@ -220,6 +219,16 @@ class Table:
         page.sheet.set_row(row, min(400.0, max(texts, default=1) * LINE_POINTS + AIR_POINTS))
         self.next_row += 1
         return row
+
+    def band(self, heading: str, words: str) -> None:
+        """A heading between rows, below the heading of a column: no row of the list, without an id."""
+        edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.TEAL, "bg_color": palette.STRAW}
+        for place in range(1, len(self.columns) + 1):
+            self.page.put(self.next_row, place, None, self.page.styles("", **edge))
+        look = self.page.styles("", bold=True, font_color=palette.TEAL, indent=1, align="left", **edge)
+        self.page.put(self.next_row, self.at[heading], words, look)
+        self.page.sheet.set_row(self.next_row, 18)
+        self.next_row += 1
 
     def area(self, heading: str, first: int = FIRST, last: int | None = None, away: bool = False) -> str:
         """Address of a column's data."""

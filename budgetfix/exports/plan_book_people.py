@@ -6,13 +6,14 @@ what both do would have to be ticked twice.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
 from budgetfix.exports.by_person import TOGETHER, own, sheet_names, times, who_words, with_words, workers_of
+from budgetfix.exports.carried import PAST, TICK, carried, in_session
 from budgetfix.exports.lettering import span
 from budgetfix.exports.plan_book_do import DoAt, in_lines, when_words
 from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
@@ -40,10 +41,20 @@ NOTE = "Numbers, bags and ticks are those of the sheet Do: tick there, and it sh
 
 
 @dataclass(frozen=True, slots=True)
-class _Own:
-    """One row: the task by its number in the plan, when, for how long and with whom."""
+class _Row:
+    """A row of Do: its place, from 0, its number (`PAST`: carried on), whether it is ticked."""
 
-    number: int
+    place: int
+    number: int | str
+    task: Task
+    done: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Own:
+    """One row: where it stands on Do, the task, when, for how long and with whom."""
+
+    row: _Row
     task: Task
     time: str
     minutes: int
@@ -66,15 +77,22 @@ def _of(plan: PlanBook, person: str) -> list[_Own]:
     rows = {row.number: row for row in plan.sessions or ()}
     return [
         _Own(
-            number,
-            task,
-            times(rows.get(task.session or 0), own(task, person), True),
-            task.help_minutes if task.helper == person else task.minutes,
-            with_words(task, person),
+            row,
+            row.task,
+            times(rows.get(row.task.session or 0), own(row.task, person), True),
+            row.task.help_minutes if row.task.helper == person else row.task.minutes,
+            with_words(row.task, person),
         )
-        for number, task in enumerate(plan.tasks, 1)
-        if person in task.who
+        for row in _rows(plan)
+        if person in row.task.who
     ]
+
+
+def _rows(plan: PlanBook) -> list[_Row]:
+    """All rows of Do: steps carried on first."""
+    steps = carried(plan).steps
+    past = [_Row(at, PAST, in_session(one.planned, plan.sessions), one.done) for at, one in enumerate(steps)]
+    return [*past, *(_Row(len(past) + at, at + 1, task) for at, task in enumerate(plan.tasks))]
 
 
 def _joint(plan: PlanBook) -> list[_Own]:
@@ -82,19 +100,20 @@ def _joint(plan: PlanBook) -> list[_Own]:
     rows = {row.number: row for row in plan.sessions or ()}
     return [
         _Own(
-            number,
-            task,
-            times(rows.get(task.session or 0), [spell for spell in task.spells if len(spell.who) > 1], True),
-            task.help_minutes or task.minutes,
-            who_words(task),
+            row,
+            row.task,
+            times(rows.get(row.task.session or 0), [spell for spell in row.task.spells if len(spell.who) > 1], True),
+            row.task.help_minutes or row.task.minutes,
+            who_words(row.task),
         )
-        for number, task in enumerate(plan.tasks, 1)
-        if len(task.who) > 1
+        for row in _rows(plan)
+        if len(row.task.who) > 1
     ]
 
 
 def _sheet(book: Workbook, styles: Styles, plan: PlanBook, do: DoAt, name: str, title: str, mine: list[_Own]) -> None:
-    page = Page(book, styles, name, title, f"{span(sum(one.minutes for one in mine))} of work. {NOTE}", plan.title)
+    left = sum(one.minutes for one in mine if one.row.number != PAST)
+    page = Page(book, styles, name, title, f"{span(left)} of work. {NOTE}", plan.title)
     sessions = {row.number: row for row in plan.sessions or ()}
     whole = [_values(one, sessions.get(one.task.session or 0), do) for one in mine]
     places = kept(COLUMNS, whole, ALWAYS)
@@ -115,17 +134,17 @@ def _edge(heading: str) -> dict[str, object]:
 
 
 def _values(one: _Own, session: SessionRow | None, do: DoAt) -> list[Value]:
-    task = one.task
+    task = replace(one.task, bag="", tools=(), done_when="", cares=()) if one.row.done else one.task
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
-    tick = do.each[one.number - 1]
+    tick = do.each[one.row.place]
     return [
-        Formula(f'=IF({tick}<>"",{tick},"{OPEN}")', OPEN),
+        Formula(f'=IF({tick}<>"",{tick},"{OPEN}")', TICK if one.row.done else OPEN),
         task.session,
         when_words(session, task),
         one.time,
         one.minutes,
         task.bag,
-        one.number,
+        one.row.number,
         task.name + part,
         in_lines(task.text) if task.text != task.name else "",
         one.beside,

@@ -7,8 +7,10 @@ from dataclasses import dataclass
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
+from budgetfix.exports.carried import RETURNED, SOLD_OUT, carried, whole_budget
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import count, lines_on_paper
+from budgetfix.exports.money_days import HEADS, money_day_rows, there_note
 from budgetfix.exports.plan_book_buy import BuyAt
 from budgetfix.exports.plan_book_do import DoAt, real_formula
 from budgetfix.exports.plan_book_faults import FaultsAt, state_words
@@ -65,6 +67,7 @@ def fill_summary(page: Page, plan: PlanBook, links: Links) -> None:
     """Tiles, figures, bars, cautions, the three plans, how to use the book."""
     _tiles(page, plan, links)
     row = _figures(page, plan, links, 6)
+    row = _days(page, plan, row + 1) if plan.purses else row
     row = _bars(page, plan, row + 1)
     row = _plans(page, plan, row + 1)
     row = _lines(page, row + 1, "For both of you", list(fair_lines(plan)), palette.INK)
@@ -72,7 +75,7 @@ def fill_summary(page: Page, plan: PlanBook, links: Links) -> None:
         page, row + (1 if plan.sides else 0), "What to mind", [f"! {care}" for care in plan.cautions], palette.WARN
     )
     row = _lines(page, row + (1 if plan.cautions else 0), "Good to know", list(plan.notes), palette.INK)
-    _lines(page, row + (1 if plan.notes else 0), "How to use this book", HOW, palette.INK)
+    _lines(page, row + (1 if plan.notes else 0), "How to use this book", _how(plan), palette.INK)
 
 
 HOW = [
@@ -81,6 +84,16 @@ HOW = [
     "A book with your ticks in it is never written over.",
     "Local codes, your lease and licensed trades come before anything that is said here.",
 ]
+HOW_REPLAN = [
+    "Buy: tick what is bought (or say returned, or sold out), and type what you paid in all.",
+    "Do: tick what is done, and type the real minutes.",
+    "When things go otherwise: budgetfix replan reads your ticks, plans the rest, and keeps this book beside the new.",
+]
+
+
+def _how(plan: PlanBook) -> list[str]:
+    """A book that can be read back says so."""
+    return HOW if plan.remembered is None else [HOW[0], *HOW_REPLAN, *HOW[3:]]
 
 
 def _tiles(page: Page, plan: PlanBook, links: Links) -> None:
@@ -95,8 +108,8 @@ def _tiles(page: Page, plan: PlanBook, links: Links) -> None:
         ("Faults fixed, hazards too", share, "0%"),
         ("Hazards left", f"{plan.hazards_after} of {plan.hazards_before}" if plan.hazards_before else "none", ""),
         _money_tile(page, plan),
-        ("Bought", _ticked(links.buy.ticks, links.buy.ticked_of), ""),
-        ("Done", _ticked(links.do.ticks, links.do.steps), ""),
+        ("Bought", _bought(links.buy), ""),
+        ("Done", _done(links.do), ""),
     ]
     page.sheet.set_row(3, 20)
     page.sheet.set_row(4, 32)
@@ -110,16 +123,27 @@ def _tiles(page: Page, plan: PlanBook, links: Links) -> None:
 
 def _money_tile(page: Page, plan: PlanBook) -> tuple[str, Value, str]:
     shown = page.styles.money.removesuffix("_)")
-    if plan.budget_minor is None:
-        return "Spent", Formula("=real_total", page.styles.amount(plan.spent_minor)), shown
-    left = plan.budget_minor - plan.held_back_minor - plan.spent_minor
+    spent_minor, budget_minor = plan.spent_minor + carried(plan).paid_minor, whole_budget(plan)
+    if budget_minor is None:
+        return "Spent", Formula("=real_total", page.styles.amount(spent_minor)), shown
+    left = budget_minor - plan.held_back_minor - spent_minor
     return "Money left", Formula("=money_left", page.styles.amount(left)), shown
 
 
-def _ticked(ticks: str, of: int) -> Value:
-    if not of:
+def _bought(buy: BuyAt) -> Value:
+    """What went back or was not to be had is neither bought nor still to be bought."""
+    if not buy.ticks:
         return "nothing"
-    return Formula(f'=COUNTA({ticks})&" of "&ROWS({ticks})', f"0 of {of}")
+    gone = "".join(f'-COUNTIF({area},"{word}")' for area in buy.ticks for word in (RETURNED, SOLD_OUT))
+    ticked, rows = ("+".join(f"{name}({area})" for area in buy.ticks) for name in ("COUNTA", "ROWS"))
+    return Formula(f'={ticked}{gone}&" of "&{rows}{gone}', f"{buy.ticked} of {buy.ticked_of}")
+
+
+def _done(do: DoAt) -> Value:
+    if not do.steps:
+        return "nothing"
+    ticked, rows = ("+".join(f"{name}({area})" for area in do.ticks) for name in ("COUNTA", "ROWS"))
+    return Formula(f'={ticked}&" of "&{rows}', f"{do.done} of {do.steps}")
 
 
 def _head(page: Page, row: int, words: str) -> int:
@@ -134,23 +158,49 @@ def _head(page: Page, row: int, words: str) -> int:
 def _figures(page: Page, plan: PlanBook, links: Links, row: int) -> int:
     row = _head(page, row, "In numbers")
     amount = page.styles.amount
-    if plan.budget_minor is not None:
-        row = _figure(page, row, "Budget", amount(plan.budget_minor), "money", name="budget")
+    budget_minor, before = whole_budget(plan), carried(plan)
+    if budget_minor is not None:
+        row = _figure(page, row, "Budget", amount(budget_minor), "money", name="budget")
         row = _figure(page, row, "Held back", amount(plan.held_back_minor), "money", name="held_back")
     if plan.chances is not None and plan.chances.money is not None:
         above = amount(plan.chances.money.above_minor)
         row = _figure(page, row, "With every price at its highest, dearer by", above, "money")
-    spent = amount(plan.spent_minor)
-    row = _figure(page, row, "Planned to spend", Formula("=planned_total", spent), "money")
+    if before.lines:
+        row = _figure(page, row, "Paid before this plan", amount(before.paid_minor), "money")
+    spent = amount(plan.spent_minor + before.paid_minor)
+    with_that = ", with that" if before.lines else ""
+    row = _figure(page, row, f"Planned to spend{with_that}", Formula("=planned_total", spent), "money")
     row = _figure(page, row, "Spent or promised, at real prices", Formula("=real_total", spent), "money")
     row = _figure(page, row, "Points before, safety apart", plan.points_before, "whole", name="points before")
     row = _figure(page, row, "Points after", plan.points_after, "whole", name="points after")
     worked = sum(task.person_minutes for task in plan.tasks)
-    row = _figure(page, row, "Planned work, minutes of every person", worked, "whole")
+    work = "Work still to do" if before.steps else "Planned work"
+    row = _figure(page, row, f"{work}, minutes of every person", worked, "whole")
     real: Value = 0
     if links.do.steps:
-        real = Formula(real_formula(links.do.real, links.do.people, links.do.help), 0)
+        real = Formula(real_formula(links.do.real, links.do.people, links.do.help), links.do.worked)
     return _figure(page, row, "Real work so far", real, "whole")
+
+
+def _days(page: Page, plan: PlanBook, row: int) -> int:
+    """Money as it comes: a row for each day."""
+    row = _head(page, row, "Money as it comes")
+    edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.LINE}
+    for place, head in zip(PLACES, HEADS, strict=True):
+        side: dict[str, object] = {} if place == PLACES[0] else {"align": "right", "num_format": "@_)"}
+        page.put(row, place, head, page.styles("", font_color=palette.QUIET, font_size=9, **side))
+    for when, *sums in money_day_rows(plan):
+        row += 1
+        for place in range(1, LAST + 1):
+            page.put(row, place, None, page.styles("", **edge))
+        page.put(row, 1, when, page.styles("", bold=True, **edge))
+        for place, minor in zip(PLACES[1:], sums, strict=True):
+            page.put(row, place, page.styles.amount(minor), page.styles("money", **edge))
+        page.sheet.set_row(row, 18)
+    if there_note(plan):
+        row += 1
+        page.put(row, 1, there_note(plan), page.styles("", font_color=palette.QUIET, font_size=9))
+    return row + 1
 
 
 def _figure(page: Page, row: int, label: str, value: Value, look: str, name: str = "") -> int:
@@ -184,7 +234,7 @@ def _bars(page: Page, plan: PlanBook, row: int) -> int:
 
 
 def _plans(page: Page, plan: PlanBook, row: int) -> int:
-    row = _head(page, row, "Three plans")
+    row = _head(page, row, "Three plans" if plan.so_far is None else "Three plans for what is left")
     edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.LINE}
     heads = ("Plan", "Spend", "Points fixed", "Hazards left", "Minutes")
     for place, head in zip(PLACES, heads, strict=True):

@@ -7,6 +7,7 @@ from budgetfix.exports.chance_words import chance_lines, price_lines
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import clocks, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
+from budgetfix.exports.money_days import money_day_lines
 from budgetfix.exports.more_words import next_lines
 from budgetfix.exports.pace_words import pace_line
 from budgetfix.outcome.book import PlanBook, SessionRow, Sums, Task
@@ -15,6 +16,8 @@ LEFT_OUT_SHOWN = 4
 SURE_SHOWN = 2
 """Sentences about chances: whether it fits, and what is reached if not; the rest is in the workbook."""
 CARE, NAME = "!", 44
+COMES = " as it comes"
+"""Of money, where it comes by date."""
 
 
 def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -> str:
@@ -41,13 +44,13 @@ def _money(book: PlanBook, minor: int) -> str:
 
 def _verdict(book: PlanBook) -> list[str]:
     budget = "no limit of money" if book.budget_minor is None else (
-        f"{write_money(book.budget_minor, book.currency)} {book.currency} to spend"
+        f"{write_money(book.budget_minor, book.currency)} {book.currency} to spend{COMES if book.purses else ''}"
     )  # fmt: skip
     held = f" ({write_money(book.held_back_minor, book.currency)} of it held back)" if book.held_back_minor else ""
     hours = "no limit of hours"
     if book.sessions is not None:
         minutes = sum(row.minutes_available for row in book.sessions)
-        count = len(book.sessions)
+        count = sum(1 for row in book.sessions if not row.gone)
         hours = f"{hours_words(minutes)} in {count} session{'' if count == 1 else 's'}"
     crew = f", {len(book.people)} people" if len(book.people) > 1 else ""
     before, after = book.points_before, book.points_after
@@ -133,7 +136,8 @@ def _buy(book: PlanBook) -> list[str]:
     rest = ""
     if book.budget_minor is not None:
         rest = f", {write_money(book.budget_minor - book.held_back_minor - book.spent_minor, book.currency)} left"
-    return wrapped(f"BUY   {', '.join(parts)}: {spent} in all{rest}", 6)
+    days = [f"{'MONEY ' if not at else '      '}{line}" for at, line in enumerate(money_day_lines(book))]
+    return [*wrapped(f"BUY   {', '.join(parts)}: {spent} in all{rest}", 6), *days]
 
 
 def _left_out(book: PlanBook) -> list[str]:
@@ -147,7 +151,8 @@ def _left_out(book: PlanBook) -> list[str]:
 def _proof(book: PlanBook) -> list[str]:
     means = []
     if book.budget_minor is not None:
-        means.append(f"{write_money(book.budget_minor - book.held_back_minor, book.currency)} {book.currency}")
+        comes = COMES if book.purses else ""
+        means.append(f"{write_money(book.budget_minor - book.held_back_minor, book.currency)} {book.currency}{comes}")
     if book.sessions is not None:
         means.append("these sessions")
     within = f" within {' and '.join(means)}" if means else ""

@@ -13,35 +13,33 @@ from budgetfix.outcome.since import Fact, Shift, Since
 MOST = 5
 HEAD = 8
 """Columns of the word that a line begins with."""
-LISTED = 3
-"""Facts that are named where none explains it alone."""
+NAME = 30
+"""Columns of a name in a reason."""
 
 
 def replan_lines(since: Since, book: PlanBook, *, unicode: bool = True) -> list[str]:
     """So far against plan, what is left, what fell off and came on; then what else must be known, as far as it fits."""
-    said = [_line("SO FAR", _so_far(since, book)), _line("LEFT", _left(since, book))]
-    said += _troubles(since, book)
-    said += [_shift("OFF", one, book) for one in since.off] + [_shift("ON", one, book) for one in since.on]
-    said += _open(since, book) + _unused(since)
-    return [plain(line, unicode) for line in _fewer(said, since, book)[:MOST]]
+    said = [_line("SO FAR", _so_far(since, book)), _line("LEFT", _left(since, book)), *_troubles(since, book)]
+    why, unused = _open(since, book), _unused(since)
+    shifts = [_shift("OFF", one, book) for one in since.off] + [_shift("ON", one, book) for one in since.on]
+    if len(said) + len(shifts) + len(why) > MOST:
+        shifts = [*_together("OFF", since.off, book), *_together("ON", since.on, book)]
+    return [plain(line, unicode) for line in (*said, *shifts, *why, *unused)][:MOST]
 
 
 def _line(head: str, words: str) -> str:
     return cut(f"{head:<{HEAD}}{words}", WIDTH)
 
 
-def _fewer(said: list[str], since: Since, book: PlanBook) -> list[str]:
-    """All lines where they fit; else what fell off is one line, and so is what came on."""
-    if len(said) <= MOST:
-        return said
-    off, on = (_together(head, shifts) for head, shifts in (("OFF", since.off), ("ON", since.on)))
-    kept = [line for line in said if not line.startswith(("OFF", "ON "))]
-    return [*kept[:2], *_troubles(since, book), *off, *on, *kept[2 + len(_troubles(since, book)) :]]
-
-
-def _together(head: str, shifts: Sequence[Shift]) -> list[str]:
+def _together(head: str, shifts: Sequence[Shift], book: PlanBook) -> list[str]:
+    """All that fell off, or came on, in one line; the reasons where there is room for them."""
+    if not shifts:
+        return []
+    parts = [", ".join(one.names) + (f" ({_reason(one.why, book)})" if one.why is not None else "") for one in shifts]
+    if columns_of("; ".join(parts)) < WIDTH - HEAD:
+        return [_line(head, "; ".join(parts) + ".")]
     names = [name for one in shifts for name in one.names]
-    return [_line(head, _names(names, WIDTH - HEAD))] if names else []
+    return [_line(head, _names(names, WIDTH - HEAD - 1) + ".")]
 
 
 def _money(book: PlanBook, minor: int) -> str:
@@ -51,16 +49,19 @@ def _money(book: PlanBook, minor: int) -> str:
 def _so_far(since: Since, book: PlanBook) -> str:
     if not since.told:
         return "nothing is ticked and nothing was paid: all of the job is left."
-    paid = f"{_money(book, since.paid_minor)} {book.currency} paid"
-    paid += ", as planned" if since.paid_minor == since.due_minor else f", {_money(book, since.due_minor)} planned"
-    took = f"{since.steps_done} of {count(since.steps, 'step')} done"
-    if since.took_minutes != since.planned_minutes:
-        took += f" in {hours_words(since.took_minutes)}, {hours_words(since.planned_minutes)} planned"
-    return f"{paid if since.paid_minor or since.due_minor else 'nothing paid'}; {took}."
+    paid = f"{_money(book, since.paid_minor)} paid"
+    paid += f", plan {_money(book, since.due_minor)}" if since.paid_minor != since.due_minor else ""
+    if not since.paid_minor and not since.due_minor:
+        paid = "nothing paid"
+    steps, took, plan = f"{since.steps_done} of {count(since.steps, 'step')}", since.took_minutes, since.planned_minutes
+    if took == plan:
+        return f"{paid}; {steps} done."
+    words = f"{paid}; {steps} in {hours_words(took)}, plan {hours_words(plan)}."
+    return words if columns_of(words) <= WIDTH - HEAD else f"{paid}; {steps} in {took:,} min, plan {plan:,}."
 
 
 def _left(since: Since, book: PlanBook) -> str:
-    means = [f"{_money(book, book.budget_minor)} {book.currency}"] if book.budget_minor is not None else []
+    means = [_money(book, book.budget_minor)] if book.budget_minor is not None else []
     if since.sessions_left is not None:
         minutes = hours_words(since.minutes_left or 0)
         means.append(f"{minutes} in {count(since.sessions_left, 'session')}" if since.sessions_left else "no session")
@@ -73,8 +74,8 @@ def _troubles(since: Since, book: PlanBook) -> list[str]:
     """What must not be overlooked."""
     found = []
     if since.over_budget_minor:
-        more = f"{_money(book, since.over_budget_minor)} {book.currency}"
-        found.append(_line("MONEY", f"{more} more is paid than there was: nothing is planned that costs any."))
+        over = f"{_money(book, since.over_budget_minor)} {book.currency}"
+        found.append(_line("MONEY", f"{over} over the budget is paid: nothing that costs any is planned."))
     if since.unended:
         tail = ": begun, and not to be ended with what is left."
         found.append(_line("BEGUN", _names(since.unended, WIDTH - HEAD - columns_of(tail)) + tail))
@@ -84,7 +85,7 @@ def _troubles(since: Since, book: PlanBook) -> list[str]:
 
 
 def _shift(head: str, shift: Shift, book: PlanBook) -> str:
-    why = f": {_fact(shift.why, book)}" if shift.why is not None else ""
+    why = f": {_reason(shift.why, book)}" if shift.why is not None else ""
     return _line(head, _names(shift.names, WIDTH - HEAD - columns_of(why) - 1) + f"{why}.")
 
 
@@ -99,28 +100,34 @@ def _names(names: Sequence[str], columns: int) -> str:
     return cut(names[0], max(8, columns - columns_of(more))) + more
 
 
+def _reason(fact: Fact, book: PlanBook) -> str:
+    """A fact behind a remedy that fell off: goods that are not to be had are its own, and need no name."""
+    return {"sold out": "sold out", "returned": "given back"}.get(fact.kind) or _fact(fact, book)
+
+
 def _fact(fact: Fact, book: PlanBook) -> str:
-    money, time = _money(book, fact.amount), hours_words(fact.amount)
+    money, time, name = _money(book, fact.amount), hours_words(fact.amount), cut(fact.name, NAME)
     sentences = {
-        "dearer": f"{fact.name} was {money} dearer",
-        "cheaper": f"{fact.name} was {money} cheaper",
-        "price": f"{fact.name} costs {money} more now",
-        "sold out": f"{fact.name} is sold out",
-        "returned": f"{fact.name} went back",
-        "delivery": f"{fact.name} delivers again, for {money}",
-        "longer": f"{fact.name} took {time} longer",
-        "quicker": f"{fact.name} took {time} less",
-        "gone": f"session {fact.name} is over, {time} of work in it not done",
-        "late": f"ordered {count(fact.amount, 'day')} later than planned",
-        "more money": f"{money} {book.currency} more in the budget",
-        "less money": f"{money} {book.currency} less in the budget",
+        "dearer": f"{name} {money} dearer",
+        "cheaper": f"{name} {money} cheaper",
+        "price": f"{name} costs {money} more now",
+        "sold out": f"{name} sold out",
+        "returned": f"{name} given back",
+        "delivery": f"{name} delivers again for {money}",
+        "longer": f"{name} took {time} longer",
+        "quicker": f"{name} took {time} less",
+        "gone": f"session {name} over, {time} not done",
+        "late": f"ordered {count(fact.amount, 'day')} later",
+        "more money": f"{money} more in the budget",
+        "less money": f"{money} less in the budget",
         "more hours": f"{time} more in the list of hours",
         "fewer hours": f"{time} less in the list of hours",
         "catalog": "the catalogue is another one now",
         "survey": "the room was measured again",
         "brief": "the brief is another one now",
         "faults": "the list of faults is another one now",
-        "instead": f"instead of {fact.name}",
+        "instead": f"instead of {name}",
+        "gives way": f"instead there is {name}",
         "freed": "with what that sets free",
     }
     return sentences[fact.kind]
@@ -133,11 +140,12 @@ def _open(since: Since, book: PlanBook) -> list[str]:
     if not since.facts:
         return [_line("WHY", "no single fact explains it: what is left is chosen anew.")]
     words = [_fact(fact, book) for fact in since.facts]
-    return [_line("WHY", f"no single one explains it: {_some(words, WIDTH - HEAD - 29)}.")]
+    return [_line("WHY", f"no single one: {_some(words, WIDTH - HEAD - 16)}.")]
 
 
 def _some(words: Sequence[str], columns: int) -> str:
-    for shown in range(min(LISTED, len(words)), 0, -1):
+    """As many as there is room for, and how many there are besides."""
+    for shown in range(len(words), 0, -1):
         more = f" and {len(words) - shown} more" if shown < len(words) else ""
         text = "; ".join(words[:shown]) + more
         if columns_of(text) <= columns:

@@ -13,10 +13,9 @@ from budgetfix.framing.exclusion import Exclusions
 from budgetfix.framing.listed import listed_tree
 from budgetfix.framing.measured import MeasuredTree, gone, measured_tree
 from budgetfix.framing.options import (
-    ERRAND,
     Scales,
-    errand_option,
     errands_of,
+    lead_days,
     limits,
     option,
     products,
@@ -24,6 +23,7 @@ from budgetfix.framing.options import (
     shops,
     tools,
 )
+from budgetfix.framing.purses import in_phases, instalments, purses, rounds
 from budgetfix.framing.rest import WHOLE_JOB, Rest
 from budgetfix.framing.scale import scales
 from budgetfix.framing.van import loads, within_windows
@@ -158,6 +158,7 @@ def frame(
             setup_minutes=brief.setup_minutes,
             hazards_first=brief.hazards_first,
             loads=loads(catalog, brief, by.products),
+            phases=instalments(purses(brief)),
         ),
         kept,
         trees,
@@ -239,10 +240,10 @@ def _options(base: Ground, kept: Mapping[str, Candidate], exclusions: Exclusions
         errands.update(needs)
         against = exclusions.against[id] - groups.get(candidate.pick_one, frozenset())
         plain = option(candidate, base.brief, base.catalog, by, totals, needs, base.rest)
-        made.append(within_windows(replace(plain, excludes=tuple(sorted(against))), base.brief))
-    wanted = [errand for errand in base.brief.errands if ERRAND + errand.errand in errands]
-    fetched = [errand_option(errand, base.brief, base.rest) for errand in wanted]
-    return tuple(sorted([*made, *fetched], key=lambda one: one.id))
+        whole = within_windows(replace(plain, excludes=tuple(sorted(against))), base.brief)
+        wait = lead_days(candidate, base.catalog, totals, base.rest)
+        made.append(in_phases(whole, wait, needs, base.brief, base.catalog))
+    return tuple(sorted([*made, *rounds(base.brief, errands, base.rest)], key=lambda one: one.id))
 
 
 def _groups(kept: Mapping[str, Candidate]) -> dict[str, frozenset[str]]:

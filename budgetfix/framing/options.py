@@ -214,7 +214,9 @@ def option(
         needs=tuple(sorted({*candidate.needs, *needs})),
         excludes=tuple(sorted(candidate.excludes)),
         spends=scaled(candidate.spends, by.limits),
-        first_session=max(goods_there(candidate, brief, catalog, totals, rest), earliest, rest.live),
+        first_session=max(
+            goods_there(candidate, brief, catalog, totals, rest), earliest, rest.live if candidate.work else 0
+        ),
         marks=marks(candidate) if brief.lease is not None and brief.lease.reversible_first else 0,
     )
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from itertools import accumulate
 
 from budgetfix.base.numbers import ceil_div
 from budgetfix.optimize.facts import Facts, ending
-from budgetfix.optimize.problem import Placed
+from budgetfix.optimize.problem import Placed, Problem
 from budgetfix.optimize.recount import Bill, SolverDisagrees, charged, delivery_and_tax, hire_sessions
 from budgetfix.optimize.setting_up import wholes
 
@@ -16,11 +17,21 @@ Buys = Mapping[str, int]
 Where = Mapping[tuple[str, int], Placed]
 
 
+def all_at_once(problem: Problem) -> Problem:
+    """The same problem with no phases of money: options need the rounds of the first phase."""
+    options = tuple(
+        replace(one, needs=(*one.needs, *(each[0] for each in one.rounds)), rounds=()) if one.rounds else one
+        for one in problem.options
+    )
+    return replace(problem, phases=(), options=options)
+
+
 def counted(facts: Facts, chosen: Iterable[str], placed: Iterable[Placed], buys: Buys, bought: Iterable[str]) -> Bill:
     """The bill of a set that is bought so, with these tools bought and all other tools hired."""
     ids, steps, mine = sorted(chosen), tuple(placed), sorted(bought)
     sessions = hire_sessions(facts, steps)
-    hired = tuple((id, max(1, sessions[id])) for id in used_tools(facts, ids) if id not in mine)
+    due = {id: max(1, sessions[id]) - facts.tools[id].prepaid for id in used_tools(facts, ids) if id not in mine}
+    hired = tuple((id, count) for id, count in due.items() if count > 0)
     packs = packs_by(facts, ids, buys, len(facts.phases) - 1)
     return Bill(
         tuple((id, count) for id, count in sorted(packs.items()) if count),
@@ -65,7 +76,7 @@ def spent_in(
             found[first] += _price(facts.tools[tool].buy_minor, tool)
             continue
         phases = _hired_in(facts, steps, tool) or [first]
-        for phase in phases:
+        for phase in phases[facts.tools[tool].prepaid :]:
             found[phase] += _price(facts.tools[tool].hire_minor, tool)
     return tuple(found)
 
@@ -106,8 +117,9 @@ def can_be_bought(facts: Facts, chosen: frozenset[str], where: Where, id: str, p
         return False
     if begun is not None and begun.session is not None and begun.session < option.arrivals[phase]:
         return False
-    wanted = option.rounds[phase] if phase < len(option.rounds) else ()
-    return all(one in chosen and _run_before(facts, where, one, id) for one in wanted)
+    return all(
+        any(one in chosen and _run_before(facts, where, one, id) for one in wanted[phase:]) for wanted in option.rounds
+    )
 
 
 def _run_before(facts: Facts, where: Where, errand: str, id: str) -> bool:

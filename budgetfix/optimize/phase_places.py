@@ -29,37 +29,41 @@ def in_phase(facts: Facts, id: str, phase: int) -> Terms:
 
 
 def rounds_are_run(facts: Facts) -> Iterator[Row]:
-    """Whatever is bought in a phase has the rounds of that phase run."""
+    """Whatever is bought in a phase has a round of that phase, or of a later one, run for each errand."""
+    for id, number, phase, rounds in _fetched(facts):
+        there = tuple((-1, x(one)) for one in rounds)
+        yield Row(f"round_{id}_{number}_{phase}", (*in_phase(facts, id, phase), *there), "<=", 0)
+
+
+def _fetched(facts: Facts) -> Iterator[tuple[str, int, int, tuple[str, ...]]]:
+    """(option, number of its errand, phase, rounds that would do) of whatever an errand fetches."""
     for id, last in facts.last_phases.items():
-        for phase, wanted in enumerate(facts.by_id[id].rounds[: last + 1]):
-            for one in wanted:
-                there = ((-1, x(one)),) if one in facts.by_id else ()
-                yield Row(f"round_{id}_{one}", (*in_phase(facts, id, phase), *there), "<=", 0)
+        for number, wanted in enumerate(facts.by_id[id].rounds):
+            for phase in range(last + 1):
+                yield id, number, phase, tuple(one for one in wanted[phase:] if one in facts.by_id)
 
 
 def after_its_round(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
-    """The first step of what is bought in a phase comes after that phase's round, waits kept."""
+    """The first step of what is bought in a phase comes after a round that fetches it, waits and crews kept."""
     alone = {kind.ids[0]: kind for kind in found}
-    for id, last in facts.last_phases.items():
-        for phase, wanted in enumerate(facts.by_id[id].rounds[: last + 1]):
-            for one in wanted:
-                if id in alone and one in alone:
-                    yield from _after(facts, alone[one], alone[id], in_phase(facts, id, phase))
+    for id, number, phase, rounds in _fetched(facts):
+        if id in alone:
+            kinds = tuple(alone[one] for one in rounds if one in alone)
+            yield from _after(facts, f"after_{id}_{number}_{phase}", kinds, alone[id], in_phase(facts, id, phase))
 
 
-def _after(facts: Facts, first: Kind, then: Kind, bought: Terms) -> Iterator[Row]:
-    """The rows of "after what is needed", with a way out where it is not bought in this phase."""
-    before, step, name = first.steps[-1], then.steps[0], f"after_{then.ids[0]}_{first.ids[0]}"
-    ready = {t: facts.next_session(before, step, t) for t, _, _ in first.cells[-1]}
+def _after(facts: Facts, name: str, rounds: tuple[Kind, ...], then: Kind, bought: Terms) -> Iterator[Row]:
+    """By every session no more is begun than was fetched; a crew that was not at the round begins later."""
+    step = then.steps[0]
+    ends = [(kind.steps[-1], t, team, cell) for kind in rounds for t, team, cell in kind.cells[-1]]
+    ready = [(facts.next_session(before, step, t), t, ending(before, team), cell) for before, t, team, cell in ends]
     for t in sorted({t for t, _, _ in then.cells[0]}):
-        later = tuple((1, cell) for session, _, cell in then.cells[0] if session <= t)
-        earlier = tuple((-1, cell) for session, _, cell in first.cells[-1] if ready[session] <= t)
-        yield Row(f"{name}_{t}", (*later, *earlier, *bought), "<=", 1)
-        for session, crew, cell in then.cells[0] if ready.get(t) == t else ():
-            others = tuple(
-                (1, other)
-                for there, team, other in first.cells[-1]
-                if there == t and session == t and not set(crew) <= set(ending(before, team))
+        begun = tuple((1, cell) for session, _, cell in then.cells[0] if session <= t)
+        fetched = tuple((-1, cell) for first, _, _, cell in ready if first <= t)
+        yield Row(f"{name}_{t}", (*begun, *bought, *fetched), "<=", 1)
+        for session, crew, mine in then.cells[0]:
+            known = tuple(
+                (-1, cell) for first, at, team, cell in ready if first <= t and (at < t or set(crew) <= set(team))
             )
-            if others:
-                yield Row(f"{name}_{t}_{'_'.join(map(str, crew))}", ((1, cell), *others, *bought), "<=", 2)
+            if session == t and len(known) < len(fetched):
+                yield Row(f"{name}_{t}_{'_'.join(map(str, crew))}", ((1, mine), *bought, *known), "<=", 1)

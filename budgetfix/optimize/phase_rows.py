@@ -4,7 +4,8 @@
 `q[product,phase]` are counted up to a phase, orders `o[shop,phase]`, free deliveries `w[shop,phase]`, taxes
 `t[shop,phase]` and rounded lines `l[product,phase]` within one. A tool is bought `b[tool]` (by a phase:
 `b[tool,phase]`) or hired `h[tool]`; its sessions `u[tool,session]` are paid for in the phase in which they lie.
-`n[tool,phase]`: a hire that no session asks for.
+`n[tool,phase]`: a hire that no session asks for;
+`r[tool,phase]`: hires to be paid beyond those that are paid for already.
 """
 
 from __future__ import annotations
@@ -46,6 +47,11 @@ def idle(tool: str, phase: int) -> str:
     return f"n[{tool},{phase}]"
 
 
+def due(tool: str, phase: int) -> str:
+    """Name of the sessions of hire to be paid by a phase, beyond those that are paid for already."""
+    return f"r[{tool},{phase}]"
+
+
 def _numbers(facts: Facts) -> range:
     return range(len(facts.phases))
 
@@ -79,6 +85,8 @@ def variables(facts: Facts, program: Program) -> None:
                 program.binary(bought(facts, id, phase))
             if tool.hire_minor is not None:
                 program.binary(hired(id))
+                if tool.prepaid:
+                    program.integer(due(id, phase))
                 if stepless(facts, id):
                     program.binary(idle(id, phase))
 
@@ -247,13 +255,28 @@ def _tools_through(facts: Facts, phase: int) -> Iterator[tuple[int, str]]:
     for id, tool in facts.tools.items():
         if tool.buy_minor:
             yield tool.buy_minor, bought(facts, id, phase)
-        if tool.hire_minor:
-            if stepless(facts, id):
-                yield tool.hire_minor, idle(id, phase)
-            if any(one.steps for one in facts.users(id)):
-                for number in sorted(set(facts.whole)):
-                    if facts.phase_of(facts.whole.index(number)) <= phase:
-                        yield tool.hire_minor, u(id, number)
+        if tool.hire_minor and tool.prepaid:
+            yield tool.hire_minor, due(id, phase)
+        elif tool.hire_minor:
+            yield from ((tool.hire_minor, name) for name in _hires_through(facts, id, phase))
+
+
+def _hires_through(facts: Facts, tool: str, phase: int) -> Iterator[str]:
+    """Sessions of hire that lie before the next phase, or the one that no session asks for."""
+    if stepless(facts, tool):
+        yield idle(tool, phase)
+    if any(one.steps for one in facts.users(tool)):
+        for number in sorted(set(facts.whole)):
+            if facts.phase_of(facts.whole.index(number)) <= phase:
+                yield u(tool, number)
+
+
+def hire_beyond_prepaid(facts: Facts) -> Iterator[Row]:
+    """By each phase, as many sessions of hire are paid as lie before the next one, less those paid for already."""
+    for id, tool in facts.tools.items():
+        for phase in _numbers(facts) if tool.hire_minor is not None and tool.prepaid else ():
+            terms = ((1, due(id, phase)), *((-1, name) for name in _hires_through(facts, id, phase)))
+            yield Row(f"due_{id}_{phase}", terms, ">=", -tool.prepaid)
 
 
 def money_by_date(facts: Facts, ceiling: int | None) -> Iterator[Row]:
@@ -277,4 +300,5 @@ def all_rows(facts: Facts, ceiling: int | None) -> Iterator[Row]:
     yield from line_half_up_a_phase(facts)
     yield from tool_in_its_phase(facts)
     yield from hire_without_work(facts)
+    yield from hire_beyond_prepaid(facts)
     yield from money_by_date(facts, ceiling)

@@ -82,7 +82,8 @@ class Option:
     """Where money comes in phases and it costs any: the first session (from 0) for its first step, by the phase in
     which it is bought; rising, and that of the first phase is `first_session`."""
     rounds: tuple[tuple[str, ...], ...] = ()
-    """By phase: options that it needs as well when it is bought in that phase, done before its first step."""
+    """For each errand that fetches its goods, the options that are rounds of it, one a phase: what is bought in a phase
+    needs a round of that phase or a later one, done before its first step."""
 
 
 @dataclass(frozen=True, slots=True)

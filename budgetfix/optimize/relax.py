@@ -12,7 +12,8 @@ from dataclasses import dataclass, field, replace
 from budgetfix.optimize.cannot import impossible
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
-from budgetfix.optimize.problem import Extra, Instalment, NoPlan, Option, Problem, Report, Round
+from budgetfix.optimize.phase_count import all_at_once
+from budgetfix.optimize.problem import Extra, Instalment, NoPlan, Problem, Report, Round
 from budgetfix.optimize.recount import too_heavy, too_many
 from budgetfix.optimize.search import Search
 from budgetfix.optimize.solver import Engine, Program, Row, run
@@ -87,7 +88,7 @@ class _Wishes:
             must_all=problem.must_all and ALL in kept,
             budget_minor=problem.budget_minor if "budget" in kept else None,
             phases=self._phases("budget" in kept) if dated else (),
-            options=problem.options if dated else tuple(map(_at_once, problem.options)),
+            options=problem.options if dated else all_at_once(problem).options,
             limits=tuple(limit for limit in problem.limits if f"limit:{limit.id}" in kept),
             products=tuple(
                 one if one.most is None or f"{MOST}{one.id}" in kept else replace(one, most=None)
@@ -134,11 +135,6 @@ class _Wishes:
     def _scarce(self) -> list[str]:
         """Products of which all options together would take more than there is."""
         return too_many(Facts.of(self.problem), [one.id for one in self.problem.options])
-
-
-def _at_once(one: Option) -> Option:
-    """The same option where all money is there from the start: it needs the rounds of the first phase."""
-    return replace(one, needs=(*one.needs, *one.rounds[0]), rounds=()) if one.rounds else one
 
 
 def _smallest(wishes: _Wishes) -> tuple[str, ...]:

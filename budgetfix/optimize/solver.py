@@ -19,6 +19,8 @@ Terms = tuple[tuple[int, str], ...]
 Engine = Literal["highs", "cbc"]
 GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
+ASKED_TWICE = 1000
+"""Columns up to which "no solution" is asked once more without presolve: HiGHS has said it where there is one."""
 NO_RESTART = {"mip_allow_restart": False}
 """Starting over once much is fixed costs more than it brings on these programs: half as long without, on houses."""
 FEASIBLE = 2
@@ -119,7 +121,11 @@ def _run(
         return Solved("infeasible", None, math.inf, math.inf)
     problem, columns = built
     problem.solve(_solver(pulp, seconds, engine, tight, nodes))
-    return _read(pulp, problem, program, columns, engine)
+    solved = _read(pulp, problem, program, columns, engine)
+    if solved.status == "infeasible" and engine == "highs" and len(columns) <= ASKED_TWICE:
+        problem.solve(_solver(pulp, seconds, engine, tight, nodes, presolve="off"))
+        solved = _read(pulp, problem, program, columns, engine)
+    return solved
 
 
 def _built(pulp: Any, program: Program, objective: Terms) -> tuple[Any, dict[str, Any]] | None:
@@ -172,13 +178,16 @@ def holds(row: Row) -> bool:
     return {"<=": row.right >= 0, ">=": row.right <= 0, "=": row.right == 0}[row.sense]
 
 
-def _solver(pulp: Any, seconds: float, engine: Engine, tight: bool, nodes: int | None = None) -> Any:
+def _solver(
+    pulp: Any, seconds: float, engine: Engine, tight: bool, nodes: int | None = None, presolve: str | None = None
+) -> Any:
     if engine == "cbc":
         return pulp.PULP_CBC_CMD(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds)
     more: dict[str, object] = (
         {"mip_feasibility_tolerance": TIGHT, "primal_feasibility_tolerance": TIGHT} if tight else {}
     )
     more |= {} if nodes is None else {"mip_max_nodes": nodes}
+    more |= {} if presolve is None else {"presolve": presolve}
     return pulp.HiGHS(msg=False, gapRel=0, gapAbs=GAP, threads=1, timeLimit=seconds, **NO_RESTART, **more)
 
 

@@ -54,6 +54,12 @@ class MoneyLine:
     """Where it stands in one's own store."""
     of: str = ""
     """What else than goods is paid for, by id: the remedy, errand, tool or shop; the name of a fixed cost."""
+    phase: int = 0
+    """Where money comes by date: the number of the day (from 0, see `PlanBook.purses`) from which on it is paid."""
+    buy_on: date | None = None
+    """That day; None where all money is there at once, or where sessions have no dates."""
+    buy_session: int = 0
+    """The session (from 1) instead, where sessions have no dates; else 0."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +128,8 @@ class SessionRow:
     """(person, minutes there are, minutes used)."""
     end_minute: int | None = None
     """Where the van or the photographs cut the sessions; else None."""
+    gone: bool = False
+    """It is over: nothing is planned in it any more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -255,6 +263,25 @@ class Side:
 
 
 @dataclass(frozen=True, slots=True)
+class MoneyDay:
+    """A day (or, where there are no dates, a session from 1) on which money comes, and how it stands from then on.
+
+    `there_minor`: all that has come until then, less what is held back of it. `spent_minor`: what the plan spends up to
+    the next such day, all before counted in.
+    """
+
+    on: date | None
+    session: int
+    comes_minor: int
+    there_minor: int
+    spent_minor: int
+
+    @property
+    def left_minor(self) -> int:
+        return self.there_minor - self.spent_minor
+
+
+@dataclass(frozen=True, slots=True)
 class PlanBook:
     """One plan, whole. Money in minor units of `currency`; hazards are counts, `hazard_points` their points."""
 
@@ -318,6 +345,10 @@ class PlanBook:
     """What can be told of the chances that all of it fits."""
     paces: Paces | None = None
     """How quick the household is, where the brief or done steps tell; else None."""
+    whole_budget_minor: int | None = None
+    """The budget from which `so_far` was paid; None: what is left (`budget_minor`), and what was paid."""
+    purses: tuple[MoneyDay, ...] = ()
+    """Where money comes by date, earliest first; empty where all is there at once."""
 
     @property
     def improvement(self) -> int:

@@ -13,9 +13,11 @@ from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining, voiced
 from budgetfix.framing.measured import changed_by, voices_of
 from budgetfix.framing.options import ERRAND
+from budgetfix.framing.purses import purses
 from budgetfix.inspection.finding import Finding
 from budgetfix.optimize.problem import Option, Plan
 from budgetfix.optimize.setting_up import set_up
+from budgetfix.outcome.by_date import broken_dates, dated_bill
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.overlaps import overlaps
 from budgetfix.room.survey import Survey
@@ -72,6 +74,8 @@ def checked(base: Ground, framed: Framed, plan: Plan) -> Checked:
 def _billed(base: Ground, plan: Plan, chosen: tuple[Candidate, ...]) -> tuple[BillLine, ...]:
     """Everything that the plan costs, with pay and what is spent whatever is chosen."""
     brief = base.brief
+    if purses(brief):
+        return dated_bill(base, plan, chosen)
     work = {one.id: sum(step.person_minutes for step in one.work) for one in chosen}
     work |= {f"{ERRAND}{one.errand}": one.minutes * one.people for one in brief.errands}
     return bill(
@@ -143,6 +147,9 @@ def _agree(base: Ground, framed: Framed, plan: Plan, found: Checked) -> None:
         if claimed != counted:
             raise ClaimFails(f"{name}: {claimed} promised, {counted} found again")
     _limits_hold(base, framed, found)
+    words = broken_dates(base, framed, plan, found.bill) if purses(base.brief) else []
+    if words:
+        raise ClaimFails("; ".join(words))
 
 
 def _voiced(base: Ground, found: Checked) -> tuple[int, ...]:

@@ -12,7 +12,7 @@ from fractions import Fraction
 from budgetfix.brief.van import VAN_COSTS
 from budgetfix.catalog.models import Catalog, Product
 from budgetfix.framing.frame import Framed, Ground
-from budgetfix.framing.options import ERRAND
+from budgetfix.framing.purses import errands_by_id
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.quote import Costing, CostRow, Quote, VanLoad
 from budgetfix.outcome.quoting import options
@@ -23,7 +23,7 @@ SORTS = {"tool": "tool", "hire": "tool", "remedy": "work", "labour": "work"}
 def costing(base: Ground, framed: Framed, book: PlanBook, quote: Quote) -> Costing:
     """The costing of a plan, with the margin of each option of its quote."""
     minutes = {id: sum(work.person_minutes for work in one.work) for id, one in framed.candidates.items()} | {
-        f"{ERRAND}{one.errand}": one.minutes * one.people for one in base.brief.errands
+        id: one.minutes * one.people for id, one in errands_by_id(base.brief).items()
     }
     rows = cost_rows(base, book.money, minutes)
     others = tuple(

@@ -12,6 +12,7 @@ from budgetfix.catalog.stay import paid_days
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.listed import remaining
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.framing.purses import errands_by_id, purses
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import (
@@ -25,6 +26,7 @@ from budgetfix.outcome.book import (
     Stop,
     Sums,
 )
+from budgetfix.outcome.by_date import dated_lines, money_days
 from budgetfix.outcome.chances import chances
 from budgetfix.outcome.changes import drawn
 from budgetfix.outcome.check import Checked
@@ -77,15 +79,18 @@ def lists(
     """The lists of a checked plan. `prices`, `accepts`: by product, as far as worked out (see `Around`)."""
     ids = tuple(one.id for one in found.chosen)
     each = {id: worth.of(id, ids) for id in ids}
+    paid = money(base, found.bill, found.chosen)
+    if purses(base.brief):
+        paid = dated_lines(base, plan, found.chosen, found.bill, paid)
     lines, todo = shopped(
         Shopped(base, framed, plan, found.room, prices or {}, accepts or {}),
-        money(base, found.bill, found.chosen),
+        paid,
         tasks(base.brief, base.catalog, framed, plan, each),
     )
     return Lists(
         lines,
         todo,
-        session_rows(base.brief, framed, plan, found.used),
+        session_rows(base.brief, framed, plan, found.used, base.rest.live),
         fault_rows(base, found.findings, found.listed_after),
     )
 
@@ -174,6 +179,7 @@ def make_book(
         so_far=earlier,
         chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
+        purses=money_days(base, found.bill) if purses(brief) else (),
     )
 
 
@@ -196,7 +202,7 @@ def money(base: Ground, bill: tuple[BillLine, ...], chosen: tuple[Candidate, ...
     shops = {shop.shop: shop.name or shop.shop for shop in catalog.shops}
     tools = {tool.tool: tool.name or tool.tool for tool in catalog.tools}
     names = {one.id: one.name for one in chosen}
-    names |= {f"{ERRAND}{one.errand}": one.name for one in base.brief.errands}
+    names |= {id: one.name for id, one in errands_by_id(base.brief).items()}
     return tuple(_line(line, products, shops, tools, names, chosen, catalog.stay) for line in bill)
 
 

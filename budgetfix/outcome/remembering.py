@@ -33,7 +33,7 @@ def remembered(
     base: Ground, framed: Framed, plan: Plan, found: Checked, made: Lists, earlier: SoFar | None = None
 ) -> Remembered:
     """Everything about a checked plan that reading its workbook back asks for, settled rows of `earlier` first."""
-    settled = SoFar(Remembered()) if earlier is None else carried_on(earlier)
+    settled = SoFar(Remembered()) if earlier is None else carried_on(earlier, made.tasks)
     ids = [one.planned.id for one in settled.lines]
     products = {one.product: one for one in base.catalog.products}
     lines = tuple(
@@ -43,7 +43,7 @@ def remembered(
     return Remembered(
         lines=(*(one.planned for one in settled.lines), *lines),
         steps=(*(one.planned for one in settled.steps), *_steps(framed, plan, made)),
-        candidates=_candidates(base, framed, found, settled),
+        candidates=_candidates(base, framed, found, earlier or SoFar(Remembered())),
         ordered=base.brief.ordered,
         spent_minor=plan.spent_minor + base.brief.fixed_minor + sum(map(counted_minor, settled.lines)),
         hazard_points_after=plan.hazards,
@@ -51,10 +51,16 @@ def remembered(
     )
 
 
-def carried_on(earlier: SoFar) -> SoFar:
-    """Only what is settled: lines of which somebody said something, steps that are done, and their candidates."""
-    steps = earlier.done
-    begun = {one.planned.task.candidate for one in steps}
+def carried_on(earlier: SoFar, tasks: tuple[Task, ...] = ()) -> SoFar:
+    """Only what is settled: lines of which somebody said something, steps that are done, and their candidates.
+
+    Minutes typed for a step that is not done stay with it where it is among `tasks` again; else it is carried on, too.
+    """
+    again = {step_id(task) for task in tasks}
+    steps = tuple(
+        one for one in earlier.steps if one.done or (one.real_minutes is not None and one.planned.id not in again)
+    )
+    begun = {one.planned.task.candidate for one in earlier.done}
     candidates = tuple(one for one in earlier.remembered.candidates if one.candidate.id in begun)
     lines = earlier.told
     kept = replace(
@@ -82,11 +88,16 @@ def numbered_on(tasks: tuple[Task, ...], earlier: SoFar | None) -> tuple[Task, .
 
 
 def _numbered(task: Task, done: set[int]) -> Task:
-    """Steps that are left take the numbers that the done ones leave free, in their order."""
+    """Steps that are left take the numbers that the done ones leave free, in their order.
+
+    A round of shops that is made again is no part of the first one.
+    """
     if not task.step:
         return task
     steps = task.steps + len(done - {0})
     free = [number for number in range(1, steps + 1) if number not in done]
+    if task.candidate.startswith(ERRAND):
+        return replace(task, step=free[task.step - 1])
     return replace(task, step=free[task.step - 1], steps=steps)
 
 
@@ -99,13 +110,15 @@ def _line(
     id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], ordered: date | None
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
-    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), ordered)
+    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), line.buy_on or ordered)
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:
     """The chosen candidates that a line is for, by id."""
     if line.product is not None:
-        return sorted(one.id for one in chosen if line.product in dict(one.goods))
+        dated = line.buy_on is not None or line.buy_session
+        mine = [one for one in chosen if line.product in dict(one.goods)]
+        return sorted(one.id for one in mine if not dated or one.name in line.tasks)
     if line.kind in ("tool", "hire"):
         return sorted(one.id for one in chosen if line.of in one.tools)
     return sorted(one.id for one in chosen if line.kind in ("remedy", "labour") and line.of == one.id)
@@ -113,51 +126,60 @@ def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:
 
 def _steps(framed: Framed, plan: Plan, made: Lists) -> tuple[PlannedStep, ...]:
     sessions = {row.number: row for row in made.sessions or ()}
-    people = _people(plan, made.tasks)
+    placed: dict[str, list[tuple[str, ...]]] = {}
+    for one in sorted(plan.placed, key=lambda one: (one.option, one.step)):
+        placed.setdefault(one.option, []).append(one.people)
+    places = _places(made.tasks)
     return tuple(
-        _step(framed, task, people.get((task.candidate, task.step), ()), sessions.get(task.session or 0))
+        _step(framed, task, places[task.candidate, task.step], placed.get(task.candidate, []), sessions)
         for task in made.tasks
     )
 
 
-def _people(plan: Plan, tasks: tuple[Task, ...]) -> dict[tuple[str, int], tuple[str, ...]]:
-    """Who does each step, by candidate and number; what is left of a begun remedy keeps its order."""
-    placed: dict[str, list[tuple[str, ...]]] = {}
-    for one in sorted(plan.placed, key=lambda one: (one.option, one.step)):
-        placed.setdefault(one.option, []).append(one.people)
+def _places(tasks: tuple[Task, ...]) -> dict[tuple[str, int], int]:
+    """Where each step stands among those of its remedy that are left, from 0, by candidate and number."""
     numbers: dict[str, list[int]] = {}
     for task in sorted(tasks, key=lambda task: task.step):
         numbers.setdefault(task.candidate, []).append(task.step)
-    return {
-        (id, number): people
-        for id, all_people in placed.items()
-        for number, people in zip(numbers.get(id, []), all_people, strict=False)
-    }
+    return {(id, number): place for id, mine in numbers.items() for place, number in enumerate(mine)}
 
 
-def _step(framed: Framed, task: Task, people: tuple[str, ...], session: SessionRow | None) -> PlannedStep:
+def _step(
+    framed: Framed, task: Task, place: int, placed: list[tuple[str, ...]], sessions: dict[int, SessionRow]
+) -> PlannedStep:
+    """`placed`: who does the steps of its remedy that are left."""
+    session = sessions.get(task.session or 0)
+    one = framed.candidates.get(task.candidate)
     return PlannedStep(
         step_id(task),
         task,
-        "errand" if task.candidate.startswith(ERRAND) else framed.candidates[task.candidate].kind,
+        "errand" if one is None else one.kind,
         task.base_minutes or task.minutes,
-        people,
+        placed[place] if placed else (),
         session.on if session is not None else None,
         session.start_minute if session is not None else 0,
     )
 
 
-def _candidates(base: Ground, framed: Framed, found: Checked, settled: SoFar) -> tuple[Planned, ...]:
-    """What was begun keeps what was remembered of it; beside it all that is chosen, and the free moves on offer."""
+def _candidates(base: Ground, framed: Framed, found: Checked, earlier: SoFar) -> tuple[Planned, ...]:
+    """What was begun keeps what was remembered of it; beside it all that is chosen, and the free moves on offer.
+
+    Free moves of the earlier plan stay, also those that are out for now.
+    """
     chosen = {one.id for one in found.chosen}
     fresh = {
         id: Planned(one, id in chosen, was_of(base.survey, one))
         for id, one in framed.candidates.items()
         if id in chosen or id.endswith(AGAIN)
     }
-    begun = {one.candidate.id: replace(one, chosen=True) for one in settled.remembered.candidates}
-    both = fresh | begun
-    return tuple(both[id] for id in sorted(both))
+    known = {one.candidate.id: one for one in earlier.remembered.candidates}
+    begun = {one.planned.task.candidate for one in earlier.done}
+    every = {
+        **{id: replace(one, chosen=False) for id, one in known.items() if id.endswith(AGAIN)},
+        **fresh,
+        **{id: replace(one, chosen=True) for id, one in known.items() if id in begun},
+    }
+    return tuple(every[id] for id in sorted(every))
 
 
 def was_of(survey: Survey | None, candidate: Candidate) -> tuple[tuple[str, str, Value], ...]:

@@ -13,6 +13,7 @@ from datetime import date, timedelta
 from budgetfix.catalog.models import Product
 from budgetfix.framing.frame import Framed, Ground
 from budgetfix.framing.options import ERRAND
+from budgetfix.framing.purses import purses, round_id
 from budgetfix.optimize.ceilings import Ceiling
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import MoneyLine, Task
@@ -64,7 +65,7 @@ def _line(about: Shopped, line: MoneyLine, product: Product, bags: Mapping[str, 
     price = Ceiling(product.product) if own else about.prices.get(product.product, Ceiling(product.product))
     buyers = about.buyers(product.product)
     days = days_to_return(about.base, product)
-    until = give_back_by(about, product)
+    until = give_back_by(about, product, line)
     return replace(
         line,
         accepts=line.accepts or about.accepts.get(product.product, ""),
@@ -109,19 +110,31 @@ def days_to_return(base: Ground, product: Product) -> int | None:
     return next((shop.return_days for shop in base.catalog.shops if shop.shop == product.shop), None)
 
 
-def give_back_by(about: Shopped, product: Product) -> date | None:
+def give_back_by(about: Shopped, product: Product, line: MoneyLine) -> date | None:
     """The last day to give it back; None where it cannot be, or days or dates are not known."""
-    days, there = days_to_return(about.base, product), there_on(about, product)
+    days, there = days_to_return(about.base, product), there_on(about, product, line)
     return there + timedelta(days=days) if days and there is not None else None
 
 
-def there_on(about: Shopped, product: Product) -> date | None:
-    """The day on which it is there: when its errand is run, or its days after the order, whichever is later."""
-    brief, hours = about.base.brief, about.base.brief.hours or ()
-    runs = {ERRAND + errand.errand for errand in brief.errands if product.shop in errand.shops}
-    days = [hours[one.session].on for one in about.plan.placed if one.option in runs and one.session is not None]
-    days += [brief.ordered + timedelta(days=product.lead_days)] if brief.ordered is not None else []
+def there_on(about: Shopped, product: Product, line: MoneyLine) -> date | None:
+    """The day on which it is there: when its errand is run, or its days after the order, whichever is later.
+
+    What waits for money is ordered on the day on which that comes, and fetched by the round of that day.
+    """
+    brief = about.base.brief
+    errands = [errand for errand in brief.errands if product.shop in errand.shops]
+    phases = range(line.phase, max(1, len(purses(brief))))
+    days = [_run_on(about, {round_id(errand, phase) for phase in phases}) for errand in errands]
+    ordered = line.buy_on or brief.ordered
+    days += [ordered + timedelta(days=product.lead_days)] if ordered is not None else []
     return max((day for day in days if day is not None), default=None)
+
+
+def _run_on(about: Shopped, rounds: set[str]) -> date | None:
+    """The day of the first of some rounds that is run."""
+    hours = about.base.brief.hours or ()
+    sessions = [one.session for one in about.plan.placed if one.option in rounds and one.session is not None]
+    return hours[min(sessions)].on if sessions else None
 
 
 def _too_late(about: Shopped, buyers: tuple[Candidate, ...], until: date | None) -> bool:

@@ -26,6 +26,7 @@ FactKind = Literal[
     "brief",
     "faults",
     "instead",
+    "gives way",
     "freed",
 ]
 

@@ -11,6 +11,7 @@ from budgetfix.catalog.bill import bill
 from budgetfix.catalog.models import Catalog
 from budgetfix.framing.frame import Framed
 from budgetfix.framing.options import ERRAND, labour_minor
+from budgetfix.framing.purses import errands_by_id
 from budgetfix.optimize.problem import Placed, Plan
 from budgetfix.optimize.setting_up import set_up, setups
 from budgetfix.outcome.book import SessionRow, Spell, Task
@@ -175,10 +176,16 @@ def _slot(framed: Framed, plan: Plan, key: tuple[str, int]) -> Slot:
     options = {option.id: option for option in framed.problem.options}
     last = {other: len(options[other].steps) - 1 for other in plan.chosen}
     minutes = options[id].steps[step].minutes
-    after = predecessors(id, step, options[id].needs, last)
+    fetched = [first_round(plan, wanted[dict(plan.buys)[id] :]) for wanted in options[id].rounds]
+    after = predecessors(id, step, (*options[id].needs, *fetched), last)
     if id.startswith(ERRAND):
         return Slot(key, ERRAND_PHASE + 2, minutes, after)
     return Slot(key, framed.candidates[id].work[step].phase, minutes, after)
+
+
+def first_round(plan: Plan, rounds: tuple[str, ...]) -> str:
+    """The first of some rounds that a plan runs."""
+    return min((one.session or 0, one.option) for one in plan.placed if one.option in rounds)[1]
 
 
 def _task(
@@ -191,7 +198,7 @@ def _task(
 ) -> Task:
     session = None if placed.session is None else placed.session + 1
     if placed.option.startswith(ERRAND):
-        errand = next(one for one in brief.errands if ERRAND + one.errand == placed.option)
+        errand = errands_by_id(brief)[placed.option]
         minutes = errand.minutes
         work = Work(errand.name, minutes, minutes, minutes, minutes, errand.people)
         one = Candidate(placed.option, "errand", errand.name, work=(work,))
@@ -239,8 +246,10 @@ def alone_minor(candidate: Candidate, catalog: Catalog, brief: Brief) -> int:
     return own + sum(line.line_minor for line in goods if line.kind == "product")
 
 
-def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]) -> tuple[SessionRow, ...] | None:
-    """Every session, also the empty ones; None without a list of hours."""
+def session_rows(
+    brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...], live: int = 0
+) -> tuple[SessionRow, ...] | None:
+    """Every session, also the empty ones; None without a list of hours. `live`: the first that is not gone, from 0."""
     if brief.hours is None:
         return None
     options = {option.id: option for option in framed.problem.options}
@@ -257,5 +266,8 @@ def session_rows(brief: Brief, framed: Framed, plan: Plan, used: tuple[int, ...]
             ((*named(brief, (name,)), name)[0], there, own[name] + setup[index][name])
             for name, there in zip(own, hours.minutes, strict=True)
         )
-        rows.append(SessionRow(index + 1, hours.on, hours.start_minute, sum(hours.minutes), used[index], who, end))
+        there = sum(hours.minutes)
+        rows.append(
+            SessionRow(index + 1, hours.on, hours.start_minute, there, used[index], who, end, gone=index < live)
+        )
     return tuple(rows)

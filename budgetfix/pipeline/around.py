@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from budgetfix.framing.crumbs import WHOLE
 from budgetfix.framing.options import ERRAND
+from budgetfix.framing.purses import purses
 from budgetfix.intake.job import Job
 from budgetfix.optimize import impossible
 from budgetfix.optimize.ceilings import Ceiling, ceilings
@@ -22,6 +23,7 @@ from budgetfix.pipeline.candidates import Offered
 from budgetfix.pipeline.fairness import fair_sums, sides, why_not_words
 from budgetfix.pipeline.inspecting import room_words, title
 from budgetfix.pipeline.lease_notes import lease_notes
+from budgetfix.pipeline.money_notes import money_notes
 from budgetfix.pipeline.plans import Chooser, free, more_plan, other_sums, recommended
 from budgetfix.pipeline.stops import stops
 from budgetfix.pipeline.van_notes import van_notes
@@ -112,6 +114,8 @@ def _accepts(chooser: Chooser, answer: Answer, seconds: float) -> dict[str, str]
 
 def _not_priced(job: Job, answer: Answer, prices: dict[str, Ceiling]) -> tuple[str, ...]:
     """Says for how many goods the most to pay is left open; nothing where it has no meaning, as for one's own stock."""
+    if purses(job.brief):
+        return ()
     own = {product.product for product in job.catalog.products if product.stock is not None}
     goods = [id for id, _ in answer.plan.packs if id not in own]
     left = [id for id in goods if id not in prices or (prices[id].more_minor is None and not prices[id].any_price)]
@@ -139,8 +143,9 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: boo
     if chooser.base.brief.voices and not fair and not chooser.framed.problem.must_all:
         notes.append("There was no time to weigh two people's priorities: this is the household's plan.")
     notes += van_notes(job, answer.plan)
-    notes += lease_notes(job, offer, answer.plan)
+    notes += lease_notes(job, offer, answer.plan, chooser.base)
     notes += _no_better_layout(offer)
+    notes += money_notes(job)
     notes += _asked(offer, chooser, answer)
     if any(
         work.low != work.high

@@ -15,9 +15,11 @@ APART = ("budget_minor", "hours", "ordered")
 
 def marks_of(job: Job) -> tuple[tuple[str, str], ...]:
     """(what, mark) of survey, catalog, brief and faults; the same for the same content on every machine."""
-    brief = {name: value for name, value in dict(job.brief).items() if name not in APART}
-    survey = None if job.survey is None else job.survey.model_dump_json(exclude={"guessed"})
-    parts = {"survey": survey, "catalog": job.catalog, "brief": brief, "faults": job.faults}
+    brief = {name: value for name, value in job.brief.model_dump(exclude_defaults=True).items() if name not in APART}
+    survey = None if job.survey is None else job.survey.model_dump(exclude={"guessed"}, exclude_defaults=True)
+    catalog = job.catalog.model_dump(exclude_defaults=True)
+    faults = [one.model_dump(exclude_defaults=True) for one in job.faults]
+    parts = {"survey": survey, "catalog": catalog, "brief": brief, "faults": faults}
     return tuple((name, sha256(repr(part).encode()).hexdigest()[:DIGITS]) for name, part in parts.items())
 
 

@@ -44,11 +44,13 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
     """
     left = rest_of(job, so_far, day)
     found = walked_on(left, wish)
-    unended: tuple[str, ...] = ()
+    unended = tuple(id for id in left.done.begun_ids if id not in left.rest.begun)
     if isinstance(found, NoPlan) and left.rest.begun:
         given_up = replace(left, rest=replace(left.rest, begun=()))
         found = walked_on(given_up, wish)
-        unended = left.rest.begun
+        unended = tuple(
+            one for one in left.done.begun_ids if isinstance(found, NoPlan) or one not in found.answer.plan.chosen
+        )
     if isinstance(found, NoPlan):
         return NoRest(found, left)
     book = with_inputs(booked(left.job, found, wish, left.so_far), job)

@@ -20,7 +20,7 @@ from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.rest_done import Done, done_of
 from budgetfix.pipeline.rest_goods import Goods, goods_of, sold_out, without
 from budgetfix.pipeline.rest_hours import earliest, hours_left, live_from
-from budgetfix.pipeline.rest_money import Paid, brief_left, paid_of
+from budgetfix.pipeline.rest_money import Paid, brief_left, incomes_left, paid_of
 from budgetfix.pipeline.rest_room import room_before, room_now
 from budgetfix.pipeline.rest_van import past_costs, van_left
 from budgetfix.remedies.candidate import Candidate
@@ -72,7 +72,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         arriving=goods.arriving,
         sold_out=goods.sold_out,
         earliest=earliest(done, brief),
-        begun=done.begun_ids,
+        begun=tuple(id for id in done.begun_ids if id not in dict(goods.barred)),
         done=tuple(one.candidate for one in done.done),
         whole=tuple(one.candidate for one in done.begun),
         origin=room_before(job.survey, done.done) if job.survey is not None and done.done else None,
@@ -85,6 +85,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         "must": tuple(name for name in brief.must if name not in _met(rest.done, van.loaded)),
         "ordered": day,
         "pace": pace,
+        "incomes": incomes_left(brief, paid, day, live),
     }
     survey = None if job.survey is None else room_now(job.survey, done.done)
     now = replace(

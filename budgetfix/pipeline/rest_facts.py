@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import solve
+from budgetfix.optimize.phase_count import all_at_once
 from budgetfix.optimize.problem import NoPlan, Problem
 from budgetfix.outcome.since import Fact, Shift
 from budgetfix.outcome.so_far import LineBack
@@ -143,6 +144,8 @@ def shifts_of(left: Left, walked: Walked, facts: tuple[Fact, ...], wish: Wish) -
     off = [one for id, one in sorted(earlier.items()) if id not in now]
     on = [one for id, one in sorted(now.items()) if id not in earlier]
     reasons = {one.id: _not_to_be_had(one, left) for one in off}
+    ways = {one.id: _gives_way(one, on, walked) for one in off}
+    reasons = {id: why or ways[id] for id, why in reasons.items()}
     short = [one for one in off if reasons[one.id] is None]
     if short:
         why = _shortage(earlier, walked, facts, wish)
@@ -154,7 +157,8 @@ def _grouped(ones: Iterable[Candidate], reasons: dict[str, Fact | None]) -> tupl
     by: dict[Fact | None, list[str]] = {}
     for one in ones:
         by.setdefault(reasons[one.id], []).append(one.name)
-    return tuple(Shift(tuple(names), why) for why, names in by.items())
+    order = sorted(by, key=lambda why: why is not None and why.kind == "gives way")
+    return tuple(Shift(tuple(by[why]), why) for why in order)
 
 
 def _not_to_be_had(one: Candidate, left: Left) -> Fact | None:
@@ -164,6 +168,19 @@ def _not_to_be_had(one: Candidate, left: Left) -> Fact | None:
         mine = line.product in dict(one.uses) if line.product is not None else line.of == one.id
         if mine and back.state in ("returned", "sold out") and left.rest.there(one.id, line.product or "") is None:
             return Fact("returned" if back.state == "returned" else "sold out", line.name)
+    return None
+
+
+def _gives_way(one: Candidate, on: Iterable[Candidate], walked: Walked) -> Fact | None:
+    """What came on and cannot stand beside it."""
+    options = {option.id: option for option in walked.chooser.framed.problem.options}
+    own = options.get(one.id)
+    if own is None:
+        return None
+    for other in on:
+        rival = options[other.id]
+        if other.id in own.excludes or one.id in rival.excludes or (own.group and own.group == rival.group):
+            return Fact("gives way", other.name)
     return None
 
 
@@ -187,6 +204,7 @@ def _shortage(earlier: dict[str, Candidate], walked: Walked, facts: tuple[Fact, 
 
 def _forced(problem: Problem, ids: Iterable[str]) -> Problem:
     """The problem with these options only, all of them chosen; what they are worth does not matter."""
+    problem = all_at_once(problem)
     kept = {one.id: one for one in problem.options if one.id in set(ids)}
     needed = {need for one in kept.values() for need in one.needs}
     options = tuple(one for one in problem.options if one.id in kept or one.id in needed)
@@ -214,12 +232,14 @@ def _came(
     """Why something is in the plan now that was not."""
     gone = list(off)
     for other in gone:
-        if _alike(one, other) and reasons[other.id] is not None:
+        why = reasons[other.id]
+        if _alike(one, other) and why is not None and why.kind != "gives way":
             return Fact("instead", other.name)
     gains = [fact for fact in facts if fact.kind in GAINS]
-    if gone and not gains:
+    first = [other for other in gone if (why := reasons[other.id]) is None or why.kind != "gives way"]
+    if first and not gains:
         return Fact("freed")
-    return gains[0] if len(gains) == 1 and not gone else None
+    return gains[0] if len(gains) == 1 and not first else None
 
 
 def _alike(one: Candidate, other: Candidate) -> bool:

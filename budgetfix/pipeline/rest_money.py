@@ -8,7 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from datetime import date
 
+from budgetfix.brief.incomes import Income, capped, left_after
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.bill import tax_minor
 from budgetfix.catalog.models import Catalog
@@ -170,3 +172,15 @@ def brief_left(brief: Brief, paid: Paid) -> Brief:
     held = min(max(0, brief.held_back_minor() - paid.over_minor), money - still)
     left = {"budget_minor": money, "contingency_minor": held, "contingency_share": 0 * brief.contingency_share}
     return Brief(**{**dict(brief), **left, "fixed": fixed})
+
+
+def incomes_left(brief: Brief, paid: Paid, day: date, live: int) -> tuple[Income, ...]:
+    """What is left of money that comes by date: all that has come as one income, less what was paid.
+
+    `live`: the first session (from 0) that is not gone, for incomes that name sessions.
+    """
+    left = brief_left(brief, paid)
+    if not brief.incomes or left.budget_minor is None:
+        return ()
+    when = live + 1 if brief.incomes[0].on is None else day
+    return capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import count
 from pathlib import Path
 
 from budgetfix.exports.by_person import file_names, workers_of
@@ -15,11 +14,11 @@ from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
 from budgetfix.intake.earlier import outdated
+from budgetfix.intake.kept import changed, to_keep
 from budgetfix.intake.plan_ticks import touched
 from budgetfix.outcome.book import PlanBook
 
 PLAN = "plan.xlsx"
-KEPT = "plan-kept-{}.xlsx"
 QUOTE = "quote.html"
 
 
@@ -56,15 +55,19 @@ def refuse_touched(folder: Path) -> None:
         raise Touched(str(folder / PLAN))
 
 
-def write_replanned(folder: Path, book: PlanBook) -> tuple[str, ...]:
-    """Write the lists of the rest, with the earlier workbook kept beside them; the client's quote stays as it is.
+class ChangedMeanwhile(Exception):
+    """Somebody saved the workbook after it was read: what was typed since would be lost."""
 
-    Returns the paths as JOB joined with the names. Errors: OSError.
+
+def write_replanned(folder: Path, book: PlanBook, read: bytes | None = None) -> tuple[str, ...]:
+    """Write the lists of the rest over a ticked workbook, which is kept beside them; a client's quote stays as it is.
+
+    All of it, or nothing. `read`: the workbook as it was read back, where that should be what it still is. Returns the
+    paths as JOB joined with the names, the kept one last. Errors: ChangedMeanwhile, OSError.
     """
+    if read is not None and changed(folder / PLAN, read):
+        raise ChangedMeanwhile(str(folder / PLAN))
     made = {name: data for name, data in plan_files(book).items() if name != QUOTE}
-    old, kept = (folder / PLAN).read_bytes(), dict[str, bytes]()
-    if old != made[PLAN]:
-        number = next(number for number in count(1) if not (folder / KEPT.format(number)).exists())
-        kept[KEPT.format(number)] = old
+    kept = to_keep(folder / PLAN, made[PLAN])
     write_whole(folder, made | kept, (name for name in outdated(folder, made) if name != QUOTE))
     return tuple(str(folder / name) for name in (*made, *kept))

@@ -8,8 +8,8 @@ from fractions import Fraction
 
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.money_lines import line_ids
-from budgetfix.outcome.remembering import step_id
-from budgetfix.outcome.so_far import Planned, PlannedLine, PlannedStep, Remembered
+from budgetfix.outcome.remembering import carried_on, counted_minor, step_id
+from budgetfix.outcome.so_far import Planned, PlannedLine, PlannedStep, Remembered, SoFar
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.items import Hung
 from budgetfix.room.survey import Change
@@ -37,3 +37,31 @@ def with_record(book: PlanBook) -> PlanBook:
 
 
 KEPT = with_record(BOOK)
+
+
+def rest_of(back: SoFar, book: PlanBook = KEPT) -> PlanBook:
+    """The book of what is left: rows of which nothing was said, with the sums of what was paid taken off the money."""
+    settled = carried_on(back, tuple(one.planned.task for one in back.steps if not one.done))
+    paid = sum(map(counted_minor, settled.lines))
+    lines = tuple(one.planned for one in back.lines if one.state is None and one.paid_minor is None)
+    steps = tuple(one.planned for one in back.steps if not one.done)
+    spent = sum(one.line.line_minor for one in lines)
+    assert book.remembered is not None
+    assert book.budget_minor is not None
+    whole = replace(
+        book.remembered,
+        lines=(*settled.remembered.lines, *lines),
+        steps=(*settled.remembered.steps, *steps),
+        spent_minor=spent + paid,
+    )
+    return replace(
+        book,
+        money=tuple(one.line for one in lines),
+        tasks=tuple(one.task for one in steps),
+        spent_minor=spent,
+        budget_minor=max(0, book.budget_minor - paid),
+        whole_budget_minor=book.budget_minor,
+        best=replace(book.best, spent_minor=spent),
+        remembered=whole,
+        so_far=back,
+    )

@@ -58,14 +58,13 @@ def in_time(problem: Problem, chosen: frozenset[str], where: brute.Where, option
     if begins is not None and begins[0] < option.arrivals[phase]:
         return False
     by_id = {one.id: one for one in problem.options}
-    for errand in option.rounds[phase] if option.rounds else ():
-        if errand not in chosen:
+    for errand in option.rounds:
+        run = [one for one in errand[phase:] if one in chosen]
+        ends = [brute._still_there(by_id, where, (one, len(by_id[one].steps) - 1)) for one in run]
+        if begins is not None:
+            ends = [then for then in ends if brute._may_follow(problem, option.steps[0], then, begins)]
+        if not ends:
             return False
-        last = where.get((errand, len(by_id[errand].steps) - 1))
-        if begins is not None and last is not None:
-            then = brute._still_there(by_id, where, (errand, len(by_id[errand].steps) - 1))
-            if not brute._may_follow(problem, option.steps[0], then, begins):
-                return False
     return True
 
 
@@ -105,7 +104,8 @@ def spends(problem: Problem, chosen: frozenset[str], where: brute.Where, way: Bo
             found[first] += tool.buy_minor or 0
             continue
         begun = {brute._begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
-        for phase in [phase_of(problem, session) for session in sorted(begun)] or [first]:
+        phases = [phase_of(problem, session) for session in sorted(begun)] or [first]
+        for phase in phases[tool.prepaid :]:
             found[phase] += tool.hire_minor or 0
     return found
 
@@ -198,7 +198,7 @@ def by_date(world: World, number: int) -> World:
             for one, first in zip(rounds, firsts, strict=True)
         )
         options = tuple(
-            replace(one, rounds=tuple((f"round{place}",) for place in range(count)))
+            replace(one, rounds=(tuple(f"round{place}" for place in range(count)),))
             if any(name == "paint" for name, _ in one.uses)
             else one
             for one in options
@@ -231,7 +231,8 @@ def eager(world: World, number: int) -> World:
     )
     cheaper = {"paint": 330, "tape": 70, "rug": 410}
     goods = tuple(replace(one, price_minor=cheaper[one.id], most=None) for one in problem.products)
-    tools = (Tool("drill", False, dice.choice((250, 450)), dice.choice((None, 200))), *problem.tools[1:])
+    hire, prepaid = dice.choice((None, 200)), dice.choice((0, 0, 1))
+    tools = (Tool("drill", False, dice.choice((250, 450)), hire, prepaid), *problem.tools[1:])
     shops = (Shop("mill", dice.choice((0, 120)), dice.choice((None, 700)), dice.choice((0, 33)), 400),)
     made = replace(problem, products=goods, tools=tools, shops=shops, must=(), must_all=False, loads=())
     return _with_options(World(made, tables), options)

@@ -41,7 +41,7 @@ def test_one_person(number: int) -> None:
 
 @pytest.mark.parametrize("number", range(240, 340))
 def test_all_is_worth_its_while(number: int) -> None:
-    """What is left of a pack, delivery and tax phase by phase, a drill for several: what to buy first is the question."""
+    """What is left of a pack, delivery and tax phase by phase, a drill for several: what is bought first?"""
     check(by_date.by_date(by_date.eager(random_world(number, options=3 if number % 4 == 0 else 4), number), number))
 
 

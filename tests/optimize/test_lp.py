@@ -160,7 +160,7 @@ def _by_date() -> Facts:
             one,
             first_session=0,
             arrivals=late[one.id],
-            rounds=(("round one",), ("round two",)) if one.id == "paint" else (),
+            rounds=(("round one", "round two"),) if one.id == "paint" else (),
         )
         for one in (*problem.options, Option("board", tools=("saw",)))
     )
@@ -173,6 +173,12 @@ def _by_date() -> Facts:
             phases=(Instalment(12000, 0), Instalment(20000, 1)),
         )
     )
+
+
+def _prepaid() -> Facts:
+    """The same with a session of the drill and one of the saw paid for already."""
+    problem = _by_date().problem
+    return _facts(replace(problem, tools=tuple(replace(one, prepaid=1) for one in problem.tools if one.id != "level")))
 
 
 def _dated_kinds() -> tuple[place_rows.Kind, ...]:
@@ -214,6 +220,8 @@ MADE: dict[str, Callable[[], Iterator[Row]]] = {
     "phase_rows.line_half_up_a_phase": lambda: phase_rows.line_half_up_a_phase(_by_date()),
     "phase_rows.tool_in_its_phase": lambda: phase_rows.tool_in_its_phase(_by_date()),
     "phase_rows.hire_without_work": lambda: phase_rows.hire_without_work(_by_date()),
+    "phase_rows.hire_beyond_prepaid": lambda: phase_rows.hire_beyond_prepaid(_prepaid()),
+    "phase_rows.money_by_date+prepaid": lambda: phase_rows.money_by_date(_prepaid(), None),
     "phase_rows.money_by_date": lambda: phase_rows.money_by_date(_by_date(), 19000),
     "phase_places.bought_in_time": lambda: phase_places.bought_in_time(_by_date(), _dated_kinds()),
     "phase_places.rounds_are_run": lambda: phase_places.rounds_are_run(_by_date()),

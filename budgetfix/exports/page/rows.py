@@ -7,6 +7,7 @@ from typing import Generic, TypeVar
 
 from budgetfix.exports.by_person import who_words
 from budgetfix.exports.lettering import SIGNS, count, long_day
+from budgetfix.exports.money_days import buy_from
 from budgetfix.exports.page.words import listed, money_words
 from budgetfix.outcome.book import FaultRow, MoneyLine, PlanBook, Task
 from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
@@ -88,6 +89,7 @@ def buy_row(book: PlanBook, line: MoneyLine, tick: str) -> BuyRow:
     most = "" if line.most_minor is None else f"{money_words(book, line.most_minor)} in all"
     each = line.unit_price_minor if (line.packs or 0) > 1 else None
     details = (
+        ("Buy from", buy_from(line)),
         ("Label", line.label),
         ("Takes", line.accepts),
         ("Each", "" if each is None else money_words(book, each)),

@@ -1,0 +1,27 @@
+"""The earlier workbook of a job, to be kept beside the new one under the next free name."""
+
+from __future__ import annotations
+
+from itertools import count
+from pathlib import Path
+
+KEPT = "plan-kept-{}.xlsx"
+
+
+def to_keep(plan_xlsx: Path, made: bytes) -> dict[str, bytes]:
+    """The earlier workbook by the name that it gets; nothing where there is none, or the new one is the same.
+
+    `made`: the new workbook. Errors: OSError.
+    """
+    if not plan_xlsx.exists():
+        return {}
+    old = plan_xlsx.read_bytes()
+    if old == made:
+        return {}
+    names = (KEPT.format(number) for number in count(1))
+    return {next(name for name in names if not (plan_xlsx.parent / name).exists()): old}
+
+
+def changed(plan_xlsx: Path, read: bytes) -> bool:
+    """True where the workbook is not as it was when it was read. Errors: OSError."""
+    return not plan_xlsx.exists() or plan_xlsx.read_bytes() != read

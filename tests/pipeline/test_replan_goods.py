@@ -1,0 +1,190 @@
+"""Goods after the plan: bought and not used, sold out, on the way, hire that is paid for, errands, limits, groups."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+from budgetfix.outcome.since import Fact
+from tests.pipeline.listed_job import write_job
+from tests.pipeline.ticked import back, ids, lines, plan_of, read_at, rest
+
+
+def test_bought_and_not_used(tmp_path: Path) -> None:
+    """The rug is at home when something cheaper does as much: it is used if that is best, and told where it is not."""
+    remedies = [
+        {"remedy": "rug", "answers": {"f1": 1}, "uses": {"rug": 1}, "hours": 2, "pick_one": "floor"},
+        {"remedy": "mat", "answers": {"f1": 0.9}, "hours": 1, "pick_one": "floor"},
+    ]
+    products = [{"product": "rug", "name": "Rug", "price": 30, "shop": "mill"}]
+    shops = [{"shop": "mill", "return_days": 14}]
+    write_job(tmp_path, (100,), remedies, {"budget": 40, "hours": [2, 1]}, {"products": products, "shops": shops})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert ids(book) == ["rug"]
+    used = rest(job, back(book, {"product:rug@mill": "bought"}))
+    assert (ids(used.book), used.book.spent_minor, used.since.unused) == (["rug"], 0, ())
+    short = {**dict(job.brief), "hours": job.brief.hours[1:] if job.brief.hours else None}
+    less = type(job)(**{**vars(job), "brief": type(job.brief)(**short)})
+    left = rest(less, back(book, {"product:rug@mill": "bought"}))
+    assert (ids(left.book), left.since.unused) == (["mat"], (("Rug", date(2026, 6, 15)),))
+
+
+def test_sold_out(tmp_path: Path) -> None:
+    """The shop has no rug: the next best is taken, the rug is out of the question, and both are said."""
+    remedies = [
+        {
+            "remedy": f"{id}-rug",
+            "name": f"{id.title()} rug",
+            "answers": {"f1": share},
+            "uses": {id: 1},
+            "pick_one": "rug",
+        }
+        for id, share in (("wool", 1), ("jute", 0.8))
+    ]
+    products = [{"product": "wool", "name": "Wool 2 x 3", "price": 30}, {"product": "jute", "price": 20}]
+    write_job(tmp_path, (100,), remedies, {"budget": 40, "hours": None}, {"products": products})
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), {"product:wool": "sold out"}))
+    assert (ids(found.book), found.left.paid.spent_minor) == (["jute-rug"], 0)
+    assert [(one.names, one.why) for one in found.since.off] == [(("Wool rug",), Fact("sold out", "Wool 2 x 3"))]
+    assert [(one.names, one.why) for one in found.since.on] == [(("Jute rug",), Fact("instead", "Wool rug"))]
+    assert {row.id: row.why for row in found.book.left_out} == {"wool-rug": "Wool 2 x 3: it is sold out"}
+
+
+def test_half_a_tin_is_left(tmp_path: Path) -> None:
+    """A tin does two walls: one is painted, what is left in the tin does the other without a second tin."""
+    remedies = [{"remedy": f"wall{at}", "answers": {f"f{at}": 1}, "uses": {"tin": "1.2"}, "hours": 1} for at in (1, 2)]
+    products = [{"product": "tin", "name": "Tin", "price": 22, "pack": 2.5, "unit": "L"}]
+    write_job(tmp_path, (100, 90), remedies, {"budget": 30, "hours": [1, 1]}, {"products": products})
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), {"product:tin": "bought"}, done=("wall1#1",)))
+    assert (ids(found.book), found.book.money) == (["wall2"], ())
+    assert found.left.job.catalog.product("tin").on_hand * 10 == 13
+
+
+def delivered(folder: Path) -> None:
+    """A lamp that comes after seven days, a shelf from stock at once; three Saturdays."""
+    remedies = [
+        {"remedy": "lamp", "answers": {"f1": 1}, "uses": {"lamp": 1}, "hours": 1},
+        {"remedy": "shelf", "answers": {"f2": 1}, "uses": {"shelf": 1}, "hours": 1},
+    ]
+    products = [
+        {"product": "lamp", "name": "Lamp", "price": 30, "lead_days": 7, "shop": "post"},
+        {"product": "shelf", "name": "Shelf", "price": 20, "shop": "mill"},
+    ]
+    hours = [{"date": f"2026-06-{day}", "start": "09:00", "hours": 4} for day in ("06", "13", "20")]
+    errands = [{"errand": "round", "name": "To the mill", "shops": ["mill"], "hours": 1}]
+    brief = {"budget": 60, "hours": hours, "ordered": "2026-06-01", "errands": errands}
+    write_job(folder, (100, 50), remedies, brief, {"products": products, "shops": [{"shop": "mill"}, {"shop": "post"}]})
+
+
+def placed(book: object) -> dict[str, int | None]:
+    """The session of each task, by candidate."""
+    return {task.candidate: task.session for task in book.tasks}  # type: ignore[attr-defined]
+
+
+def test_what_is_on_the_way_comes_when_it_was_to_come(tmp_path: Path) -> None:
+    """Ordered on the first, the lamp is there on the eighth; ordered anew on the eighth, it is there on the fifteenth."""
+    delivered(tmp_path)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert placed(book)["lamp"] == 2
+    on = date(2026, 6, 8)
+    assert placed(rest(job, back(book, {"product:lamp@post": "bought"}), on).book)["lamp"] == 2
+    assert placed(rest(job, back(book), on).book)["lamp"] == 3
+
+
+def test_what_is_in_hand_needs_no_errand(tmp_path: Path) -> None:
+    """The shelf is at home: nobody goes to the mill. Where it is not, the round is made, also a second time."""
+    delivered(tmp_path)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert "errand:round" in placed(book)
+    assert "errand:round" not in placed(rest(job, back(book, {"product:shelf@mill": "bought"})).book)
+    again = rest(job, back(book, done=("errand:round#1",)), date(2026, 6, 6)).book
+    assert [(task.candidate, task.step, task.steps) for task in again.tasks][0] == ("errand:round", 2, 1)
+
+
+def hired(folder: Path, own: bool = False) -> None:
+    """A saw for 10.00 a session or 35.00 for good; three jobs with it, each a session long."""
+    remedies = [{"remedy": f"m{at}", "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at in (1, 2, 3)]
+    tools = [{"tool": "saw", "name": "Saw", "hire_per_session": 10, "buy": 35, "own": own}]
+    write_job(folder, (100, 90, 80), remedies, {"budget": 40, "hours": [1, 1, 1]}, {"tools": tools})
+
+
+def test_sessions_of_hire_that_are_paid_for_are_free(tmp_path: Path) -> None:
+    """Three sessions are paid, one is used: the two others cost nothing more."""
+    hired(tmp_path)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert lines(book) == [("Hire: Saw", 3000)]
+    found = rest(job, back(book, {"hire:Hire: Saw": "bought"}, done=("m1#1",)))
+    assert (found.left.rest.prepaid, found.book.money) == ((("saw", 2),), ())
+    assert ids(found.book) == ["m2", "m3"]
+
+
+def test_hire_beyond_what_is_paid_for_is_paid(tmp_path: Path) -> None:
+    """Work with the saw that is done takes the paid sessions first; one that nobody paid for is still to be paid."""
+    hired(tmp_path)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("m1#1",)))
+    assert first.left.rest.prepaid == (("saw", 2),)
+    again = rest(job, back(first.book, done=("m2#1",)))
+    assert (again.left.rest.prepaid, ids(again.book), again.book.money) == ((("saw", 1),), ["m3"], ())
+
+
+def test_a_tool_that_was_bought_is_owned(tmp_path: Path) -> None:
+    """A ladder for 20.00 is at home: what needs it costs nothing more; one that went back cannot be had."""
+    remedies = [{"remedy": f"m{at}", "answers": {f"f{at}": 1}, "hours": 1, "tools": ["ladder"]} for at in (1, 2)]
+    tools = [{"tool": "ladder", "name": "Ladder", "buy": 20}]
+    write_job(tmp_path, (100, 90), remedies, {"budget": 20, "hours": [1, 1]}, {"tools": tools})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    found = rest(job, back(book, {"tool:Ladder": "bought"}))
+    assert (ids(found.book), found.book.spent_minor) == (["m1", "m2"], 0)
+    assert ids(rest(job, back(book, {"tool:Ladder": "returned"})).book) == []
+
+
+def test_limits_groups_and_needs_hold_for_all_together(tmp_path: Path) -> None:
+    """Two of three holes are drilled; what shares a group with done work is out, what needs it is not."""
+    remedies = [
+        {"remedy": "a", "answers": {"f1": 1}, "hours": 1, "spends": {"holes": 2}, "pick_one": "g"},
+        {"remedy": "b", "answers": {"f1": 1, "f2": 1}, "hours": 3, "pick_one": "g"},
+        {"remedy": "c", "answers": {"f2": 1}, "hours": 1, "spends": {"holes": 2}},
+        {"remedy": "d", "answers": {"f3": 1}, "hours": 1, "spends": {"holes": 1}, "needs": ["a"]},
+    ]
+    write_job(tmp_path, (100, 20, 60), remedies, {"hours": [1, 1, 1], "limits": {"holes": 3}})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert ids(book) == ["a", "d"]
+    found = rest(job, back(book, done=("a#1",)))
+    assert ids(found.book) == ["d"]
+    out = {row.id: row.why for row in found.book.left_out}
+    assert out["b"] == "instead of it: a, which is done"
+    assert out["c"] == "it goes over a limit by itself"
+
+
+def test_reliefs_of_done_work_go_on_working(tmp_path: Path) -> None:
+    """Half of a fault is gone; the next half takes half of what is left: 100, 50, 25."""
+    remedies = [{"remedy": id, "answers": {"f1": 0.5}, "hours": 1} for id in ("a", "b")]
+    write_job(tmp_path, (100,), remedies, {"hours": [1, 1]})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert (book.points_before, book.points_after) == (100, 25)
+    found = rest(job, back(book, done=("a#1",))).book
+    assert (found.points_before, found.points_after, ids(found)) == (50, 25, ["b"])
+
+
+def test_a_catalogue_that_changed(tmp_path: Path) -> None:
+    """The lamp costs 10.00 more now: it does not fit any more, and that is why. What was bought is gone from the list."""
+    products = [{"product": "lamp", "name": "Lamp", "price": 20}, {"product": "rug", "name": "Rug", "price": 20}]
+    remedies = [{"remedy": id, "answers": {f"f{at}": 1}, "uses": {id: 1}} for at, id in enumerate(("rug", "lamp"), 1)]
+    write_job(tmp_path, (100, 90), remedies, {"budget": 40, "hours": None}, {"products": products})
+    book = plan_of(read_at(tmp_path))
+    told = back(book, {"product:rug": "bought"})
+    dearer = [{"product": "lamp", "name": "Lamp", "price": 30}, products[1]]
+    write_job(tmp_path, (100, 90), remedies, {"budget": 40, "hours": None}, {"products": dearer})
+    found = rest(read_at(tmp_path), told)
+    assert ids(found.book) == ["rug"]
+    assert [(one.names, one.why) for one in found.since.off] == [(("lamp",), Fact("price", "Lamp", 1000))]

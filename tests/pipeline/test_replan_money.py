@@ -1,0 +1,179 @@
+"""Money after the plan: paid, dearer, given back, a second order, what is held back, pay and fixed costs."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from budgetfix.pipeline.replanning import NoRest, replanned
+from tests.pipeline.listed_job import write_job
+from tests.pipeline.ticked import TODAY, back, everything, ids, lines, plan_of, read_at, rest, wish
+
+SHOP = {"shop": "mill", "name": "Mill", "delivery": 5, "tax": "10%"}
+
+
+def shopping(folder: Path, budget: float = 100, shop: dict[str, object] | None = None, **brief: object) -> None:
+    """Three remedies of an hour, each with a product of its own from one shop: 20.00, 30.00 and 10.00."""
+    goods = {"lamp": 20, "rug": 30, "pad": 10}
+    products = [{"product": id, "name": id.title(), "shop": "mill", "price": price} for id, price in goods.items()]
+    remedies = [
+        {"remedy": f"lay-{id}", "name": f"Lay {id}", "answers": {f"f{at}": 1}, "uses": {id: 1}, "hours": 1}
+        for at, id in enumerate(goods, 1)
+    ]
+    catalog = {"products": products, "shops": [shop or SHOP]}
+    write_job(folder, (100, 90, 30), remedies, {"budget": budget, "hours": [3, 3], **brief}, catalog)
+
+
+def test_what_was_paid_is_gone_and_what_it_bought_is_there(tmp_path: Path) -> None:
+    """The rug is bought: 30.00, its tax and the first order's delivery are spent, the rest pays a delivery again."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), {"product:rug@mill": "bought"}))
+    assert found.left.paid.spent_minor == 3000 + 500 + 300
+    assert found.book.budget_minor == 10000 - 3800
+    assert ids(found.book) == ["lay-lamp", "lay-pad", "lay-rug"]
+    assert lines(found.book) == [
+        ("Lamp", 2000),
+        ("Pad", 1000),
+        ("Delivery, Mill", 500),
+        ("Tax, Mill", 300),
+    ]
+
+
+def test_a_whole_order_is_taxed_as_it_was_planned(tmp_path: Path) -> None:
+    """All three are bought: delivery and tax of the plan are spent, and nothing is bought again."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    bought = dict.fromkeys(("product:rug@mill", "product:lamp@mill", "product:pad@mill"), "bought")
+    found = rest(job, back(plan_of(job), bought))  # type: ignore[arg-type]
+    assert found.left.paid.spent_minor == 6000 + 500 + 600
+    assert (found.book.spent_minor, ids(found.book)) == (0, ["lay-lamp", "lay-pad", "lay-rug"])
+
+
+def test_sums_that_were_typed_count_as_typed(tmp_path: Path) -> None:
+    """Rug, delivery and tax at what was really paid."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    paid = {"product:rug@mill": 3250, "delivery:Delivery, Mill@mill": 0, "tax:Tax, Mill@mill": 325}
+    found = rest(job, back(plan_of(job), paid=paid))
+    assert found.left.paid.spent_minor == 3250 + 0 + 325
+    assert [fact.kind for fact in found.since.facts if fact.name == "Rug"] == ["dearer"]
+
+
+def test_dearer_than_planned_leaves_less_for_the_rest(tmp_path: Path) -> None:
+    """80.00 are just enough for all; with a rug 10.00 dearer the pad, which does least, falls off, and that is why."""
+    shopping(tmp_path, 80, {"shop": "mill"})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert ids(book) == ["lay-lamp", "lay-pad", "lay-rug"]
+    found = rest(job, back(book, {"product:rug@mill": "bought"}, {"product:rug@mill": 5500}))
+    assert ids(found.book) == ["lay-lamp", "lay-rug"]
+    assert [(one.names, one.why and one.why.kind) for one in found.since.off] == [(("Lay pad",), "dearer")]
+    assert found.since.off[0].why is not None
+    assert (found.since.off[0].why.name, found.since.off[0].why.amount) == ("Rug", 2500)
+
+
+def test_what_is_held_back_is_there_for_what_gets_dearer(tmp_path: Path) -> None:
+    """Of 10.00 held back a rug that is 4.00 dearer leaves 6.00; one that is 15.00 dearer leaves nothing of it."""
+    shopping(tmp_path, 90, {"shop": "mill"}, contingency=10)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    dear = rest(job, back(book, {"product:rug@mill": "bought"}, {"product:rug@mill": 3400}))
+    assert (dear.book.budget_minor, dear.book.held_back_minor) == (5600, 600)
+    dearer = rest(job, back(book, {"product:rug@mill": "bought"}, {"product:rug@mill": 4500}))
+    assert (dearer.book.budget_minor, dearer.book.held_back_minor) == (4500, 0)
+
+
+def test_cheaper_makes_up_for_dearer(tmp_path: Path) -> None:
+    """What is held back is drawn on for what was overpaid on the whole, never added to."""
+    shopping(tmp_path, 90, {"shop": "mill"}, contingency=10)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    both = {"product:rug@mill": 3400, "product:lamp@mill": 1700}
+    assert rest(job, back(book, paid=both)).book.held_back_minor == 900
+    assert rest(job, back(book, paid={**both, "product:rug@mill": 2000})).book.held_back_minor == 1000
+
+
+def test_more_paid_than_there_was(tmp_path: Path) -> None:
+    """Nothing that costs anything is planned; what was bought is still put to use; the sum is said."""
+    shopping(tmp_path, 80, {"shop": "mill"})
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), paid={"product:rug@mill": 9000}))
+    assert (found.book.budget_minor, found.book.spent_minor, ids(found.book)) == (0, 0, ["lay-rug"])
+    assert found.since.over_budget_minor == 1000
+
+
+def test_given_back(tmp_path: Path) -> None:
+    """The money is there again but for what it cost in the end, the tax is too; the rug is not bought again."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), {"product:rug@mill": "returned"}, {"product:rug@mill": 350}))
+    assert found.left.paid.spent_minor == 350 + 500
+    assert ids(found.book) == ["lay-lamp", "lay-pad"]
+    assert [(one.names, one.why and one.why.kind) for one in found.since.off] == [(("Lay rug",), "returned")]
+
+
+def test_money_of_next_month(tmp_path: Path) -> None:
+    """The brief has more in it now: what did not fit before comes on, and the reason is that."""
+    shopping(tmp_path, 55, {"shop": "mill"})
+    first = plan_of(read_at(tmp_path))
+    assert ids(first) == ["lay-lamp", "lay-rug"]
+    told = back(first, dict.fromkeys(("product:rug@mill", "product:lamp@mill"), "bought"))  # type: ignore[arg-type]
+    found = rest(read_at(tmp_path, "65"), told)
+    assert ids(found.book) == ["lay-lamp", "lay-pad", "lay-rug"]
+    assert [(one.names, one.why and one.why.kind) for one in found.since.on] == [(("Lay pad",), "more money")]
+
+
+def test_twice_replanned(tmp_path: Path) -> None:
+    """The second order's delivery is still to be paid as long as nothing of that order is bought."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:rug@mill": "bought"}))
+    again = rest(job, back(first.book))
+    assert again.left.paid.spent_minor == first.left.paid.spent_minor
+    assert lines(again.book) == lines(first.book)
+    third = rest(job, back(first.book, {"product:pad@mill": "bought"}))
+    assert third.left.paid.spent_minor == first.left.paid.spent_minor + 1000 + 500 + 100
+
+
+def test_pay_and_own_costs_of_what_is_done_are_spent(tmp_path: Path) -> None:
+    """Half of a remedy is done: half of its pay is spent; its own cost only where it was paid."""
+    steps = [{"hours": 1}, {"hours": 1}]
+    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "cost": 10, "steps": steps}]
+    write_job(tmp_path, (100,), remedies, {"budget": 100, "hours": [2, 2], "labour": 12})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    half = rest(job, back(book, done=("m1#1",)))
+    assert (half.left.paid.spent_minor, half.book.spent_minor) == (1200, 1000 + 1200)
+    paid = rest(job, back(book, {"remedy:m1": "bought"}, done=("m1#1",)))
+    assert (paid.left.paid.spent_minor, paid.book.spent_minor) == (2200, 1200)
+
+
+def test_fixed_costs_are_over_when_all_is_done(tmp_path: Path) -> None:
+    """Before that they are still to be paid, unless a sum was typed."""
+    shopping(tmp_path, 100, {"shop": "mill"}, fixed=[{"name": "Skip", "cost": 8}])
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    assert rest(job, back(book, done=("lay-rug#1",))).book.spent_minor == 800 + 2000 + 1000
+    typed = rest(job, back(book, paid={"fixed:Skip": 950}))
+    assert (typed.left.paid.spent_minor, typed.book.spent_minor) == (950, 6000)
+    assert rest(job, everything(book)).book.money == ()
+
+
+def test_done_work_has_cost_what_it_took(tmp_path: Path) -> None:
+    """The rug is laid, so it was bought, though nobody ticked it; that is told apart."""
+    shopping(tmp_path, 100, {"shop": "mill"})
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), done=("lay-rug#1",)))
+    assert found.left.paid.spent_minor == 3000
+    assert found.left.paid.counted == ("product:rug@mill",)
+
+
+@pytest.mark.parametrize("wish_for", ["lay-lamp", "all"])
+def test_a_must_that_the_rest_cannot_keep(tmp_path: Path, wish_for: str) -> None:
+    """The money for it is gone: there is no plan, and the rest says so."""
+    shopping(tmp_path, 60, {"shop": "mill"}, must=[wish_for] if wish_for != "all" else "all")
+    job = read_at(tmp_path)
+    found = replanned(job, back(plan_of(job), paid={"product:rug@mill": 5500}), TODAY, wish())
+    assert isinstance(found, NoRest)

@@ -1,0 +1,68 @@
+"""The rest of a job whose money comes by date: what has come is one sum, less what was paid; the rest still comes."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+from budgetfix.brief.incomes import Income
+from budgetfix.outcome.book import PlanBook
+from budgetfix.pipeline.rest_money import incomes_left
+from tests.pipeline.listed_job import write_job
+from tests.pipeline.test_money_by_date import MONTHLY, POINTS, TWO_DAYS, WANTS
+from tests.pipeline.ticked import TODAY, back, everything, ids, plan_of, read_at, rest
+
+LATER = date(2026, 6, 8)
+
+
+def days(book: PlanBook) -> list[tuple[date | None, int, int]]:
+    """(day, there, spent by then) of the money of a book."""
+    return [(one.on, one.there_minor, one.spent_minor) for one in book.purses]
+
+
+def test_nothing_ticked_is_the_same_plan(tmp_path: Path) -> None:
+    """On the day of the plan, with nothing said, all is as planned, day by day."""
+    write_job(tmp_path, POINTS, WANTS, {"money": MONTHLY, "hours": TWO_DAYS})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    again = rest(job, back(book))
+    assert (ids(again.book), days(again.book)) == (ids(book), days(book))
+
+
+def test_what_has_come_less_what_was_paid(tmp_path: Path) -> None:
+    """June's lamp is bought and up: 90.00 of June are left, and the rug still waits for July's 150.00."""
+    write_job(tmp_path, POINTS, WANTS, {"money": MONTHLY, "hours": TWO_DAYS})
+    job = read_at(tmp_path)
+    told = back(plan_of(job), {"remedy:lamp": "bought"}, done=("lamp#1",))
+    found = rest(job, told, LATER)
+    assert found.left.job.brief.incomes == (Income(9000, LATER), Income(15000, date(2026, 7, 1)))
+    assert (found.book.budget_minor, ids(found.book)) == (24000, ["rug"])
+    assert days(found.book) == [(LATER, 9000, 0), (date(2026, 7, 1), 24000, 20000)]
+
+
+def test_a_lamp_that_was_dearer_leaves_too_little(tmp_path: Path) -> None:
+    """120.00 for the lamp: 30.00 and July's 150.00 do not pay the rug; the hooks of 50.00 come instead."""
+    write_job(tmp_path, POINTS, WANTS, {"money": MONTHLY, "hours": TWO_DAYS})
+    job = read_at(tmp_path)
+    told = back(plan_of(job), {"remedy:lamp": "bought"}, {"remedy:lamp": 12000}, done=("lamp#1",))
+    found = rest(job, told, LATER)
+    assert ids(found.book) == ["hooks"]
+    assert days(found.book)[-1] == (date(2026, 7, 1), 18000, 5000)
+
+
+def test_all_done_leaves_nothing(tmp_path: Path) -> None:
+    """Everything bought and done on the last day: nothing is left to do, and 40.00 over."""
+    write_job(tmp_path, POINTS, WANTS, {"money": MONTHLY, "hours": TWO_DAYS})
+    job = read_at(tmp_path)
+    found = rest(job, everything(plan_of(job)), date(2026, 7, 4))
+    assert (ids(found.book), found.book.spent_minor, found.book.budget_minor) == ([], 0, 4000)
+
+
+def test_sessions_without_dates(tmp_path: Path) -> None:
+    """In the second session both sums have come; what was paid comes off them."""
+    money = [{"session": 1, "amount": 150}, {"session": 2, "amount": 150}]
+    write_job(tmp_path, POINTS, WANTS, {"money": money, "hours": [3, 3]})
+    job = read_at(tmp_path)
+    paid = rest(job, back(plan_of(job), {"remedy:lamp": "bought"}, done=("lamp#1",)), TODAY).left.paid
+    assert incomes_left(job.brief, paid, TODAY, 0) == (Income(9000, session=1), Income(15000, session=2))
+    assert incomes_left(job.brief, paid, TODAY, 1) == (Income(24000, session=2),)
