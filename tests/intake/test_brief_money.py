@@ -23,6 +23,13 @@ def test_a_list_of_days(tmp_path: Path) -> None:
     assert brief.budget_minor == 24950
 
 
+def test_currencies_without_cents() -> None:
+    """Whole yen; the first month's day again a month later, written as text as JSON has it."""
+    found = read_incomes({"from": "2026-06-01", "monthly": 15000, "months": 2}, "JPY")
+    assert found == (Income(15000, date(2026, 6, 1)), Income(15000, date(2026, 7, 1)))
+    assert f"wanted {WANTED_INCOMES}" == WANTED
+
+
 def test_so_much_a_month(tmp_path: Path) -> None:
     """The same day of each month, over the end of the year, and the last day of a month that has no 31st."""
     brief = sound(tmp_path, DATED + "money: {from: 2026-10-31, monthly: 150, months: 5}\n")
