@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from budgetfix.brief.incomes import Income
+from budgetfix.intake.brief_money import WANTED_INCOMES, read_incomes
 from budgetfix.intake.brief_over import Over
 from tests.intake.test_brief import read, sound
 
