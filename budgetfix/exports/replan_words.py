@@ -50,13 +50,14 @@ def _so_far(since: Since, book: PlanBook) -> str:
     if not since.told:
         return "nothing is ticked and nothing was paid: all of the job is left."
     paid = f"{_money(book, since.paid_minor)} paid"
-    paid += f" ({_money(book, since.due_minor)} planned)" if since.paid_minor != since.due_minor else ""
-    took = f"{since.steps_done} of {count(since.steps, 'step')}"
-    if since.took_minutes != since.planned_minutes:
-        took += f" done in {hours_words(since.took_minutes)} ({hours_words(since.planned_minutes)})"
-    else:
-        took += " done"
-    return f"{paid if since.paid_minor or since.due_minor else 'nothing paid'}; {took}."
+    paid += f", plan {_money(book, since.due_minor)}" if since.paid_minor != since.due_minor else ""
+    if not since.paid_minor and not since.due_minor:
+        paid = "nothing paid"
+    steps, took, plan = f"{since.steps_done} of {count(since.steps, 'step')}", since.took_minutes, since.planned_minutes
+    if took == plan:
+        return f"{paid}; {steps} done."
+    words = f"{paid}; {steps} in {hours_words(took)}, plan {hours_words(plan)}."
+    return words if columns_of(words) <= WIDTH - HEAD else f"{paid}; {steps} in {took:,} min, plan {plan:,}."
 
 
 def _left(since: Since, book: PlanBook) -> str:
@@ -73,8 +74,8 @@ def _troubles(since: Since, book: PlanBook) -> list[str]:
     """What must not be overlooked."""
     found = []
     if since.over_budget_minor:
-        more = f"{_money(book, since.over_budget_minor)} {book.currency}"
-        found.append(_line("MONEY", f"{more} more is paid than there was: nothing that costs any is planned."))
+        over = f"{_money(book, since.over_budget_minor)} {book.currency}"
+        found.append(_line("MONEY", f"{over} over the budget is paid: nothing that costs any is planned."))
     if since.unended:
         tail = ": begun, and not to be ended with what is left."
         found.append(_line("BEGUN", _names(since.unended, WIDTH - HEAD - columns_of(tail)) + tail))

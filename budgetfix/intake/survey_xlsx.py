@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import io
+import struct
 import warnings
 import zipfile
+import zlib
 from collections.abc import Iterable
 from datetime import date, datetime, time
 from pathlib import Path
@@ -24,6 +26,11 @@ from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
 
 LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
 MARK = "C0392B"
+NO_BOOK = (
+    zipfile.BadZipFile, zlib.error, struct.error, InvalidFileException, LookupError, ValueError, TypeError, SyntaxError,
+    AttributeError, EOFError, RuntimeError, OverflowError,
+)  # fmt: skip
+"""What openpyxl and the standard library say of bytes that are no workbook: other files, damaged ones, locked ones."""
 
 
 def open_book(data: bytes, values: bool) -> Workbook | None:
@@ -33,7 +40,7 @@ def open_book(data: bytes, values: bool) -> Workbook | None:
             warnings.filterwarnings("ignore", message=said)
         try:
             return load_workbook(io.BytesIO(data), data_only=values)
-        except (zipfile.BadZipFile, InvalidFileException, KeyError, ValueError, TypeError, IndexError, SyntaxError):
+        except NO_BOOK:
             return None
 
 

@@ -26,8 +26,8 @@ def undoing(base: Ground, chosen: Iterable[Candidate]) -> Undoing | None:
     lease = base.brief.lease
     if lease is None:
         return None
-    under, rows, keep = Under(lease, base.catalog, base.survey), [], set()
-    for one in chosen:
+    rows, keep = [], set()
+    for under, one in _each(base, lease, chosen):
         done = under.undone(one)
         if done.words:
             rows.append(UndoRow(one.id, one.name, _sentence(done), done.plugs, done.pins, done.minutes))
@@ -35,6 +35,19 @@ def undoing(base: Ground, chosen: Iterable[Candidate]) -> Undoing | None:
     names = tuple(one.name or one.product for one in base.catalog.products if one.product in keep)
     lent = tuple(name for name, _ in lease.keep)
     return Undoing(tuple(rows), names, lease.undo == "counted", lease.undo_minutes, lease.ends, lent)
+
+
+def _each(base: Ground, lease: Lease, chosen: Iterable[Candidate]) -> list[tuple[Under, Candidate]]:
+    """What is done already, as the rooms were before it, and what is chosen; what is begun with all of its steps."""
+    before, now = (Under(lease, base.catalog, survey) for survey in (base.origin, base.survey))
+    whole = {one.id: one for one in base.rest.whole}
+    return [*((before, one) for one in base.rest.done), *((now, whole.get(one.id, one)) for one in chosen)]
+
+
+def undo_minutes(base: Ground, chosen: Iterable[Candidate]) -> int:
+    """Person-minutes of undoing all that is done and chosen; 0 without a lease."""
+    lease = base.brief.lease
+    return 0 if lease is None else sum(under.undone(one).minutes for under, one in _each(base, lease, chosen))
 
 
 def _sentence(done: Undone) -> str:
@@ -48,25 +61,24 @@ def landlord_note(base: Ground, chosen: Iterable[Candidate]) -> LandlordNote | N
     lease, survey = base.brief.lease, base.survey
     if lease is None or survey is None or not survey.household.rent:
         return None
-    under = Under(lease, base.catalog, survey)
     asked, agreed, told = [], [], []
-    done = tuple(chosen)
-    for one in done:
+    each = _each(base, lease, chosen)
+    for under, one in each:
         needs, said = under.leave(one)
         if needs and said == "given":
-            agreed.append(_work(under, survey, one))
+            agreed.append(_work(under, under.survey or survey, one))
         elif needs:
-            asked.append(_work(under, survey, one))
+            asked.append(_work(under, under.survey or survey, one))
         elif one.leaves in TOLD:
-            told.append(_work(under, survey, one))
+            told.append(_work(under, under.survey or survey, one))
     if not asked and not agreed:
         return None
     return LandlordNote(
         tuple(asked),
         tuple(agreed),
         tuple(told),
-        tuple(dict.fromkeys(f"{words}: kept {where}" for one in done for words, where in _kept(under, one))),
-        _untouched(lease, done),
+        tuple(dict.fromkeys(f"{words}: kept {where}" for under, one in each for words, where in _kept(under, one))),
+        _untouched(lease, tuple(one for _, one in each)),
         tuple(words for name, words in CLASSES.items() if name in lease.forbids),
         lease.ends,
     )

@@ -43,7 +43,7 @@ def remembered(
     return Remembered(
         lines=(*(one.planned for one in settled.lines), *lines),
         steps=(*(one.planned for one in settled.steps), *_steps(framed, plan, made)),
-        candidates=_candidates(base, framed, found, settled),
+        candidates=_candidates(base, framed, found, earlier or SoFar(Remembered())),
         ordered=base.brief.ordered,
         spent_minor=plan.spent_minor + base.brief.fixed_minor + sum(map(counted_minor, settled.lines)),
         hazard_points_after=plan.hazards,
@@ -161,17 +161,25 @@ def _step(
     )
 
 
-def _candidates(base: Ground, framed: Framed, found: Checked, settled: SoFar) -> tuple[Planned, ...]:
-    """What was begun keeps what was remembered of it; beside it all that is chosen, and the free moves on offer."""
+def _candidates(base: Ground, framed: Framed, found: Checked, earlier: SoFar) -> tuple[Planned, ...]:
+    """What was begun keeps what was remembered of it; beside it all that is chosen, and the free moves on offer.
+
+    Free moves of the earlier plan stay, also those that are out for now.
+    """
     chosen = {one.id for one in found.chosen}
     fresh = {
         id: Planned(one, id in chosen, was_of(base.survey, one))
         for id, one in framed.candidates.items()
         if id in chosen or id.endswith(AGAIN)
     }
-    begun = {one.candidate.id: replace(one, chosen=True) for one in settled.remembered.candidates}
-    both = fresh | begun
-    return tuple(both[id] for id in sorted(both))
+    known = {one.candidate.id: one for one in earlier.remembered.candidates}
+    begun = {one.planned.task.candidate for one in earlier.done}
+    every = {
+        **{id: replace(one, chosen=False) for id, one in known.items() if id.endswith(AGAIN)},
+        **fresh,
+        **{id: replace(one, chosen=True) for id, one in known.items() if id in begun},
+    }
+    return tuple(every[id] for id in sorted(every))
 
 
 def was_of(survey: Survey | None, candidate: Candidate) -> tuple[tuple[str, str, Value], ...]:

@@ -143,7 +143,7 @@ def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: boo
     if chooser.base.brief.voices and not fair and not chooser.framed.problem.must_all:
         notes.append("There was no time to weigh two people's priorities: this is the household's plan.")
     notes += van_notes(job, answer.plan)
-    notes += lease_notes(job, offer, answer.plan)
+    notes += lease_notes(job, offer, answer.plan, chooser.base)
     notes += _no_better_layout(offer)
     notes += money_notes(job)
     notes += _asked(offer, chooser, answer)

@@ -105,9 +105,8 @@ def _known(survey: Survey, change: Change) -> Survey:
     known = {(change.item, name) for name, _ in change.set} & survey.guessed
     if not known:
         return survey
-    return Survey.model_construct(
-        **{**{name: getattr(survey, name) for name in Survey.model_fields}, "guessed": survey.guessed - known}
-    )
+    fields = {name: getattr(survey, name) for name in Survey.model_fields}
+    return Survey(**{**fields, "guessed": survey.guessed - known})
 
 
 def _thing(survey: Survey, name: str) -> Item | None:

@@ -11,27 +11,35 @@ import pytest
 from openpyxl import load_workbook
 
 from budgetfix.base.tape import read_length, write_length
+from budgetfix.brief.models import Brief
 from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.lettering import SIGNS
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_book_buy import COLUMNS as BUY
 from budgetfix.exports.plan_book_do import COLUMNS as DO
 from budgetfix.exports.plan_screen import plan_text
+from budgetfix.exports.replan_words import replan_lines
 from budgetfix.exports.survey_look import live_value
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import FORM_OF, SHEETS, START_TITLE, WALLS
+from budgetfix.intake.plan_cells import read_minutes, read_state
 from budgetfix.outcome.book import Drawn, Mark
+from budgetfix.outcome.since import Fact, Shift, Since
 from budgetfix.pipeline.asking_back import MOST
+from budgetfix.pipeline.reading import JobOptions, read
 from budgetfix.pipeline.writing import write_plan
 from budgetfix.room.survey import Household, Survey
 from tests.exports.sample_book import BOOK
 from tests.exports.sample_quote import QUOTED
+from tests.exports.test_chance_words import CHANCES
 from tests.exports.test_landlord import LEASED
 from tests.inspection.rooms import room
+from tests.pipeline.listed_job import TODAY, one_each, write_job
 
 REPORTS = Path(__file__).resolve().parents[2] / "reports"
 MEASURE = (REPORTS / "measure-your-room.md").read_text(encoding="utf-8")
 READ = (REPORTS / "read-your-plan.md").read_text(encoding="utf-8")
+AFTER = (REPORTS / "after-the-plan.md").read_text(encoding="utf-8")
 
 
 def table(text: str, first: str) -> list[list[str]]:
@@ -138,7 +146,8 @@ def sofa(gap: int, rent: bool) -> Survey:
 def test_the_sheets_of_the_plan_are_told_in_order(rent: bool, last: str) -> None:
     """Every sheet of a measured room that changes; how it was has another name for those who own their home."""
     drawn = Drawn(sofa(0, rent), sofa(300, rent), (Mark("sofa", (1,)),))
-    book = replace(BOOK, drawn=drawn, landlord=LEASED.landlord, quote=QUOTED.quote, costing=QUOTED.costing)
+    quoted = {"quote": QUOTED.quote, "costing": QUOTED.costing}
+    book = replace(BOOK, drawn=drawn, landlord=LEASED.landlord, chances=CHANCES, **quoted)
     named = [name for row in table(READ, "sheet") for name in bold(row[0])]
     made = load_workbook(io.BytesIO(plan_book(book, pictures(book)))).sheetnames
     assert made.pop(4) == "Ben"
@@ -169,7 +178,47 @@ def test_the_proof_is_quoted_as_the_screen_says_it() -> None:
     assert all(part in screen for part in quoted.groups())
 
 
-@pytest.mark.parametrize("text", [MEASURE, READ])
+def test_what_may_be_typed_is_read_so() -> None:
+    """Every cell of the guide to what comes after is the user's, and every word that it shows is read as it says."""
+    rows = [(bold(row[0])[0], row[1]) for row in table(AFTER, "cell")]
+    assert {cell for cell, _ in rows} == {column.heading for column in (*BUY, *DO) if column.yours}
+    said = [words for cell, words in rows if cell == "Bought"]
+    assert [read_state(words.split()[0]) for words in said[:2]] == ["bought", "returned"]
+    assert [read_state(word) for word in re.findall(r"\w+", said[0].split("or", 1)[1])] == ["bought"] * 3
+    assert read_state(said[2]) == "sold out"
+    assert read_minutes(re.findall(r"\d+:\d+", dict(rows)["Real minutes"])[0]) == 75
+
+
+def test_the_briefs_of_the_guide_are_read(tmp_path: Path) -> None:
+    """The lines for the brief that the guide shows: money by date in both ways is the same, pace and learning."""
+    block = re.search(r"```yaml\n(money: .+?)\n# the same: (money: .+?)\n```", AFTER)
+    assert block is not None
+    pace = re.search(r"`(pace: .+?)`", AFTER)
+    assert pace is not None
+    one, other = (brief_of(tmp_path, f"{line}\n{pace[1]}\nlearn: off\n") for line in block.groups())
+    assert one == other
+    assert one.budget_minor == 30000
+    assert (len(one.incomes), one.learn) == (2, False)
+
+
+def brief_of(folder: Path, text: str) -> Brief:
+    """A brief as a job reads it."""
+    write_job(folder, [100], one_each([100], [10]), {})
+    (folder / "brief.yaml").write_text(text, encoding="utf-8")
+    return read(folder, JobOptions(), TODAY).brief
+
+
+def test_the_heads_of_the_five_lines() -> None:
+    """What the lines of `replan` begin with."""
+    heads = [head for row in table(AFTER, "line") for head in row[0].split(", ")]
+    said = Since(
+        TODAY, 500, 400, 0, 1, 2, 30, 20, 1, 60,
+        (Shift(("Sweep",)),), (Shift(("Dust",)),), (Fact("dearer", "Broom", 100),), told=True,
+    )  # fmt: skip
+    assert [line.split("  ")[0] for line in replan_lines(said, BOOK)] == heads
+
+
+@pytest.mark.parametrize("text", [MEASURE, READ, AFTER])
 def test_the_guides_are_short_enough_to_read_standing(text: str) -> None:
     """At most two printed pages, no line wider than the house's, every file that is linked is there."""
     assert len(text.splitlines()) <= 110

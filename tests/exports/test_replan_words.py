@@ -1,0 +1,148 @@
+"""What is said after replanning, word for word: at most five lines of 79 columns."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+
+from budgetfix.exports.lettering import columns_of
+from budgetfix.exports.replan_words import replan_lines
+from budgetfix.outcome.since import Fact, Shift, Since
+from tests.exports.sample_book import BOOK
+
+DAY = date(2026, 6, 7)
+SINCE = Since(
+    DAY,
+    paid_minor=9270,
+    due_minor=8520,
+    steps_done=4,
+    steps=12,
+    took_minutes=190,
+    planned_minutes=155,
+    sessions_left=2,
+    minutes_left=440,
+    told=True,
+)
+BARE = replace(BOOK, budget_minor=16850, spent_minor=15490, points_before=3072, points_after=707)
+LONG = "A remedy with a name as long as somebody who writes catalogues may think of"
+
+
+def said(since: Since, **more: object) -> list[str]:
+    """The lines, none too many, none too wide."""
+    lines = replan_lines(since, replace(BARE, **more))  # type: ignore[arg-type]
+    assert len(lines) <= 5
+    assert all(columns_of(line) <= 79 for line in lines)
+    return lines
+
+
+def test_so_far_and_what_is_left() -> None:
+    """Paid against planned, steps and minutes against planned; money, hours and points of the rest."""
+    steps = len(BOOK.tasks)
+    assert said(SINCE) == [
+        "SO FAR  92.70 paid, plan 85.20; 4 of 12 steps in 3 h 10 min, plan 2 h 35 min.",
+        f"LEFT    168.50 and 7 h 20 min in 2 sessions: {steps} steps for 154.90, 2,365 points.",
+    ]
+
+
+def test_large_figures_are_told_in_minutes() -> None:
+    """Where the line would be too long."""
+    large = replace(SINCE, paid_minor=128_150, due_minor=128_100)
+    assert said(large)[0] == "SO FAR  1281.50 paid, plan 1281.00; 4 of 12 steps in 190 min, plan 155."
+
+
+def test_as_planned_is_said_short() -> None:
+    """Where money and minutes are as planned, nothing is held against anything."""
+    plain = replace(SINCE, due_minor=9270, planned_minutes=190)
+    assert said(plain)[0] == "SO FAR  92.70 paid; 4 of 12 steps done."
+
+
+def test_nothing_was_ticked() -> None:
+    """It is said in so many words."""
+    assert said(Since(DAY))[0] == "SO FAR  nothing is ticked and nothing was paid: all of the job is left."
+
+
+def test_nothing_is_left_to_do() -> None:
+    """Without steps there is nothing to gain and no price."""
+    none = replace(SINCE, sessions_left=None, minutes_left=None)
+    assert said(none, tasks=(), budget_minor=None)[1] == "LEFT    nothing to do."
+
+
+def test_each_shift_with_its_reason() -> None:
+    """What fell off, and what came on, each with the one fact behind it."""
+    off, on = Shift(("Wool rug",), Fact("sold out", "Wool 2 x 3")), Shift(("Jute rug",), Fact("instead", "Wool rug"))
+    assert said(replace(SINCE, off=(off,), on=(on,)))[2:] == [
+        "OFF     Wool rug: sold out.",
+        "ON      Jute rug: instead of Wool rug.",
+    ]
+
+
+def test_every_fact_has_words() -> None:
+    """One sentence a sort of fact, with its name and its amount."""
+    words = {
+        Fact("dearer", "Rug", 750): "Rug 7.50 dearer",
+        Fact("cheaper", "Rug", 750): "Rug 7.50 cheaper",
+        Fact("price", "Rug", 750): "Rug costs 7.50 more now",
+        Fact("returned", "Rug"): "given back",
+        Fact("delivery", "Mill", 500): "Mill delivers again for 5.00",
+        Fact("longer", "Strap", 28): "Strap took 28 min longer",
+        Fact("quicker", "Strap", 70): "Strap took 1 h 10 min less",
+        Fact("gone", "1", 62): "session 1 over, 1 h 2 min not done",
+        Fact("late", "Lamp", 6): "ordered 6 days later",
+        Fact("more money", "", 5000): "50.00 more in the budget",
+        Fact("less money", "", 5000): "50.00 less in the budget",
+        Fact("more hours", "", 60): "1 h more in the list of hours",
+        Fact("fewer hours", "", 60): "1 h less in the list of hours",
+        Fact("catalog"): "the catalogue is another one now",
+        Fact("survey"): "the room was measured again",
+        Fact("brief"): "the brief is another one now",
+        Fact("faults"): "the list of faults is another one now",
+        Fact("gives way", "Oval table"): "instead there is Oval table",
+        Fact("freed"): "with what that sets free",
+    }
+    told = {fact: said(replace(SINCE, off=(Shift(("Pad",), fact),)))[2] for fact in words}
+    assert told == {fact: f"OFF     Pad: {text}." for fact, text in words.items()}
+
+
+def test_no_single_fact_is_named_where_none_explains_it() -> None:
+    """Then all of them are, as far as the line goes."""
+    facts = (Fact("dearer", "Rug", 750), Fact("longer", "Strap", 28), Fact("gone", "1", 62), Fact("late", "Lamp", 6))
+    assert said(replace(SINCE, off=(Shift(("Pad",)),), facts=facts))[2:] == [
+        "OFF     Pad.",
+        "WHY     no single one: Rug 7.50 dearer; Strap took 28 min longer and 2 more.",
+    ]
+    assert said(replace(SINCE, off=(Shift(("Pad",)),)))[3] == (
+        "WHY     no single fact explains it: what is left is chosen anew."
+    )
+
+
+def test_long_names_and_many_shifts_stay_within_five_lines() -> None:
+    """Names are cut and counted; of many reasons the names are left."""
+    facts = (Fact("sold out", LONG), Fact("returned", LONG), Fact("freed"), None)
+    off = tuple(Shift((LONG, f"{LONG} {at}"), fact) for at, fact in enumerate(facts))
+    lines = said(replace(SINCE, off=off, on=off, facts=(Fact("dearer", LONG, 99),), unended=(LONG, LONG)))
+    assert [line.split()[0] for line in lines] == ["SO", "LEFT", "BEGUN", "OFF", "ON"]
+    assert lines[3].endswith(" and 7 more.")
+
+
+def test_what_must_not_be_overlooked_comes_first() -> None:
+    """More paid than there was; begun and not to be ended; every session over."""
+    assert said(replace(SINCE, over_budget_minor=1000, unended=("Paint",), sessions_left=0, minutes_left=0))[1:] == [
+        f"LEFT    168.50 and no session: {len(BOOK.tasks)} steps for 154.90, 2,365 points.",
+        f"MONEY   10.00 {BOOK.currency} over the budget is paid: nothing that costs any is planned.",
+        "BEGUN   Paint: begun, and not to be ended with what is left.",
+        "HOURS   every session is over: only what takes no time can still be planned.",
+    ]
+
+
+def test_bought_and_not_used() -> None:
+    """With the last day to give it back, where all have the same."""
+    one = replace(SINCE, unused=(("Rug", date(2026, 6, 15)),))
+    assert said(one)[2] == "UNUSED  Rug: bought, not used; can be given back until Monday 15 June."
+    two = replace(SINCE, unused=(("Rug", date(2026, 6, 15)), ("Lamp", None)))
+    assert said(two)[2] == "UNUSED  Rug, Lamp: bought, not used; see whether it can be given back."
+
+
+def test_an_old_terminal_gets_plain_letters() -> None:
+    """Cut names end in a letter that every terminal has."""
+    lines = replan_lines(replace(SINCE, off=(Shift((LONG * 2,)),)), BARE, unicode=False)
+    assert all(line.isascii() for line in lines)
