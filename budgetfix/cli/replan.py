@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
 NO_DAY = "{} is no day. Write it as 2026-06-07."
 NO_BOOK = "{} holds no plan.xlsx: plan it first. `budgetfix plan {}`"
+MEANWHILE = "{} was changed while the rest was planned: nothing was written. Save it, and replan once more."
 ONE_JOB = "replan takes one job at a time, and {} holds {}.\nName one of them, such as {}."
 
 
@@ -28,13 +29,18 @@ def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
     from budgetfix.exports.plan_json import plan_object
     from budgetfix.exports.plan_screen import plan_text
     from budgetfix.exports.replan_words import replan_lines
-    from budgetfix.pipeline.writing import write_replanned
+    from budgetfix.intake.kept import as_it_is
+    from budgetfix.pipeline.writing import PLAN, ChangedMeanwhile, write_replanned
 
     on = _day(day)
     _one_job(folder)
     job = job_of(folder, words)
-    found = _replanned(job, _so_far(folder, job), on, words)
-    files = write_replanned(folder, found.book)
+    read = as_it_is(folder / PLAN)
+    found = _replanned(job, _so_far(read, job), on, words)
+    try:
+        files = write_replanned(folder, found.book, read)
+    except ChangedMeanwhile as changed:
+        say.stop(say.MISUSE, [MEANWHILE.format(changed)])
     if words.json:
         say.obj(plan_object(found.book, files))
     elif not words.quiet:
@@ -67,12 +73,12 @@ def _one_job(folder: Path) -> None:
         say.stop(say.MISUSE, [NO_BOOK.format(folder, folder)])
 
 
-def _so_far(folder: Path, job: Job) -> SoFar:
+def _so_far(book: bytes, job: Job) -> SoFar:
     """What the workbook says; the end of the run where it cannot be believed."""
-    from budgetfix.intake.plan_back import read_back
+    from budgetfix.intake.plan_back import back_from
     from budgetfix.pipeline.writing import PLAN
 
-    found, problems = read_back(folder / PLAN, job.brief.currency)
+    found, problems = back_from(book, PLAN, job.brief.currency)
     if found is None:
         refuse(problems, ())
     return found

@@ -22,6 +22,11 @@ def to_keep(plan_xlsx: Path, made: bytes) -> dict[str, bytes]:
     return {next(name for name in names if not (plan_xlsx.parent / name).exists()): old}
 
 
+def as_it_is(plan_xlsx: Path) -> bytes:
+    """The workbook, to be read back and to be held against what it is later on. Errors: OSError."""
+    return plan_xlsx.read_bytes()
+
+
 def changed(plan_xlsx: Path, read: bytes) -> bool:
     """True where the workbook is not as it was when it was read. Errors: OSError."""
     return not plan_xlsx.exists() or plan_xlsx.read_bytes() != read

@@ -143,6 +143,8 @@ def _next_step(chooser: Chooser, mine: Plan, found: Curve, until: float) -> Next
         left = until - chooser.clock()
         point = next_point(problem, mine, seconds=left, clock=chooser.clock, growth=chooser.growth)
     session = longer_session(problem)
+    if session is not None and session < chooser.base.rest.live:
+        session = None
     hour = None
     if session is not None and not photographed_by(chooser.base.brief, session, 60):
         left = until - chooser.clock()

@@ -16,6 +16,7 @@ from budgetfix.pipeline.inputs import with_inputs
 from budgetfix.pipeline.inspecting import Inspected, inspected, seen_on
 from budgetfix.pipeline.planning import Walked, Wish, booked, chooser_of, fairly, know_musts, with_reasons
 from budgetfix.pipeline.rest import Left, rest_of
+from budgetfix.pipeline.rest_notes import notes_of
 from budgetfix.pipeline.rest_offer import rest_offer
 from budgetfix.pipeline.rest_since import since
 
@@ -54,9 +55,11 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
         )
     if isinstance(found, NoPlan):
         return NoRest(found, left)
-    book = with_inputs(booked(left.job, found, wish, as_typed(so_far, left.so_far)), job)
+    earlier = as_typed(so_far, left.so_far) if left.rest.told else None
+    book = with_inputs(booked(left.job, found, wish, earlier), job)
     paces = left.paces if left.paces.learnt else book.paces
-    book = replace(book, paces=paces, whole_budget_minor=left.brief.budget_minor)
+    whole = left.brief.budget_minor if left.rest.told else None
+    book = replace(book, paces=paces, whole_budget_minor=whole, notes=(*book.notes, *notes_of(left.paid)))
     return Replanned(book, left, found, since(left, found, wish, unended))
 
 

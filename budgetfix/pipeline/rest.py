@@ -64,7 +64,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
     van = van_left(brief, goods.catalog, paid, day)
     hours = brief.hours or ()
     rest = Rest(
-        told=bool(so_far.told or so_far.done),
+        told=bool(so_far.told or any(one.done or one.real_minutes is not None for one in so_far.steps)),
         live=live if brief.hours is not None else 0,
         day=hours[live].day if live < len(hours) and live and hours[live].on is None else 0,
         prepaid=goods.prepaid,

@@ -32,6 +32,8 @@ class Paid:
     due_minor: int = 0
     counted: tuple[str, ...] = ()
     """Ids of lines that count as paid though nobody said so, and are not on top of others."""
+    summed: tuple[str, ...] = ()
+    """Ids of lines that count as bought because a sum was typed there, without a tick."""
 
     @property
     def over_minor(self) -> int:
@@ -56,7 +58,12 @@ def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: fro
         sum(one.paid_minor or 0 for one in counted),
         sum(due_minor(one) for one in counted),
         tuple(one.planned.id for one in counted if one.planned.line.kind in TICKED and one.planned.id not in told),
+        tuple(one.planned.id for one in so_far.lines if _sum_alone(one)),
     )
+
+
+def _sum_alone(one: LineBack) -> bool:
+    return one.state is None and one.paid_minor is not None and one.planned.line.kind in TICKED
 
 
 def due_minor(one: LineBack) -> int:

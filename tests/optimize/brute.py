@@ -198,7 +198,7 @@ def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
             begun = {place: _begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
             days = max(1, len(set(begun.values())))
             ways = [] if tool.buy_minor is None else [tool.buy_minor]
-            ways += [] if tool.hire_minor is None else [tool.hire_minor * days]
+            ways += [] if tool.hire_minor is None else [tool.hire_minor * max(0, days - tool.prepaid)]
             if not ways:
                 return None
             total += min(ways)

@@ -45,6 +45,14 @@ def test_one_person(number: int) -> None:
 
 
 @pytest.mark.parametrize("number", range(30))
+def test_hire_that_is_paid_for(number: int) -> None:
+    """One or two sessions of each tool are paid for already: they are used up before anything more is paid."""
+    world = random_world(number)
+    tools = tuple(replace(one, prepaid=1 + (number + at) % 2) for at, one in enumerate(world.problem.tools))
+    check(replace(world, problem=replace(world.problem, tools=tools)))
+
+
+@pytest.mark.parametrize("number", range(30))
 def test_two_people(number: int) -> None:
     """Two people with their own hours, joint steps and things one does not do."""
     check(random_world(number, people=2, options=4))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -13,7 +15,7 @@ from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.merging import merged
 from budgetfix.optimize.problem import Answer, Extra, Option, Problem
-from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, lp_text, run
+from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, Variable, lp_text, run
 from budgetfix.optimize.start import least, with_needs
 from budgetfix.optimize.worth_rows import families
 from tests.optimize.worlds import points_problem, still, table_tree
@@ -141,6 +143,19 @@ def test_columns_are_handed_over_in_the_order_of_their_making(monkeypatch: pytes
     assert len(seen[0]) == 120
     assert seen[0] == sorted(seen[0])
     assert [int(name[1:]) for name in seen[0]] == list(range(120))
+
+
+def test_a_no_of_the_presolve_is_asked_once_more() -> None:
+    """A program with a solution of 313 that HiGHS 1.x calls infeasible as soon as it presolves."""
+    typed = json.loads(Path(__file__).with_name("said_infeasible.json").read_text(encoding="utf-8"))
+    program = Program()
+    for name, low, up, whole in typed["variables"]:
+        program.variables[name] = Variable(low, up, whole)
+    program.add(
+        Row(name, tuple((by, of) for by, of in terms), sense, right) for name, terms, sense, right in typed["rows"]
+    )
+    found = run(program, tuple((by, of) for by, of in typed["objective"]), 20.0)
+    assert (found.status, round(found.objective)) == ("optimal", 313)
 
 
 def test_coarse_tolerances_are_not_the_last_word(monkeypatch: pytest.MonkeyPatch) -> None:

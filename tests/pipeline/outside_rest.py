@@ -15,7 +15,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
-from budgetfix.outcome.so_far import LineBack, SoFar, StepBack
+from budgetfix.outcome.so_far import LineBack, SoFar, State, StepBack
 from tests.proof.every_plan import Best, best_plan
 from tests.proof.job_files import Job, Remedy, half_up, number
 from tests.proof.random_jobs import ORDERED, draw
@@ -81,7 +81,8 @@ def _line(one: LineBack, dice: Random) -> LineBack:
     line = one.planned.line
     if line.kind in ("labour", "fixed", "delivery", "tax"):
         return replace(one, paid_minor=dice.choice((None, None, None, line.line_minor + 150)))
-    state = dice.choice((None, None, "bought", "bought", "bought", "returned", "sold out"))
+    states: tuple[State | None, ...] = (None, None, "bought", "bought", "bought", "returned", "sold out")
+    state = dice.choice(states)
     sums = (None, None, line.line_minor, line.line_minor + 325, max(0, line.line_minor - 275))
     paid = dice.choice(sums) if state == "bought" else dice.choice((None, 125)) if state == "returned" else None
     return replace(one, state=state, paid_minor=paid)

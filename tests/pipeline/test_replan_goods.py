@@ -6,13 +6,13 @@ from datetime import date
 from pathlib import Path
 
 from budgetfix.outcome.since import Fact
-from tests.pipeline.listed_job import write_job
+from tests.pipeline.listed_job import Remedy, write_job
 from tests.pipeline.ticked import back, ids, lines, plan_of, read_at, rest
 
 
 def test_bought_and_not_used(tmp_path: Path) -> None:
     """The rug is at home when something cheaper does as much: it is used if that is best, and told where it is not."""
-    remedies = [
+    remedies: list[Remedy] = [
         {"remedy": "rug", "answers": {"f1": 1}, "uses": {"rug": 1}, "hours": 2, "pick_one": "floor"},
         {"remedy": "mat", "answers": {"f1": 0.9}, "hours": 1, "pick_one": "floor"},
     ]
@@ -32,7 +32,7 @@ def test_bought_and_not_used(tmp_path: Path) -> None:
 
 def test_sold_out(tmp_path: Path) -> None:
     """The shop has no rug: the next best is taken, the rug is out of the question, and both are said."""
-    remedies = [
+    remedies: list[Remedy] = [
         {
             "remedy": f"{id}-rug",
             "name": f"{id.title()} rug",
@@ -54,7 +54,9 @@ def test_sold_out(tmp_path: Path) -> None:
 
 def test_half_a_tin_is_left(tmp_path: Path) -> None:
     """A tin does two walls: one is painted, what is left in the tin does the other without a second tin."""
-    remedies = [{"remedy": f"wall{at}", "answers": {f"f{at}": 1}, "uses": {"tin": "1.2"}, "hours": 1} for at in (1, 2)]
+    remedies: list[Remedy] = [
+        {"remedy": f"wall{at}", "answers": {f"f{at}": 1}, "uses": {"tin": "1.2"}, "hours": 1} for at in (1, 2)
+    ]
     products = [{"product": "tin", "name": "Tin", "price": 22, "pack": 2.5, "unit": "L"}]
     write_job(tmp_path, (100, 90), remedies, {"budget": 30, "hours": [1, 1]}, {"products": products})
     job = read_at(tmp_path)
@@ -65,7 +67,7 @@ def test_half_a_tin_is_left(tmp_path: Path) -> None:
 
 def delivered(folder: Path) -> None:
     """A lamp that comes after seven days, a shelf from stock at once; three Saturdays."""
-    remedies = [
+    remedies: list[Remedy] = [
         {"remedy": "lamp", "answers": {"f1": 1}, "uses": {"lamp": 1}, "hours": 1},
         {"remedy": "shelf", "answers": {"f2": 1}, "uses": {"shelf": 1}, "hours": 1},
     ]
@@ -85,7 +87,7 @@ def placed(book: object) -> dict[str, int | None]:
 
 
 def test_what_is_on_the_way_comes_when_it_was_to_come(tmp_path: Path) -> None:
-    """Ordered on the first, the lamp is there on the eighth; ordered anew on the eighth, it is there on the fifteenth."""
+    """Ordered on the first, the lamp is there on the eighth; ordered on the eighth, it is there on the fifteenth."""
     delivered(tmp_path)
     job = read_at(tmp_path)
     book = plan_of(job)
@@ -103,12 +105,14 @@ def test_what_is_in_hand_needs_no_errand(tmp_path: Path) -> None:
     assert "errand:round" in placed(book)
     assert "errand:round" not in placed(rest(job, back(book, {"product:shelf@mill": "bought"})).book)
     again = rest(job, back(book, done=("errand:round#1",)), date(2026, 6, 6)).book
-    assert [(task.candidate, task.step, task.steps) for task in again.tasks][0] == ("errand:round", 2, 1)
+    assert next((task.candidate, task.step, task.steps) for task in again.tasks) == ("errand:round", 2, 1)
 
 
 def hired(folder: Path, own: bool = False) -> None:
     """A saw for 10.00 a session or 35.00 for good; three jobs with it, each a session long."""
-    remedies = [{"remedy": f"m{at}", "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at in (1, 2, 3)]
+    remedies: list[Remedy] = [
+        {"remedy": f"m{at}", "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at in (1, 2, 3)
+    ]
     tools = [{"tool": "saw", "name": "Saw", "hire_per_session": 10, "buy": 35, "own": own}]
     write_job(folder, (100, 90, 80), remedies, {"budget": 40, "hours": [1, 1, 1]}, {"tools": tools})
 
@@ -136,7 +140,9 @@ def test_hire_beyond_what_is_paid_for_is_paid(tmp_path: Path) -> None:
 
 def test_a_tool_that_was_bought_is_owned(tmp_path: Path) -> None:
     """A ladder for 20.00 is at home: what needs it costs nothing more; one that went back cannot be had."""
-    remedies = [{"remedy": f"m{at}", "answers": {f"f{at}": 1}, "hours": 1, "tools": ["ladder"]} for at in (1, 2)]
+    remedies: list[Remedy] = [
+        {"remedy": f"m{at}", "answers": {f"f{at}": 1}, "hours": 1, "tools": ["ladder"]} for at in (1, 2)
+    ]
     tools = [{"tool": "ladder", "name": "Ladder", "buy": 20}]
     write_job(tmp_path, (100, 90), remedies, {"budget": 20, "hours": [1, 1]}, {"tools": tools})
     job = read_at(tmp_path)
@@ -148,7 +154,7 @@ def test_a_tool_that_was_bought_is_owned(tmp_path: Path) -> None:
 
 def test_limits_groups_and_needs_hold_for_all_together(tmp_path: Path) -> None:
     """Two of three holes are drilled; what shares a group with done work is out, what needs it is not."""
-    remedies = [
+    remedies: list[Remedy] = [
         {"remedy": "a", "answers": {"f1": 1}, "hours": 1, "spends": {"holes": 2}, "pick_one": "g"},
         {"remedy": "b", "answers": {"f1": 1, "f2": 1}, "hours": 3, "pick_one": "g"},
         {"remedy": "c", "answers": {"f2": 1}, "hours": 1, "spends": {"holes": 2}},
@@ -167,7 +173,7 @@ def test_limits_groups_and_needs_hold_for_all_together(tmp_path: Path) -> None:
 
 def test_reliefs_of_done_work_go_on_working(tmp_path: Path) -> None:
     """Half of a fault is gone; the next half takes half of what is left: 100, 50, 25."""
-    remedies = [{"remedy": id, "answers": {"f1": 0.5}, "hours": 1} for id in ("a", "b")]
+    remedies: list[Remedy] = [{"remedy": id, "answers": {"f1": 0.5}, "hours": 1} for id in ("a", "b")]
     write_job(tmp_path, (100,), remedies, {"hours": [1, 1]})
     job = read_at(tmp_path)
     book = plan_of(job)
@@ -177,9 +183,11 @@ def test_reliefs_of_done_work_go_on_working(tmp_path: Path) -> None:
 
 
 def test_a_catalogue_that_changed(tmp_path: Path) -> None:
-    """The lamp costs 10.00 more now: it does not fit any more, and that is why. What was bought is gone from the list."""
+    """The lamp costs 10.00 more now: it does not fit any more, and that is why."""
     products = [{"product": "lamp", "name": "Lamp", "price": 20}, {"product": "rug", "name": "Rug", "price": 20}]
-    remedies = [{"remedy": id, "answers": {f"f{at}": 1}, "uses": {id: 1}} for at, id in enumerate(("rug", "lamp"), 1)]
+    remedies: list[Remedy] = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "uses": {id: 1}} for at, id in enumerate(("rug", "lamp"), 1)
+    ]
     write_job(tmp_path, (100, 90), remedies, {"budget": 40, "hours": None}, {"products": products})
     book = plan_of(read_at(tmp_path))
     told = back(book, {"product:rug": "bought"})

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from budgetfix.outcome.since import Fact
-from tests.pipeline.listed_job import write_job
+from tests.pipeline.listed_job import Remedy, write_job
 from tests.pipeline.ticked import back, everything, ids, plan_of, read_at, rest
 
 SATURDAYS = ("2026-06-06", "2026-06-13", "2026-06-20")
@@ -16,7 +16,7 @@ SATURDAYS = ("2026-06-06", "2026-06-13", "2026-06-20")
 
 def work(folder: Path, hours: object, minutes: tuple[int, ...] = (60, 60, 60), **brief: object) -> None:
     """Remedies m1, m2, ... of so many minutes each; the first does most."""
-    remedies = [
+    remedies: list[Remedy] = [
         {"remedy": f"m{at}", "name": f"Job {at}", "answers": {f"f{at}": 1}, "hours": long / 60}
         for at, long in enumerate(minutes, 1)
     ]
@@ -101,7 +101,7 @@ def test_hours_are_those_of_the_whole_job(tmp_path: Path) -> None:
 @pytest.mark.parametrize(("wait", "day", "session"), [(20, 6, 2), (24 * 8, 6, 3), (24 * 8, 13, 3), (24 * 9, 20, 3)])
 def test_a_wait_counts_from_the_step_that_is_done(tmp_path: Path, wait: int, day: int, session: int) -> None:
     """Filler that dries for so many hours, put on on the first Saturday: whether that one is over or not."""
-    steps = [{"hours": 1}, {"hours": 1, "wait_hours": wait}]
+    steps: list[Remedy] = [{"hours": 1}, {"hours": 1, "wait_hours": wait}]
     write_job(tmp_path, (100,), [{"remedy": "m1", "answers": {"f1": 1}, "steps": steps}], {"hours": dated(2)})
     job = read_at(tmp_path)
     found = rest(job, back(plan_of(job), done=("m1#1",)), date(2026, 6, day))
@@ -111,7 +111,7 @@ def test_a_wait_counts_from_the_step_that_is_done(tmp_path: Path, wait: int, day
 
 def test_a_wait_on_what_is_needed_counts_as_well(tmp_path: Path) -> None:
     """The second remedy needs the first, which is done, and waits a session for it."""
-    remedies = [
+    remedies: list[Remedy] = [
         {"remedy": "m1", "answers": {"f1": 1}, "hours": 1},
         {"remedy": "m2", "answers": {"f2": 1}, "steps": [{"hours": 1, "wait_sessions": 1}], "needs": ["m1"]},
     ]
@@ -123,7 +123,7 @@ def test_a_wait_on_what_is_needed_counts_as_well(tmp_path: Path) -> None:
 
 def test_what_is_begun_must_be_ended(tmp_path: Path) -> None:
     """Half of a remedy is done: the other half is in the plan, even where something else would do more."""
-    remedies = [
+    remedies: list[Remedy] = [
         {"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}, {"hours": 1}]},
         {"remedy": "m2", "answers": {"f2": 1}, "hours": 1},
     ]

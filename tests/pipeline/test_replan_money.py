@@ -7,6 +7,8 @@ from pathlib import Path
 import pytest
 
 from budgetfix.pipeline.replanning import NoRest, replanned
+from budgetfix.pipeline.rest_money import Paid
+from budgetfix.pipeline.rest_notes import notes_of
 from tests.pipeline.listed_job import write_job
 from tests.pipeline.ticked import TODAY, back, everything, ids, lines, plan_of, read_at, rest, wish
 
@@ -119,7 +121,7 @@ def test_money_of_next_month(tmp_path: Path) -> None:
     shopping(tmp_path, 55, {"shop": "mill"})
     first = plan_of(read_at(tmp_path))
     assert ids(first) == ["lay-lamp", "lay-rug"]
-    told = back(first, dict.fromkeys(("product:rug@mill", "product:lamp@mill"), "bought"))  # type: ignore[arg-type]
+    told = back(first, dict.fromkeys(("product:rug@mill", "product:lamp@mill"), "bought"))
     found = rest(read_at(tmp_path, "65"), told)
     assert ids(found.book) == ["lay-lamp", "lay-pad", "lay-rug"]
     assert [(one.names, one.why and one.why.kind) for one in found.since.on] == [(("Lay pad",), "more money")]
@@ -168,6 +170,10 @@ def test_done_work_has_cost_what_it_took(tmp_path: Path) -> None:
     found = rest(job, back(plan_of(job), done=("lay-rug#1",)))
     assert found.left.paid.spent_minor == 3000
     assert found.left.paid.counted == ("product:rug@mill",)
+    assert "Counted as bought though not ticked, because work that needs it is done: Rug." in found.book.notes
+    summed = rest(job, back(plan_of(job), paid={"product:rug@mill": 3100}))
+    assert "Counted as bought though not ticked, because a sum is typed there: Rug." in summed.book.notes
+    assert notes_of(Paid()) == ()
 
 
 @pytest.mark.parametrize("wish_for", ["lay-lamp", "all"])

@@ -8,7 +8,6 @@ from random import Random
 
 import pytest
 
-from budgetfix.exports.replan_words import replan_lines
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.planning import planned
@@ -69,8 +68,3 @@ def test_the_rest_of_random_jobs_equals_trying_everything(tmp_path: Path, part: 
     """Whatever is ticked, paid, sold out or late, the rest is the one that trying everything finds."""
     wrong = {at: differences(tmp_path / str(at), at) for at in range(part, JOBS, PARTS)}
     assert {at: words for at, words in wrong.items() if words} == {}
-
-
-def test_the_lines_are_five_at_most() -> None:
-    """Placeholder."""
-    assert replan_lines

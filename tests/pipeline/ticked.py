@@ -50,7 +50,7 @@ def back(
     assert book.remembered is not None
     states, sums, real = dict(bought or {}), dict(paid or {}), dict(minutes or {})
     old = book.so_far
-    before = {one.planned.id: one for one in old.told} if old is not None else {}
+    before: dict[str, LineBack] = {one.planned.id: one for one in old.told} if old is not None else {}
     lines = tuple(
         LineBack(
             one,
@@ -59,13 +59,13 @@ def back(
         )
         for one in book.remembered.lines
     )
-    ticked = {one.planned.id: one for one in old.done} if old is not None else {}
+    ticked: dict[str, StepBack] = {one.planned.id: one for one in old.done} if old is not None else {}
     steps = tuple(
         StepBack(one, one.id in done or one.id in ticked, real.pop(one.id, _real(ticked, one.id)))
         for one in book.remembered.steps
     )
-    unknown = [*states, *sums, *real, *(id for id in done if id not in {one.planned.id for one in steps})]
-    assert not unknown, f"{unknown} of {[one.planned.id for one in (*lines, *steps)]}"
+    unknown = [*states, *sums, *real, *(id for id in done if id not in {each.planned.id for each in steps})]
+    assert not unknown, f"{unknown} of {[*(one.planned.id for one in lines), *(one.planned.id for one in steps)]}"
     return SoFar(book.remembered, lines, steps)
 
 
