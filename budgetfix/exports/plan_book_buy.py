@@ -9,9 +9,10 @@ from xlsxwriter.utility import xl_col_to_name
 from xlsxwriter.workbook import Workbook
 
 from budgetfix.exports import palette
-from budgetfix.exports.carried import RETURNED, SO_FAR, SOLD_OUT, STILL_TO_BUY, TICK, carried, whole_budget
+from budgetfix.exports.carried import RETURNED, SO_FAR, SOLD_OUT, STILL_TO_BUY, TICK, carried
 from budgetfix.exports.lettering import count, day
 from budgetfix.exports.money_days import buy_from
+from budgetfix.exports.plan_book_buy_sums import Rows, buy_sums, goods_first
 from budgetfix.exports.plan_book_page import FIRST, Col, Formula, Page, Styles, Table, Value, kept
 from budgetfix.outcome.book import MoneyLine, PlanBook
 from budgetfix.outcome.money_lines import NOT_BOUGHT, ON_TOP, line_ids
@@ -38,8 +39,6 @@ COLUMNS = (
     Col("Counts as", 10, "money"),
 )
 ALWAYS = ("Bought", "Product", "Shop", "For", "Packs", "Price each", "Line", "Paid in all", "Counts as")
-MONEY, TOTALS = ("Line", "Counts as"), ("planned_total", "real_total")
-"""The two columns that are summed, and the names of their sums."""
 ON_TOP_NOTE = "type 0 if what you paid above holds it"
 ANY_PRICE, NO_RETURN = "any price", "no returns"
 NONE_LEFT = "Nothing more to buy."
@@ -57,19 +56,10 @@ class BuyAt:
     ticked: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class _Rows:
-    """The rows of one part of the list, counted from 0; `goods` of them, the first ones, can be ticked."""
-
-    first: int
-    last: int
-    goods: int
-
-
 def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
     """Lay out the sheet; defines the names planned_total, real_total and money_left."""
     note = f"The pale green cells are yours: tick what is bought, type what you paid in all. Money in {plan.currency}."
-    lines, before = _sorted(plan.money), _first_goods(carried(plan).lines)
+    lines, before = goods_first(plan.money), _first_goods(carried(plan).lines)
     note += f" {MOST_NOTE}" if any(line.most_minor is not None or line.any_price for line in lines) else ""
     page = Page(book, styles, "Buy", "What to buy", note, plan.title)
     ids = [*(one.planned.id for one in before), *line_ids(lines, carried(plan).ids)]
@@ -85,7 +75,7 @@ def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
     if rows:
         _too_dear(table)
         _yours(table, [part for part in (settled, left) if part.goods])
-    _sums(table, book, plan, (settled, left))
+    buy_sums(table, book, plan, (settled, left))
     parts = [part for part in (settled, left) if part.goods]
     ticks = tuple(table.area("Bought", part.first, part.first + part.goods - 1, away=True) for part in parts)
     bought = sum(1 for one in before if one.state == "bought" and one.planned.line.kind not in NOT_BOUGHT)
@@ -93,13 +83,13 @@ def buy_sheet(book: Workbook, styles: Styles, plan: PlanBook) -> BuyAt:
     return BuyAt(ticks, settled.goods + left.goods - gone, bought)
 
 
-def _part(table: Table, rows: list[tuple[str, MoneyLine, list[Value]]], head: str) -> _Rows:
+def _part(table: Table, rows: list[tuple[str, MoneyLine, list[Value]]], head: str) -> Rows:
     if head:
         table.band("Product", head)
     first = table.next_row
     for id, line, values in rows:
         _row(table, id, line, values)
-    return _Rows(first, table.last, sum(1 for _, line, _ in rows if line.kind not in NOT_BOUGHT))
+    return Rows(first, table.last, sum(1 for _, line, _ in rows if line.kind not in NOT_BOUGHT))
 
 
 def _first_goods(lines: Sequence[LineBack]) -> list[LineBack]:
@@ -123,11 +113,6 @@ def _settled(one: LineBack, styles: Styles) -> list[Value]:
     values[at["Paid in all"]] = None if one.paid_minor is None else styles.amount(one.paid_minor)
     values[at["Counts as"]] = styles.amount(counted_minor(one) if one.state or one.paid_minor is not None else 0)
     return values
-
-
-def _sorted(money: tuple[MoneyLine, ...]) -> list[MoneyLine]:
-    """Goods first, shop by shop as the book has them; delivery and tax at the end."""
-    return sorted(money, key=lambda line: (line.kind in ON_TOP, line.kind in NOT_BOUGHT))
 
 
 def _values(line: MoneyLine, styles: Styles) -> list[Value]:
@@ -179,7 +164,7 @@ def _row(table: Table, id: str, line: MoneyLine, values: list[Value]) -> None:
     table.row(id, values, look=no_tick)
 
 
-def _yours(table: Table, parts: list[_Rows]) -> None:
+def _yours(table: Table, parts: list[Rows]) -> None:
     """What the user's cells take, and how a row looks once it is ticked or dearer than planned."""
     page, styles = table.page, table.page.styles
     said = [TICK, RETURNED, SOLD_OUT]
@@ -238,68 +223,3 @@ def _too_dear(table: Table) -> None:
     page.put(row, place, Formula(words, NONE_DEAR), styles(font_color=palette.QUIET))
     loud = styles.bare(bold=True, font_color=palette.WARN)
     page.sheet.conditional_format(row, place, row, place, {"type": "formula", "criteria": f"={dear}>0", "format": loud})
-
-
-def _sums(table: Table, book: Workbook, plan: PlanBook, parts: tuple[_Rows, _Rows]) -> None:
-    """Sums by shop, the total, and what is left of the budget; what was paid counts as planned where it is settled."""
-    settled, left = parts
-    has_rows = settled.last >= settled.first or left.last >= left.first
-    table.next_row += 1 if has_rows else 0
-    amount, before = table.page.styles.amount, carried(plan)
-    counted = [(one.planned.line.shop_name, counted_minor(one)) for one in before.lines]
-    counted += [(line.shop_name, line.line_minor) for line in _sorted(plan.money)]
-    shops = list(dict.fromkeys(shop for shop, _ in counted))
-    for shop in sorted(shops, key=lambda name: (not name, shops.index(name))) if len(shops) > 1 else []:
-        spent = amount(sum(minor for name, minor in counted if name == shop))
-        _sum_row(table, shop or "No shop", [_by_shop(table, heading, shop, parts, spent) for heading in MONEY])
-    whole = ["=" + ("+".join(f"SUM({area})" for area in _areas(table, heading, parts)) or "0") for heading in MONEY]
-    spent_minor = plan.spent_minor + before.paid_minor
-    row = _sum_row(table, "Total", [Formula(text, amount(spent_minor)) for text in whole], strong=True)
-    for name, heading in zip(TOTALS, MONEY, strict=True):
-        book.define_name(name, "=" + table.page.ref(row, table.at[heading], away=True))
-    budget_minor = whole_budget(plan)
-    if budget_minor is None:
-        return
-    _sum_row(table, "Budget", [Formula("=budget", amount(budget_minor))] * 2)
-    if plan.held_back_minor:
-        _sum_row(table, "Held back", [Formula("=held_back", amount(plan.held_back_minor))] * 2)
-    money_left = amount(budget_minor - plan.held_back_minor - spent_minor)
-    row = _sum_row(table, "Left", [Formula(f"=budget-held_back-{name}", money_left) for name in TOTALS], strong=True)
-    for heading in MONEY:
-        table.page.sheet.conditional_format(
-            row, table.at[heading], row, table.at[heading], table.page.styles.below_zero()
-        )
-    book.define_name("money_left", "=" + table.page.ref(row, table.at["Counts as"], away=True))
-
-
-def _areas(table: Table, heading: str, parts: tuple[_Rows, _Rows]) -> list[str]:
-    """What is summed: settled lines at what they count as, whatever was planned."""
-    return [
-        table.area("Counts as" if at == 0 else heading, part.first, part.last)
-        for at, part in enumerate(parts)
-        if part.last >= part.first
-    ]
-
-
-def _by_shop(table: Table, heading: str, shop: str, parts: tuple[_Rows, _Rows], value: float) -> Formula:
-    """By exact text: SUMIF would take a shop named `>5` or `a*` for a condition."""
-    name = table.page.ref(table.next_row, table.at["For"]) if shop else '""'
-    shops = [table.area("Shop", part.first, part.last) for part in parts if part.last >= part.first]
-    sums = _areas(table, heading, parts)
-    text = "+".join(f"SUMPRODUCT(--EXACT({at},{name}),{area})" for at, area in zip(shops, sums, strict=True))
-    return Formula(f"={text}", value)
-
-
-def _sum_row(table: Table, label: str, values: list[Formula], strong: bool = False) -> int:
-    page, row = table.page, table.next_row
-    edge: dict[str, object] = {"bold": strong, "bottom": 1, "bottom_color": palette.LINE}
-    if strong:
-        edge |= {"top": 1, "top_color": palette.TEAL, "bg_color": palette.STRAW}
-    for place in range(table.at["For"], table.at["Counts as"] + 1):
-        page.put(row, place, None, page.styles("", **edge))
-    page.put(row, table.at["For"], label, page.styles("text", **edge))
-    for heading, value in zip(MONEY, values, strict=True):
-        page.put(row, table.at[heading], value, page.styles("money", **edge))
-    page.sheet.set_row(row, 18)
-    table.next_row += 1
-    return row

@@ -12,7 +12,8 @@ from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import count, lines_on_paper
 from budgetfix.exports.money_days import HEADS, money_day_rows, there_note
 from budgetfix.exports.plan_book_buy import BuyAt
-from budgetfix.exports.plan_book_do import DoAt, real_formula
+from budgetfix.exports.plan_book_do import DoAt
+from budgetfix.exports.plan_book_do_sums import real_formula
 from budgetfix.exports.plan_book_faults import FaultsAt, state_words
 from budgetfix.exports.plan_book_page import AIR_POINTS, LINE_POINTS, Formula, Page, Styles, Value
 from budgetfix.outcome.book import PlanBook, Sums
