@@ -133,12 +133,11 @@ def make_book(
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
-    unit = base.survey.household.unit if base.survey is not None else "mm"
-    return PlanBook(
+    book = PlanBook(
         title=around.title,
         room_words=around.room_words,
         currency=brief.currency,
-        unit=unit,
+        unit=base.survey.household.unit if base.survey is not None else "mm",
         ordered=brief.ordered,
         budget_minor=brief.budget_minor,
         held_back_minor=brief.held_back_minor(),
@@ -175,12 +174,11 @@ def make_book(
         stops=tuple(_as_booked(stop, made, earlier) for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
-        remembered=remembered(base, framed, plan, found, made, earlier),
-        so_far=earlier,
         chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
         purses=money_days(base, found.bill) if purses(brief) else (),
     )
+    return replace(book, remembered=remembered(base, framed, plan, found, made, earlier), so_far=earlier)
 
 
 def _as_booked(stop: Stop, made: Lists, earlier: SoFar | None) -> Stop:

@@ -8,11 +8,12 @@ from fractions import Fraction
 
 from budgetfix.framing.frame import frame
 from budgetfix.optimize import Growth, solve
-from budgetfix.optimize.problem import Answer
+from budgetfix.optimize.problem import Answer, Plan
 from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Stop, Task
-from budgetfix.outcome.check import checked
+from budgetfix.outcome.check import Checked, checked
+from budgetfix.outcome.lists import Lists
 from budgetfix.outcome.make import Around, make_book
-from budgetfix.outcome.remembering import as_typed, carried_on, counted_minor, numbered_on, step_id, was_of
+from budgetfix.outcome.remembering import as_typed, carried_on, counted_minor, numbered_on, remembered, step_id, was_of
 from budgetfix.outcome.so_far import LineBack, PlannedLine, PlannedStep, Remembered, SoFar, State, StepBack
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.fit import candidates
@@ -58,6 +59,13 @@ def test_the_small_job_is_remembered_whole() -> None:
     }
     assert [(one.candidate.id, one.chosen) for one in found.candidates] == [("paint", True), ("sort", True)]
     assert (found.spent_minor, found.points_after, found.ordered) == (2700, 100, BASE.brief.ordered)
+
+
+def test_nothing_made_is_nothing_remembered() -> None:
+    """An empty plan of the small job: no lines, no steps, no candidates, all points still there."""
+    nothing = Plan((), (), 0, 300, 0, 0)
+    found = remembered(BASE, FRAMED, nothing, Checked((), None, (), {}, (), ()), Lists((), (), None, ()))
+    assert (found.lines, found.steps, found.candidates, found.points_after) == ((), (), (), 300)
 
 
 def test_what_is_settled_is_carried_on_and_the_rest_is_not() -> None:
