@@ -172,7 +172,7 @@ def make_book(
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
         sides=around.sides,
-        stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
+        stops=tuple(_as_booked(stop, made, earlier) for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
         remembered=remembered(base, framed, plan, found, made, earlier),
@@ -183,8 +183,10 @@ def make_book(
     )
 
 
-def _as_booked(stop: Stop, made: Lists) -> Stop:
-    """The book's own plan has the same lists on the slider as in the book."""
+def _as_booked(stop: Stop, made: Lists, earlier: SoFar | None) -> Stop:
+    """The book's own plan has the same lists on the slider as in the book; steps are numbered alike in all."""
+    if not stop.this_one:
+        return replace(stop, tasks=numbered_on(stop.tasks, earlier))
     return replace(stop, money=made.money, tasks=made.tasks, sessions=made.sessions, faults=made.faults)
 
 

@@ -162,6 +162,12 @@ def test_everything_bought_and_done_leaves_a_book_with_its_history() -> None:
     assert said(Desk(book).back()) == said(desk.back())
 
 
+def test_a_rest_of_which_nothing_was_told_is_the_same_book() -> None:
+    """Read back without a tick and planned again: the same bytes, so that no second book need be kept."""
+    assert plan_book(rest_of(Desk().back())) == plan_book(KEPT)
+    assert not carried(rest_of(Desk().back()))
+
+
 def test_the_whole_budget_is_known_or_put_together() -> None:
     """As the book says, else what is left with what was paid; none without a limit; nothing without a past."""
     book = rest_of(back())

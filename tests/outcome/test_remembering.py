@@ -9,7 +9,7 @@ from fractions import Fraction
 from budgetfix.framing.frame import frame
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.problem import Answer
-from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Task
+from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Stop, Task
 from budgetfix.outcome.check import checked
 from budgetfix.outcome.make import Around, make_book
 from budgetfix.outcome.remembering import as_typed, carried_on, counted_minor, numbered_on, step_id, was_of
@@ -26,11 +26,11 @@ FRAMED = frame(BASE, candidates(None, BASE.catalog, BASE.brief, ()), ())
 AROUND = Around("t", "", 30.0, None, None, (), NextStep(), (), ())
 
 
-def small_book(earlier: SoFar | None = None) -> PlanBook:
+def small_book(earlier: SoFar | None = None, around: Around = AROUND) -> PlanBook:
     """The book of the small job of listed faults."""
     answer = solve(FRAMED.problem, seconds=30, clock=time.monotonic, growth=Growth(FRAMED.problem))
     assert isinstance(answer, Answer)
-    return make_book(BASE, FRAMED, answer, checked(BASE, FRAMED, answer.plan), AROUND, earlier)
+    return make_book(BASE, FRAMED, answer, checked(BASE, FRAMED, answer.plan), around, earlier)
 
 
 def untouched(remembered: Remembered) -> SoFar:
@@ -79,6 +79,17 @@ def test_what_is_settled_is_carried_on_and_the_rest_is_not() -> None:
     assert next(one.id for one in kept(book).steps) == "sort#1"
     assert len({one.id for one in kept(book).steps}) == len(kept(book).steps)
     assert kept(book).spent_minor == 2700 + 2500
+
+
+def test_all_plans_of_the_slider_number_their_steps_alike() -> None:
+    """A step that is done keeps its name to itself, in the book's own plan and in those for other sums of money."""
+    first = small_book()
+    back = untouched(kept(first))
+    earlier = replace(back, steps=tuple(replace(one, done=one.planned.id == "sort#1") for one in back.steps))
+    other = Stop(first.best, 0, first.money, first.tasks, first.sessions, first.faults)
+    book = small_book(earlier, replace(AROUND, stops=(other, replace(other, this_one=True))))
+    for tasks in (book.tasks, *(stop.tasks for stop in book.stops)):
+        assert {step_id(task) for task in tasks} == {"errand:mill#1", "paint#1", "sort#2"}
 
 
 def test_what_counts_as_spent() -> None:

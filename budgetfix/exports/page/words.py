@@ -34,7 +34,7 @@ def money_words(book: PlanBook, minor: int) -> str:
 def so_far_words(book: PlanBook) -> str:
     """`So far: 3 things bought, 4 steps done, €83.00 paid`; empty where nothing was before this plan."""
     before = carried(book)
-    if not before.lines and not before.steps:
+    if not before:
         return ""
     bought = sum(1 for one in before.lines if one.state == "bought" and one.planned.line.kind not in NOT_BOUGHT)
     done = sum(1 for one in before.steps if one.done)
