@@ -133,12 +133,11 @@ def make_book(
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
-    unit = base.survey.household.unit if base.survey is not None else "mm"
     return PlanBook(
         title=around.title,
         room_words=around.room_words,
         currency=brief.currency,
-        unit=unit,
+        unit=base.survey.household.unit if base.survey is not None else "mm",
         ordered=brief.ordered,
         budget_minor=brief.budget_minor,
         held_back_minor=brief.held_back_minor(),
@@ -179,7 +178,7 @@ def make_book(
         so_far=earlier,
         chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
-        purses=money_days(base, found.bill) if purses(brief) else (),
+        purses=money_days(base, found.bill),
     )
 
 
