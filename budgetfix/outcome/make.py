@@ -126,19 +126,17 @@ def make_book(
     """The book of the best plan. `earlier`: what was paid and done before, with a sum for all that counts as paid."""
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
-    ids = tuple(one.id for one in found.chosen)
     made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
     odds = chances(base, framed, plan, made.tasks, worth)
     made = replace(made, tasks=numbered_on(made.tasks, earlier))
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
-    unit = base.survey.household.unit if base.survey is not None else "mm"
     return PlanBook(
         title=around.title,
         room_words=around.room_words,
         currency=brief.currency,
-        unit=unit,
+        unit=base.survey.household.unit if base.survey is not None else "mm",
         ordered=brief.ordered,
         budget_minor=brief.budget_minor,
         held_back_minor=brief.held_back_minor(),
@@ -160,7 +158,7 @@ def make_book(
         tasks=made.tasks,
         sessions=made.sessions,
         faults=made.faults,
-        chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
+        chosen=_chosen_rows(base, found, worth, cares),
         left_out=around.left_out,
         more=around.more,
         next=around.next,
@@ -186,6 +184,13 @@ def make_book(
 def _as_booked(stop: Stop, made: Lists) -> Stop:
     """The book's own plan has the same lists on the slider as in the book."""
     return replace(stop, money=made.money, tasks=made.tasks, sessions=made.sessions, faults=made.faults)
+
+
+def _chosen_rows(
+    base: Ground, found: Checked, worth: Worth, cares: Mapping[str, tuple[str, ...]]
+) -> tuple[ChosenRow, ...]:
+    ids = tuple(one.id for one in found.chosen)
+    return tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen)
 
 
 def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...], cares: tuple[str, ...]) -> ChosenRow:
