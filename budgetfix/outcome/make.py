@@ -126,7 +126,6 @@ def make_book(
     """The book of the best plan. `earlier`: what was paid and done before, with a sum for all that counts as paid."""
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
-    ids = tuple(one.id for one in found.chosen)
     made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
     odds = chances(base, framed, plan, made.tasks, worth)
     made = replace(made, tasks=numbered_on(made.tasks, earlier))
@@ -159,7 +158,7 @@ def make_book(
         tasks=made.tasks,
         sessions=made.sessions,
         faults=made.faults,
-        chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
+        chosen=_chosen_rows(base, found, worth, cares),
         left_out=around.left_out,
         more=around.more,
         next=around.next,
@@ -176,7 +175,7 @@ def make_book(
         landlord=landlord_note(base, found.chosen),
         chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
-        purses=money_days(base, found.bill) if purses(brief) else (),
+        purses=money_days(base, found.bill),
     )
     return replace(book, remembered=remembered(base, framed, plan, found, made, earlier), so_far=earlier)
 
@@ -186,6 +185,13 @@ def _as_booked(stop: Stop, made: Lists, earlier: SoFar | None) -> Stop:
     if not stop.this_one:
         return replace(stop, tasks=numbered_on(stop.tasks, earlier))
     return replace(stop, money=made.money, tasks=made.tasks, sessions=made.sessions, faults=made.faults)
+
+
+def _chosen_rows(
+    base: Ground, found: Checked, worth: Worth, cares: Mapping[str, tuple[str, ...]]
+) -> tuple[ChosenRow, ...]:
+    ids = tuple(one.id for one in found.chosen)
+    return tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen)
 
 
 def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...], cares: tuple[str, ...]) -> ChosenRow:

@@ -35,7 +35,7 @@ SURE = replace(BOOK, chances=CHANCES)
 SAID = (
     "All of it fits in 7 of 10 cases; if not, these fall off first: Hang a longer rod, higher (in 3 of 10 cases, 240 "
     "points); Hang two pairs of longer panels (in 1 of 10 cases, 1 point).",
-    "On average 93 % of what is planned gets better, in nine of ten cases 61 % or more.",
+    "On average 93 % of the planned improvement is reached, in nine of ten cases 61 % or more.",
     "All work together usually takes between 4 h 50 min and 6 h 15 min, 5 h 20 min planned; 2 of 9 steps with one "
     "figure taken as sure.",
 )
