@@ -172,7 +172,7 @@ def make_book(
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
         sides=around.sides,
-        stops=tuple(_as_booked(stop, made) if stop.this_one else stop for stop in around.stops),
+        stops=tuple(_as_booked(stop, made) if stop.this_one else _numbered(stop, earlier) for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
         remembered=remembered(base, framed, plan, found, made, earlier),
@@ -181,6 +181,11 @@ def make_book(
         paces=learnt(brief.pace, ()) if brief.pace else None,
         purses=money_days(base, found.bill) if purses(brief) else (),
     )
+
+
+def _numbered(stop: Stop, earlier: SoFar | None) -> Stop:
+    """The steps of another plan with the numbers of what is left, so that a tick means the same step in all of them."""
+    return replace(stop, tasks=numbered_on(stop.tasks, earlier))
 
 
 def _as_booked(stop: Stop, made: Lists) -> Stop:

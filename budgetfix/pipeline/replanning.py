@@ -56,7 +56,8 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
         return NoRest(found, left)
     book = with_inputs(booked(left.job, found, wish, left.so_far if left.rest.told else None), job)
     book = replace(book, paces=left.paces if left.paces.learnt else book.paces)
-    book = replace(book, notes=(*book.notes, *notes_of(left.paid)))
+    whole = job.brief.budget_minor if left.rest.told else None
+    book = replace(book, notes=(*book.notes, *notes_of(left.paid)), whole_budget_minor=whole)
     return Replanned(book, left, found, since(left, found, wish, unended))
 
 
