@@ -64,6 +64,7 @@ demo: .venv/ready-to-run
 	@echo "Open $(DEMO)/renter/plan.html    what to buy and to do, and a note to the landlord beside it"
 	@echo "Open $(DEMO)/stager/quote.html   what the client reads; plan.html is the stager's own"
 	@echo "Open $(DEMO)/couple/plan.html    who does what when, and what each gives up"
+	@echo "Then tick what is done in $(DEMO)/renter/plan.xlsx, and: .venv/bin/budgetfix replan $(DEMO)/renter"
 
 # step NAME COMMAND...: runs it, shows what it said if it failed, and notes the first that did.
 STEPS = first=; notes=; \

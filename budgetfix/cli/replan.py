@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from budgetfix.outcome.so_far import SoFar
     from budgetfix.pipeline.replanning import Replanned
 
+AS_OF = "Planned as of {}: by today, {}, every session of the brief is over. --day names another day."
 NO_DAY = "{} is no day. Write it as 2026-06-07."
 NO_BOOK = "{} holds no plan.xlsx: plan it first. `budgetfix plan {}`"
 MEANWHILE = "{} was changed while the rest was planned: nothing was written. Save it, and replan once more."
@@ -26,17 +27,21 @@ ONE_JOB = "replan takes one job at a time, and {} holds {}.\nName one of them, s
 
 def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
     """`replan`."""
+    from budgetfix.exports.lines import wrapped
     from budgetfix.exports.plan_json import plan_object
     from budgetfix.exports.plan_screen import plan_text
     from budgetfix.exports.replan_words import replan_lines
     from budgetfix.intake.kept import as_it_is
+    from budgetfix.pipeline.rest_day import standing_day
     from budgetfix.pipeline.writing import PLAN, ChangedMeanwhile, write_replanned
 
-    on = _day(day)
+    typed, today = _day(day), datetime.now().astimezone().date()
     _one_job(folder)
     job = job_of(folder, words)
     read = as_it_is(folder / PLAN)
-    found = _replanned(job, _so_far(read, job), on, words)
+    so_far = _so_far(read, job)
+    on = standing_day(job.brief, so_far, today) if typed is None else typed
+    found = _replanned(job, so_far, on, words)
     try:
         files = write_replanned(folder, found.book, read)
     except ChangedMeanwhile as changed:
@@ -46,15 +51,16 @@ def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
     elif not words.quiet:
         text = plan_text(found.book, files, unicode=say.can_unicode())
         said = replan_lines(found.since, found.book, unicode=say.can_unicode())
-        say.out("\n".join([*said, "", text]))
+        as_of = wrapped(AS_OF.format(on, today)) if typed is None and on != today else []
+        say.out("\n".join([*as_of, *said, "", text]))
     if not found.book.proven:
         raise SystemExit(say.STOPPED)
 
 
-def _day(day: str | None) -> date:
-    """The day as typed, else today."""
+def _day(day: str | None) -> date | None:
+    """The day as typed; None for none."""
     if day is None:
-        return datetime.now().astimezone().date()
+        return None
     try:
         return date.fromisoformat(day)
     except ValueError:

@@ -18,8 +18,8 @@ TOGETHER = "Together"
 TAKEN = frozenset(
     name.casefold()
     for name in (
-        "History", "Summary", "Buy", "Do", TOGETHER, "Before and after", "Left out", "What more buys", "Drawings",
-        "Moving out", "As it was", "Landlord", "Quote", "Costing", "Record",
+        "History", "Summary", "Buy", "Do", TOGETHER, "Before and after", "Left out", "What more buys", "Chances",
+        "Drawings", "Moving out", "As it was", "Landlord", "Quote", "Costing", "Record",
     )
 )  # fmt: skip
 """Names of sheets that are not a person's: the program's own, and the one that Excel keeps for itself."""

@@ -26,6 +26,10 @@ class Carried:
     steps: tuple[StepBack, ...] = ()
     minutes: tuple[tuple[str, int], ...] = ()
 
+    def __bool__(self) -> bool:
+        """Whether there is any such row."""
+        return bool(self.lines or self.steps)
+
     @property
     def paid_minor(self) -> int:
         """What they have cost so far."""

@@ -81,10 +81,8 @@ def _fall(one: FallsOff) -> str:
 def _reached(told: Chances) -> tuple[str, ...]:
     if told.reached is None or told.reached_worst is None or not told.falls:
         return ()
-    return (
-        f"On average {told.reached} % of what is planned gets better, in nine of ten cases {told.reached_worst} % "
-        "or more.",
-    )
+    worst = f", in nine of ten cases {told.reached_worst} % or more" if told.reached_worst < 100 else ""
+    return (f"On average {told.reached} % of the planned improvement is reached{worst}.",)
 
 
 def _work(told: Chances) -> str:

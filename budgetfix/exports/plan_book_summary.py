@@ -234,7 +234,7 @@ def _bars(page: Page, plan: PlanBook, row: int) -> int:
 
 
 def _plans(page: Page, plan: PlanBook, row: int) -> int:
-    row = _head(page, row, "Three plans" if plan.so_far is None else "Three plans for what is left")
+    row = _head(page, row, "Three plans for what is left" if carried(plan) else "Three plans")
     edge: dict[str, object] = {"bottom": 1, "bottom_color": palette.LINE}
     heads = ("Plan", "Spend", "Points fixed", "Hazards left", "Minutes")
     for place, head in zip(PLACES, heads, strict=True):

@@ -102,6 +102,8 @@ class _Reading:
         tickable = planned.line.kind not in NOT_BOUGHT
         state = self._read(row.cells["bought"], _state_of(tickable), None, WANTED_STATE if tickable else WANTED_TICK)
         paid = self._read(row.cells["paid in all"], self._sum, None, _wanted_sum(self.currency))
+        if state is not None and not tickable and paid is None:
+            paid = planned.line.line_minor
         return LineBack(planned, state, paid)
 
     def _sum(self, value: object) -> int | None:
@@ -144,7 +146,7 @@ class _Reading:
 
 
 def _state_of(tickable: bool) -> Callable[[object], State | None]:
-    """Of a line that nobody brings home, one can say only that it is paid."""
+    """Of a line that nobody brings home, one can say only that it is paid, as planned where no sum is typed."""
 
     def paid(value: object) -> State | None:
         return "bought" if read_tick(value) else None

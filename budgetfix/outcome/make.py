@@ -126,19 +126,17 @@ def make_book(
     """The book of the best plan. `earlier`: what was paid and done before, with a sum for all that counts as paid."""
     plan, brief = answer.plan, base.brief
     worth = Worth(base, framed)
-    ids = tuple(one.id for one in found.chosen)
     made = lists(base, framed, plan, found, worth, around.prices, around.accepts)
     odds = chances(base, framed, plan, made.tasks, worth)
     made = replace(made, tasks=numbered_on(made.tasks, earlier))
     cares = cares_of(brief, framed, plan)
     count, hazard_points, points = before(base)
     after = hazards_left(base, found)
-    unit = base.survey.household.unit if base.survey is not None else "mm"
     return PlanBook(
         title=around.title,
         room_words=around.room_words,
         currency=brief.currency,
-        unit=unit,
+        unit=base.survey.household.unit if base.survey is not None else "mm",
         ordered=brief.ordered,
         budget_minor=brief.budget_minor,
         held_back_minor=brief.held_back_minor(),
@@ -160,7 +158,7 @@ def make_book(
         tasks=made.tasks,
         sessions=made.sessions,
         faults=made.faults,
-        chosen=tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen),
+        chosen=_chosen_rows(base, found, worth, cares),
         left_out=around.left_out,
         more=around.more,
         next=around.next,
@@ -172,25 +170,29 @@ def make_book(
         cautions=tuple(dict.fromkeys(care for one in found.chosen for care in cares[one.id])),
         drawn=drawn(base.survey, found.room, found.chosen, made.tasks),
         sides=around.sides,
-        stops=tuple(_as_booked(stop, made) if stop.this_one else _numbered(stop, earlier) for stop in around.stops),
+        stops=tuple(_as_booked(stop, made, earlier) for stop in around.stops),
         undoing=undoing(base, found.chosen),
         landlord=landlord_note(base, found.chosen),
         remembered=remembered(base, framed, plan, found, made, earlier),
         so_far=earlier,
         chances=odds,
         paces=learnt(brief.pace, ()) if brief.pace else None,
-        purses=money_days(base, found.bill) if purses(brief) else (),
+        purses=money_days(base, found.bill),
     )
 
 
-def _numbered(stop: Stop, earlier: SoFar | None) -> Stop:
-    """The steps of another plan with the numbers of what is left, so that a tick means the same step in all of them."""
-    return replace(stop, tasks=numbered_on(stop.tasks, earlier))
-
-
-def _as_booked(stop: Stop, made: Lists) -> Stop:
-    """The book's own plan has the same lists on the slider as in the book."""
+def _as_booked(stop: Stop, made: Lists, earlier: SoFar | None) -> Stop:
+    """The book's own plan has the same lists on the slider as in the book; steps are numbered alike in all."""
+    if not stop.this_one:
+        return replace(stop, tasks=numbered_on(stop.tasks, earlier))
     return replace(stop, money=made.money, tasks=made.tasks, sessions=made.sessions, faults=made.faults)
+
+
+def _chosen_rows(
+    base: Ground, found: Checked, worth: Worth, cares: Mapping[str, tuple[str, ...]]
+) -> tuple[ChosenRow, ...]:
+    ids = tuple(one.id for one in found.chosen)
+    return tuple(_chosen(base, one, worth.answers(one.id, ids), cares[one.id]) for one in found.chosen)
 
 
 def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...], cares: tuple[str, ...]) -> ChosenRow:

@@ -72,6 +72,18 @@ def carried_on(earlier: SoFar, tasks: tuple[Task, ...] = ()) -> SoFar:
     return SoFar(kept, lines, steps)
 
 
+def as_typed(typed: SoFar, counted: SoFar) -> SoFar:
+    """What counts, told as it was typed wherever that counts the same: nobody sees a sum that nobody wrote.
+
+    Both hold the same lines; `counted` has a sum for each that was paid.
+    """
+    lines = tuple(
+        was if was.state is not None and counted_minor(was) == counted_minor(one) else one
+        for was, one in zip(typed.lines, counted.lines, strict=True)
+    )
+    return replace(counted, lines=lines)
+
+
 def counted_minor(line: LineBack) -> int:
     """What a line has cost so far: as typed, else as planned where it was bought and not given back; else nothing."""
     if line.paid_minor is not None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from budgetfix.base.money import write_money
 from budgetfix.framing.purses import purses
 from budgetfix.intake.job import Job
 
@@ -12,11 +13,17 @@ LEFT_OUT = (
     "more of it would buy, and how dear goods may get, is not worked out."
 )
 
+NO_USE = "it is of no use to this plan"
+
 
 def money_notes(job: Job) -> list[str]:
-    """One line where money comes by date."""
-    if not job.brief.incomes:
+    """What to know where money comes by date; a second line where some of it comes after the last session."""
+    brief = job.brief
+    if not brief.incomes:
         return []
-    if not job.brief.hours:
+    if not brief.hours:
         return [NO_HOURS]
-    return [LEFT_OUT] if purses(job.brief) else [ALL_THERE]
+    there = purses(brief)
+    late = sum(one.comes_minor for one in there if one.first_session >= len(brief.hours))
+    words = f"{write_money(late, brief.currency)} {brief.currency} of the money comes after the last session: {NO_USE}."
+    return [LEFT_OUT if there else ALL_THERE, *([words] if late else [])]

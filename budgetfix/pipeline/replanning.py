@@ -9,6 +9,7 @@ from budgetfix.intake.job import Job
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.make import before as sums_before
+from budgetfix.outcome.remembering import as_typed
 from budgetfix.outcome.since import Since
 from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.inputs import with_inputs
@@ -54,10 +55,11 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
         )
     if isinstance(found, NoPlan):
         return NoRest(found, left)
-    book = with_inputs(booked(left.job, found, wish, left.so_far if left.rest.told else None), job)
-    book = replace(book, paces=left.paces if left.paces.learnt else book.paces)
-    whole = job.brief.budget_minor if left.rest.told else None
-    book = replace(book, notes=(*book.notes, *notes_of(left.paid)), whole_budget_minor=whole)
+    earlier = as_typed(so_far, left.so_far) if left.rest.told else None
+    book = with_inputs(booked(left.job, found, wish, earlier), job)
+    paces = left.paces if left.paces.learnt else book.paces
+    whole = left.brief.budget_minor if left.rest.told else None
+    book = replace(book, paces=paces, whole_budget_minor=whole, notes=(*book.notes, *notes_of(left.paid)))
     return Replanned(book, left, found, since(left, found, wish, unended))
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import math
 from fractions import Fraction
+from inspect import signature
 
 import pytest
 from hypothesis import given
@@ -20,6 +21,7 @@ from budgetfix.base.three_point import (
     triangular_sd,
     within,
 )
+from budgetfix.outcome.draws import drawn
 from tests.laws.source import REPO, sources
 
 NETWORK = {1: (5, 8, 17), 2: (7, 10, 13), 3: (3, 5, 7), 4: (1, 3, 5), 5: (4, 6, 8), 6: (3, 3, 3), 7: (3, 4, 5)}
@@ -81,7 +83,7 @@ def apart(text: str) -> list[str]:
     found = []
     for call in (node for node in ast.walk(ast.parse(text)) if isinstance(node, ast.Call)):
         name = call.func.attr if isinstance(call.func, ast.Attribute) else getattr(call.func, "id", "")
-        if name == "within" or (name in ("sd_of_sum", "drawn") and (len(call.args) > 1 or call.keywords)):
+        if name == "within" or (name == "sd_of_sum" and (len(call.args) > 1 or call.keywords)):
             found.append(ast.unparse(call))
     return found
 
@@ -89,6 +91,7 @@ def apart(text: str) -> list[str]:
 def test_no_chance_under_independence() -> None:
     """Outside this module nothing of budgetfix sets the common factor or works out a normal chance: none is printed."""
     assert float(COMMON) == 0.5
+    assert list(signature(drawn).parameters) == ["ranges", "seed"]
     users = [one for one in sources(REPO) if any("three_point" in name for name in one.bound.values())]
     assert {one.name: apart(one.text) for one in users} == {one.name: [] for one in users}
 

@@ -186,3 +186,14 @@ def test_quiet_and_today() -> None:
     planned()
     done = typed("replan", "job", "-q")
     assert (done.exit_code, done.stdout, done.stderr) == (0, "", "")
+
+
+def test_a_plan_tried_out_long_after_its_dates() -> None:
+    """All sessions of a brief with a day of its own are over by today: planned on as it was left, and that is said."""
+    planned(ordered="2020-06-01", hours=[{"date": "2020-06-06", "hours": 4}])
+    done = typed("replan", "job")
+    assert done.exit_code == 0, done.stderr
+    assert done.stdout.startswith("Planned as of 2020-06-01: by today, ")
+    assert "every session of the brief is over. --day names another" in done.stdout.replace("\n", " ")
+    assert "SO FAR  nothing is ticked" in done.stdout
+    assert objects("--day", "2020-06-07")["chosen"] == []

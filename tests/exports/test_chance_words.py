@@ -10,6 +10,7 @@ import pytest
 from budgetfix.exports.chance_words import NONE, cases, chance_lines, fits_words, in_time, leave_words, price_lines
 from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.plan_book import plan_book
+from budgetfix.exports.plan_book_chances import NAME
 from budgetfix.exports.plan_screen import plan_text
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.odds import DRAWS, Chances, FallsOff, InTime, MoneyOdds, PriceRange, Spread
@@ -34,7 +35,7 @@ SURE = replace(BOOK, chances=CHANCES)
 SAID = (
     "All of it fits in 7 of 10 cases; if not, these fall off first: Hang a longer rod, higher (in 3 of 10 cases, 240 "
     "points); Hang two pairs of longer panels (in 1 of 10 cases, 1 point).",
-    "On average 93 % of what is planned gets better, in nine of ten cases 61 % or more.",
+    "On average 93 % of the planned improvement is reached, in nine of ten cases 61 % or more.",
     "All work together usually takes between 4 h 50 min and 6 h 15 min, 5 h 20 min planned; 2 of 9 steps with one "
     "figure taken as sure.",
 )
@@ -97,7 +98,7 @@ def test_on_the_screen() -> None:
 
 def test_the_sheet() -> None:
     """All of it, each session with what to leave first, and everything that ever falls off with its points."""
-    found = {row["id"]: row for row in rows(sheet_of(SURE, "Chances"))}
+    found = {row["id"]: row for row in rows(sheet_of(SURE, NAME))}
     assert list(found) == ["all", "sessions", "session 1", "session 2", "falls", "rod", "panels", "lower-tv"]
     assert (found["all"]["How often"], found["all"]["What that means"]) == ("7 in 10", f"{SAID[1]} {SAID[2]}")
     assert found["session 1"]["How often"] == "nearly always"
@@ -112,9 +113,9 @@ def test_the_sheet() -> None:
 def test_no_sheet_where_nothing_can_be_told() -> None:
     """It stands after what more buys, and is not there for single figures."""
     names = opened(plan_book(SURE)).sheetnames
-    assert names[names.index("What more buys") + 1] == "Chances"
-    assert "Chances" not in opened(plan_book(BOOK)).sheetnames
-    assert "Chances" not in opened(plan_book(replace(BOOK, chances=Chances(9, 9)))).sheetnames
+    assert names[names.index("What more buys") + 1] == NAME == "Chances"
+    assert NAME not in opened(plan_book(BOOK)).sheetnames
+    assert NAME not in opened(plan_book(replace(BOOK, chances=Chances(9, 9)))).sheetnames
 
 
 def test_on_the_page() -> None:
@@ -173,7 +174,7 @@ def test_prices_beside_what_is_held_back(more: dict[str, object], said: str) -> 
 
 def test_prices_on_the_sheets() -> None:
     """A part of its own with a row for each range; on the summary how much dearer all of it may be."""
-    found = {row["id"]: row for row in rows(sheet_of(priced(), "Chances"))}
+    found = {row["id"]: row for row in rows(sheet_of(priced(), NAME))}
     assert list(found)[-3:] == ["prices", "price rod", "price fit"]
     assert (found["prices"]["How often"], found["prices"]["What that means"]) == ("9 in 10", price_lines(priced())[0])
     assert found["price rod"]["What that means"] == "2 packs at 20.00 to 30.00, likely 22.00; planned at 24.00."
@@ -187,5 +188,5 @@ def test_prices_alone() -> None:
     """Where steps have one figure each, prices are told all the same."""
     book = replace(BOOK, chances=Chances(9, 9, money=priced().chances.money))  # type: ignore[union-attr]
     assert chance_lines(book) == (NONE, *price_lines(book))
-    found = [row["id"] for row in rows(sheet_of(book, "Chances"))]
+    found = [row["id"] for row in rows(sheet_of(book, NAME))]
     assert found == ["all", "prices", "price rod", "price fit"]

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from budgetfix.brief.incomes import Income
+from budgetfix.intake.brief_money import WANTED_INCOMES, read_incomes
 from budgetfix.intake.brief_over import Over
 from tests.intake.test_brief import read, sound
 
@@ -21,6 +22,13 @@ def test_a_list_of_days(tmp_path: Path) -> None:
     brief = sound(tmp_path, text)
     assert brief.incomes == (Income(15000, date(2026, 6, 1)), Income(9950, date(2026, 7, 1)))
     assert brief.budget_minor == 24950
+
+
+def test_currencies_without_cents() -> None:
+    """Whole yen; the first month's day again a month later, written as text as JSON has it."""
+    found = read_incomes({"from": "2026-06-01", "monthly": 15000, "months": 2}, "JPY")
+    assert found == (Income(15000, date(2026, 6, 1)), Income(15000, date(2026, 7, 1)))
+    assert f"wanted {WANTED_INCOMES}" == WANTED
 
 
 def test_so_much_a_month(tmp_path: Path) -> None:

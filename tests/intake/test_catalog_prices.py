@@ -13,6 +13,7 @@ from budgetfix.catalog.stay import staying
 from budgetfix.exports.catalog_book import catalog_book
 from budgetfix.forms.catalog_form import RANGE_FIELDS
 from budgetfix.intake.catalog_build import build_catalog
+from budgetfix.intake.catalog_prices import WANTED_THREE
 from budgetfix.intake.catalog_raw import RawCatalog, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
 from tests.exports.plan_sheets import opened
 
@@ -121,6 +122,7 @@ def test_what_is_wrong_is_told(tmp_path: Path, typed: str, told: str) -> None:
     """A figure that is missing, out of order, below 0, said twice, or not known."""
     _, problems = read(tmp_path, f"products: [{{product: rug, {typed}}}]\n")
     assert problems == [f"catalog.yaml [line 1] {told}"]
+    assert f"wanted {WANTED_THREE}" == WANTED
 
 
 def test_a_hired_piece_has_its_range_for_the_stay() -> None:

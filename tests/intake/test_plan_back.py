@@ -24,7 +24,7 @@ TYPED = {
     "product:panels@mill": ("returned", 0),
     "hire:Hire: cordless drill": ("bought", None),
     "delivery:Delivery, Mill Lane Home@mill": (None, 650),
-    "tax:Tax, Harrow Tools@harrow": ("bought", None),
+    "tax:Tax, Harrow Tools@harrow": ("bought", 502),
     "lower-tv#1": (True, 75),
     "rod#1": (True, None),
     "bulbs#1": (False, 12),

@@ -12,7 +12,8 @@ from unittest.mock import patch
 import pytest
 
 from budgetfix.framing.frame import Framed
-from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.book import PlanBook, Task
+from budgetfix.outcome.chances import spread
 from budgetfix.outcome.draws import SEED_MINUTES, drawn
 from budgetfix.outcome.odds import DRAWS, NEARLY, Chances, InTime, Spread
 from budgetfix.outcome.playing import played
@@ -99,6 +100,14 @@ def test_without_hours_there_is_no_chance_of_fitting(tmp_path: Path) -> None:
     """No sessions: only what all work takes. 30, 45, 75 by the three-point rule: 47.5, and 7.5 to either side."""
     found = told(tmp_path, [remedy(1, UNSURE), remedy(2, 1)])
     assert found == Chances(steps=2, sure=1, work=Spread(110, 100, 115))
+
+
+def test_all_work_together_in_person_minutes() -> None:
+    """Two people at 30, 45, 75 and a helper for 10 of 50: 47.5 x (2 + 1.2), 7.5 x 3.2 shared by half or by square."""
+    one = Task("a", "a", 1, 1, 1, "", 50, 30, 45, 75, 2)
+    helped = Task("b", "b", 1, 1, 1, "", 50, 30, 45, 75, 1, help_minutes=10)
+    sd = math.sqrt(0.5 * (15**2 + 9**2) + 0.5 * 24**2)
+    assert spread((one, helped)) == Spread(160, round(152 - sd), round(152 + sd))
 
 
 def test_no_time_at_all(tmp_path: Path) -> None:

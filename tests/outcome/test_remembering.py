@@ -9,10 +9,10 @@ from fractions import Fraction
 from budgetfix.framing.frame import frame
 from budgetfix.optimize import Growth, solve
 from budgetfix.optimize.problem import Answer
-from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Task
+from budgetfix.outcome.book import MoneyLine, NextStep, PlanBook, Stop, Task
 from budgetfix.outcome.check import checked
 from budgetfix.outcome.make import Around, make_book
-from budgetfix.outcome.remembering import carried_on, counted_minor, numbered_on, step_id, was_of
+from budgetfix.outcome.remembering import as_typed, carried_on, counted_minor, numbered_on, step_id, was_of
 from budgetfix.outcome.so_far import LineBack, PlannedLine, PlannedStep, Remembered, SoFar, State, StepBack
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.fit import candidates
@@ -26,11 +26,11 @@ FRAMED = frame(BASE, candidates(None, BASE.catalog, BASE.brief, ()), ())
 AROUND = Around("t", "", 30.0, None, None, (), NextStep(), (), ())
 
 
-def small_book(earlier: SoFar | None = None) -> PlanBook:
+def small_book(earlier: SoFar | None = None, around: Around = AROUND) -> PlanBook:
     """The book of the small job of listed faults."""
     answer = solve(FRAMED.problem, seconds=30, clock=time.monotonic, growth=Growth(FRAMED.problem))
     assert isinstance(answer, Answer)
-    return make_book(BASE, FRAMED, answer, checked(BASE, FRAMED, answer.plan), AROUND, earlier)
+    return make_book(BASE, FRAMED, answer, checked(BASE, FRAMED, answer.plan), around, earlier)
 
 
 def untouched(remembered: Remembered) -> SoFar:
@@ -81,6 +81,17 @@ def test_what_is_settled_is_carried_on_and_the_rest_is_not() -> None:
     assert kept(book).spent_minor == 2700 + 2500
 
 
+def test_all_plans_of_the_slider_number_their_steps_alike() -> None:
+    """A step that is done keeps its name to itself, in the book's own plan and in those for other sums of money."""
+    first = small_book()
+    back = untouched(kept(first))
+    earlier = replace(back, steps=tuple(replace(one, done=one.planned.id == "sort#1") for one in back.steps))
+    other = Stop(first.best, 0, first.money, first.tasks, first.sessions, first.faults)
+    book = small_book(earlier, replace(AROUND, stops=(other, replace(other, this_one=True))))
+    for tasks in (book.tasks, *(stop.tasks for stop in book.stops)):
+        assert {step_id(task) for task in tasks} == {"errand:mill#1", "paint#1", "sort#2"}
+
+
 def test_what_counts_as_spent() -> None:
     """A typed sum counts as typed; bought without one counts as planned; given back or sold out counts nothing."""
     line = PlannedLine("tool:saw", MoneyLine("tool", None, "Saw", None, "", 1, 900, 900))
@@ -90,6 +101,25 @@ def test_what_counts_as_spent() -> None:
     )  # fmt: skip
     counted = [counted_minor(LineBack(line, state, paid)) for state, paid in told]
     assert counted == [900, 950, 800, 0, 100, 0, 0]
+
+
+def test_what_counts_is_told_as_it_was_typed() -> None:
+    """A bare tick stays one where it counts as planned; what is counted though nobody said so has its sum."""
+    lines = [PlannedLine(name, MoneyLine("tool", None, name, None, "", 1, 900, 900)) for name in "abcd"]
+    typed: list[tuple[State | None, int | None]] = [("bought", None), ("sold out", None), (None, None), (None, 700)]
+    counted: list[tuple[State | None, int | None]] = [
+        ("bought", 900),
+        ("sold out", 0),
+        ("bought", 900),
+        ("bought", 700),
+    ]
+    both = [
+        SoFar(Remembered(), tuple(LineBack(line, *said) for line, said in zip(lines, told, strict=True)))
+        for told in (typed, counted)
+    ]
+    found = as_typed(*both)
+    assert [(one.state, one.paid_minor) for one in found.lines] == [*typed[:2], *counted[2:]]
+    assert [counted_minor(one) for one in found.lines] == [counted_minor(one) for one in both[1].lines]
 
 
 def test_steps_left_are_numbered_after_those_done() -> None:

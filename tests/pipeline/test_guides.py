@@ -146,8 +146,8 @@ def sofa(gap: int, rent: bool) -> Survey:
 def test_the_sheets_of_the_plan_are_told_in_order(rent: bool, last: str) -> None:
     """Every sheet of a measured room that changes; how it was has another name for those who own their home."""
     drawn = Drawn(sofa(0, rent), sofa(300, rent), (Mark("sofa", (1,)),))
-    quoted = {"quote": QUOTED.quote, "costing": QUOTED.costing}
-    book = replace(BOOK, drawn=drawn, landlord=LEASED.landlord, chances=CHANCES, **quoted)
+    book = replace(BOOK, drawn=drawn, landlord=LEASED.landlord, chances=CHANCES)
+    book = replace(book, quote=QUOTED.quote, costing=QUOTED.costing)
     named = [name for row in table(READ, "sheet") for name in bold(row[0])]
     made = load_workbook(io.BytesIO(plan_book(book, pictures(book)))).sheetnames
     assert made.pop(4) == "Ben"

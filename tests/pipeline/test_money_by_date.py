@@ -209,6 +209,15 @@ def test_notes_say_what_is_left_out(tmp_path: Path) -> None:
     assert ALL_THERE in proven_plan(tmp_path).notes
 
 
+def test_money_after_the_last_session_is_told(tmp_path: Path) -> None:
+    """August's 150 come when all work is over: they pay nothing, and that is said."""
+    money = [*MONTHLY, {"date": "2026-08-01", "amount": 150}]
+    write_job(tmp_path, POINTS, WANTS, {"money": money, "hours": TWO_DAYS})
+    book = proven_plan(tmp_path)
+    assert (sessions(book), book.spent_minor) == ({"lamp": 1, "rug": 2}, 26000)
+    assert "150.00 USD of the money comes after the last session: it is of no use to this plan." in book.notes
+
+
 def test_lists_say_from_when_to_buy(tmp_path: Path) -> None:
     """buy.csv has a column for it, the calendar an entry a day, and the object the keys it always had."""
     goods = {"products": [{"product": name, "price": price} for name, price in (("rug", 200), ("lamp", 60))]}

@@ -186,6 +186,6 @@ def _cured_by(book: PlanBook, fault: str) -> str:
     return "; ".join(parts)
 
 
-def buy_ticks(money: tuple[MoneyLine, ...]) -> list[str]:
-    """Names of the boxes, one a line: the workbook's own ids of rows."""
-    return [f"buy {id}" for id in line_ids(money)]
+def buy_ticks(money: tuple[MoneyLine, ...], taken: tuple[str, ...] = ()) -> list[str]:
+    """Names of the boxes, one a line: the workbook's own ids of rows. `taken`: those of lines carried on."""
+    return [f"buy {id}" for id in line_ids(money, taken)]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass, field
 
 from budgetfix.exports.by_person import times, workers
+from budgetfix.exports.carried import carried
 from budgetfix.exports.lettering import span
 from budgetfix.exports.page.rows import (
     BuyRow,
@@ -120,7 +121,7 @@ def _total(book: PlanBook, spent_minor: int) -> str:
 def _buy(book: PlanBook, money: tuple[MoneyLine, ...], lists: Lists) -> tuple[Group, ...]:
     """Shop by shop in the book's order, what has no shop last."""
     shops: dict[str, list[tuple[MoneyLine, str]]] = {}
-    for line, tick in zip(money, buy_ticks(money), strict=True):
+    for line, tick in zip(money, buy_ticks(money, carried(book).ids), strict=True):
         shops.setdefault(line.shop_name, []).append((line, tick))
     names = sorted(shops, key=lambda name: not name)
     return tuple(

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from budgetfix.base.money import write_money_long
+from budgetfix.exports.carried import carried
 from budgetfix.exports.fair_words import fair_proof
 from budgetfix.exports.lettering import clocks, count, long_day, span
 from budgetfix.framing.options import ERRAND
 from budgetfix.outcome.book import FaultRow, PlanBook, SessionRow, Sums, Task
+from budgetfix.outcome.money_lines import NOT_BOUGHT
 
 NAMED = 5
 
@@ -27,6 +29,19 @@ def fixed_of(faults: tuple[FaultRow, ...]) -> tuple[int, int]:
 def money_words(book: PlanBook, minor: int) -> str:
     """A sum of the book with its currency's sign."""
     return write_money_long(minor, book.currency)
+
+
+def so_far_words(book: PlanBook) -> str:
+    """`So far: 3 things bought, 4 steps done, €83.00 paid`; empty where nothing was before this plan."""
+    before = carried(book)
+    if not before:
+        return ""
+    bought = sum(1 for one in before.lines if one.state == "bought" and one.planned.line.kind not in NOT_BOUGHT)
+    done = sum(1 for one in before.steps if one.done)
+    parts = [f"{count(bought, 'thing')} bought"] if bought else []
+    parts += [f"{count(done, 'step')} done"] if done else []
+    parts.append(f"{money_words(book, before.paid_minor)} paid" if before.paid_minor else "nothing paid")
+    return f"So far: {', '.join(parts)}. The lists below are what is left."
 
 
 def price_words(book: PlanBook, spent_minor: int, minutes: int) -> tuple[str, str]:

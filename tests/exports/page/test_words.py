@@ -6,6 +6,7 @@ from datetime import date
 import pytest
 
 from budgetfix.exports.lettering import long_day
+from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.words import (
     again_words,
     change_words,
@@ -15,10 +16,13 @@ from budgetfix.exports.page.words import (
     price_words,
     proof_words,
     session_words,
+    so_far_words,
     stop_words,
 )
 from budgetfix.outcome.book import PlanBook
+from tests.exports.remembered_book import KEPT, rest_of
 from tests.exports.sample_book import BOOK, NO_HOURS, NO_LIMIT, NOTHING, SESSIONS, STOPS, TASKS
+from tests.intake.ticked import Desk
 
 
 def test_days_and_names_in_words() -> None:
@@ -121,3 +125,30 @@ def test_a_stop_speaks() -> None:
     assert stop_words(BOOK, STOPS[0].sums, STOPS[0].faults) == "€0.00, 1 of 6 faults fixed, 1 h 30 min, 1 hazard left"
     none = replace(NOTHING, hazards_before=0)
     assert stop_words(none, replace(STOPS[1].sums, minutes=45), ()) == "€9.80, 0 of 0 faults fixed, 45 min"
+
+
+def test_what_was_before_the_plan() -> None:
+    """Things bought, steps done and money paid, in one line; nothing is said where nothing was before."""
+    desk = Desk()
+    desk.type("Buy", "product:rod@harrow", "Bought", "✓")
+    desk.type("Buy", "product:bulb@harrow", "Bought", "sold out")
+    desk.type("Buy", "delivery:Delivery, Mill Lane Home@mill", "Paid in all", 6)
+    desk.type("Do", "rod#1", "Done", "✓")
+    book = rest_of(desk.back())
+    line = "So far: 1 thing bought, 1 step done, €45.00 paid. The lists below are what is left."
+    assert so_far_words(book) == line
+    assert f'<p class="room">{line}</p>' in plan_page(book).decode()
+    assert so_far_words(BOOK) == ""
+    assert "So far" not in plan_page(BOOK).decode()
+
+
+def test_a_page_of_a_job_that_is_done() -> None:
+    """With every step done the verdict is that nothing more is to do, not that nothing helps."""
+    desk = Desk()
+    for step in KEPT.remembered.steps if KEPT.remembered else ():
+        desk.type("Do", step.id, "Done", "✓")
+    for line in KEPT.remembered.lines if KEPT.remembered else ():
+        desk.type("Buy", line.id, "Bought", "✓")
+    page = plan_page(rest_of(desk.back())).decode()
+    assert "There is <b>nothing more to do</b>: no other remedy that fits the money and the hours helps." in page
+    assert "So far: 5 things bought, 7 steps done, €141.72 paid." in page
