@@ -37,7 +37,7 @@ SAVE_AGAIN = "open the workbook in a spreadsheet program and save it"
 STRANGE = "a row that the plan does not have"
 OF_THE_PLAN = "a row of the plan with its hidden id"
 ELSEWHERE = "write it into the row that it is for; money for anything else belongs under fixed in brief.yaml"
-TWICE_TODO = "take one of the two rows away"
+TAKE_ONE_AWAY = "take one of the two rows away"
 
 
 def read_back(path: Path, currency: str) -> tuple[SoFar | None, tuple[FileProblem, ...]]:
@@ -129,7 +129,7 @@ class _Reading:
         """A row that was copied does no harm while both say the same."""
         if told.setdefault(row.id, back) != back:
             found = f"'{row.name or row.id}' a second time, with something else in it"
-            self.problems.append(FileProblem(row.place, found, "each row once", TWICE_TODO))
+            self.problems.append(FileProblem(row.place, found, "each row once", TAKE_ONE_AWAY))
 
     def _said(self, cell: RawCell | None) -> bool:
         """True where something is typed that is no blank of ours, and no sum that the sheet works out."""
