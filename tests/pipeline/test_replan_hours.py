@@ -35,7 +35,7 @@ def sessions(book: object) -> dict[str, int | None]:
 
 def test_twice_as_long(tmp_path: Path) -> None:
     """In three hours there were three jobs; the first took two of them, so the last falls off, and that is why."""
-    work(tmp_path, [3])
+    work(tmp_path, [3], learn=False)
     job = read_at(tmp_path)
     found = rest(job, back(plan_of(job), done=("m1#1",), minutes={"m1#1": 120}))
     assert ids(found.book) == ["m2"]
@@ -170,3 +170,18 @@ def test_everything_done_leaves_nothing(tmp_path: Path) -> None:
     found = rest(job, everything(book)).book
     assert (found.chosen, found.money, found.improvement, found.proven) == ((), (), 0, True)
     assert found.points_before == book.points_after
+
+
+def test_every_stop_of_the_slider_numbers_its_steps_alike(tmp_path: Path) -> None:
+    """What is left of a begun remedy is its second step in each of the plans for other sums of money."""
+    steps = [{"hours": 1}, {"hours": 1}]
+    remedies: list[Remedy] = [
+        {"remedy": "m1", "answers": {"f1": 1}, "steps": steps},
+        {"remedy": "m2", "answers": {"f2": 1}, "hours": 1, "cost": 10},
+    ]
+    write_job(tmp_path, (100, 50), remedies, {"hours": [3, 3], "budget": 20})
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), done=("m1#1",))).book
+    assert len(found.stops) == 2
+    for stop in found.stops:
+        assert [(task.step, task.steps) for task in stop.tasks if task.candidate == "m1"] == [(2, 2)]
