@@ -110,7 +110,7 @@ def plan(
     epilog=_examples("replan my-room", "replan my-room --day 2026-06-07"),
 )
 def replan(
-    job: Job,
+    job: Annotated[Path, typer.Argument(metavar="JOB", help="The job folder, with its plan.xlsx.")],
     day: Annotated[
         str | None, typer.Option(metavar="DATE", help="The day from which to plan, as 2026-06-07; default today.")
     ] = None,

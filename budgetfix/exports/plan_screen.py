@@ -110,7 +110,8 @@ def _session_words(row: SessionRow) -> str:
 def _step(book: PlanBook, number: int, task: Task) -> str:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
     marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "+" if task.helper else "")
-    cost = _money(book, task.cost_minor) if task.step <= 1 and not task.candidate.startswith("errand:") else ""
+    costs = (task.step <= 1 or task.cost_minor > 0) and not task.candidate.startswith("errand:")
+    cost = _money(book, task.cost_minor) if costs else ""
     worth = f"{task.worth:,}" if task.worth else ""
     return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)
 

@@ -16,7 +16,7 @@ from budgetfix.pipeline.inputs import with_inputs
 from budgetfix.pipeline.inspecting import Inspected, inspected, seen_on
 from budgetfix.pipeline.planning import Walked, Wish, booked, chooser_of, fairly, know_musts, with_reasons
 from budgetfix.pipeline.rest import Left, rest_of
-from budgetfix.pipeline.rest_notes import notes_of
+from budgetfix.pipeline.rest_notes import notes_of, typed_notes, unused_notes
 from budgetfix.pipeline.rest_offer import rest_offer
 from budgetfix.pipeline.rest_since import since
 
@@ -59,8 +59,10 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
     book = with_inputs(booked(left.job, found, wish, earlier), job)
     paces = left.paces if left.paces.learnt else book.paces
     whole = left.brief.budget_minor if left.rest.told else None
-    book = replace(book, paces=paces, whole_budget_minor=whole, notes=(*book.notes, *notes_of(left.paid)))
-    return Replanned(book, left, found, since(left, found, wish, unended))
+    told = since(left, found, wish, unended)
+    typed = (*notes_of(left.paid), *typed_notes(so_far, job.brief.currency), *unused_notes(told))
+    book = replace(book, paces=paces, whole_budget_minor=whole, notes=(*book.notes, *typed))
+    return Replanned(book, left, found, told)
 
 
 def walked_on(left: Left, wish: Wish) -> Walked | NoPlan:
