@@ -37,7 +37,7 @@ def remembered(
     ids = [one.planned.id for one in settled.lines]
     products = {one.product: one for one in base.catalog.products}
     lines = tuple(
-        _line(id, line, products, found.chosen, base.brief.ordered)
+        _line(id, line, products, found.chosen, base.brief.ordered, made.tasks)
         for id, line in zip(line_ids(made.money, ids), made.money, strict=True)
     )
     return Remembered(
@@ -119,10 +119,25 @@ def step_id(task: Task) -> str:
 
 
 def _line(
-    id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], ordered: date | None
+    id: str,
+    line: MoneyLine,
+    products: dict[str, Product],
+    chosen: tuple[Candidate, ...],
+    ordered: date | None,
+    tasks: tuple[Task, ...],
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
-    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), line.buy_on or ordered)
+    users = tuple(_users(line, chosen))
+    steps = tuple(_steps_of(line, users, tasks))
+    return PlannedLine(id, line, (line.packs or 0) * pack, users, line.buy_on or ordered, steps)
+
+
+def _steps_of(line: MoneyLine, users: tuple[str, ...], tasks: tuple[Task, ...]) -> list[str]:
+    """The steps that pay, a tool or a fixed cost is for, by the ids of their rows."""
+    if line.kind == "fixed":
+        return [step_id(task) for task in tasks]
+    of = (line.of,) if line.kind == "labour" else users if line.kind in ("tool", "hire") else ()
+    return [step_id(task) for task in tasks if task.candidate in of]
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:

@@ -6,7 +6,7 @@ pay for it, the delivery and the tax of an order of which anything was bought. E
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -46,20 +46,41 @@ class Paid:
 
 
 def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: frozenset[str] = frozenset()) -> Paid:
-    """Every line as it counts. `past`: names of fixed costs that are over, such as a van that has been."""
-    told = {one.planned.id: one for one in so_far.told}
-    lines = [_ticked(one, done) for one in so_far.lines]
-    over = frozenset({one.name for one in brief.fixed} if _all_done(so_far) else past)
-    lines = [_worked(one, so_far, done, brief, over) for one in lines]
+    """Every line as it counts. `past`: names of fixed costs that are over, such as a van that has been.
+
+    Sums that an earlier rest worked out are worked out again: only what somebody typed is settled.
+    """
+    typed = [_unworked(one) for one in so_far.lines]
+    ticks = {one.planned.id: one.planned.task.person_minutes for one in so_far.done}
+    lines = [_ticked(one, done, ticks) for one in typed]
+    lines = [_worked(one, ticks, brief, past) for one in lines]
     lines = [_on_top(at, lines, catalog) for at in range(len(lines))]
+    lines = [_marked(was, one) for was, one in zip(typed, lines, strict=True)]
+    told = {one.planned.id for one in typed if one.state is not None or one.paid_minor is not None}
     counted = [one for one in lines if one.paid_minor is not None or one.state == "bought"]
     return Paid(
         tuple(lines),
         sum(one.paid_minor or 0 for one in counted),
         sum(due_minor(one) for one in counted),
         tuple(one.planned.id for one in counted if one.planned.line.kind in TICKED and one.planned.id not in told),
-        tuple(one.planned.id for one in so_far.lines if _sum_alone(one)),
+        tuple(one.planned.id for one in typed if _sum_alone(one)),
     )
+
+
+def _unworked(one: LineBack) -> LineBack:
+    """A line as somebody typed it: without a sum that was worked out and stands there as it was."""
+    worked = one.planned.worked_minor
+    if worked is None:
+        return one
+    paid = None if one.paid_minor == worked else one.paid_minor
+    return LineBack(replace(one.planned, worked_minor=None), one.state, paid)
+
+
+def _marked(typed: LineBack, one: LineBack) -> LineBack:
+    """A line that remembers of its sum that nobody typed it."""
+    if typed.paid_minor is not None or one.paid_minor is None:
+        return one
+    return replace(one, planned=replace(one.planned, worked_minor=one.paid_minor))
 
 
 def _sum_alone(one: LineBack) -> bool:
@@ -71,12 +92,12 @@ def due_minor(one: LineBack) -> int:
     return 0 if one.state in ("returned", "sold out") else one.planned.line.line_minor
 
 
-def _ticked(one: LineBack, done: Done) -> LineBack:
+def _ticked(one: LineBack, done: Done, ticks: Mapping[str, int]) -> LineBack:
     """Goods, tools and remedies' own costs, with the sum that they count with."""
     line = one.planned.line
     if line.kind not in TICKED:
         return one
-    if one.state is None and (one.paid_minor is not None or _used(one.planned, done)):
+    if one.state is None and (one.paid_minor is not None or _used(one.planned, done, ticks)):
         one = replace(one, state="bought")
     if one.state is None:
         return one
@@ -84,41 +105,49 @@ def _ticked(one: LineBack, done: Done) -> LineBack:
     return replace(one, paid_minor=otherwise if one.paid_minor is None else one.paid_minor)
 
 
-def _used(planned: PlannedLine, done: Done) -> bool:
-    """True where work that is done cannot have been done without it."""
-    begun = frozenset(done.begun_ids) if planned.line.kind in ("tool", "hire") else frozenset[str]()
+def _used(planned: PlannedLine, done: Done, ticks: Mapping[str, int]) -> bool:
+    """True where work that is done cannot have been done without it.
+
+    A tool, or its hire, was there for the steps of the plan that it stands in: what was done before had another one.
+    """
+    if planned.line.kind in ("tool", "hire"):
+        return any(id in ticks for id in planned.steps)
     users = {planned.line.of} if planned.line.kind == "remedy" else set(planned.users)
-    return not users.isdisjoint(done.ids | begun)
+    return not users.isdisjoint(done.ids)
 
 
-def _all_done(so_far: SoFar) -> bool:
-    return bool(so_far.steps) and all(one.done for one in so_far.steps)
-
-
-def _worked(one: LineBack, so_far: SoFar, done: Done, brief: Brief, past: frozenset[str]) -> LineBack:
+def _worked(one: LineBack, ticks: Mapping[str, int], brief: Brief, past: frozenset[str]) -> LineBack:
     """Pay for work that is done, as far as it is; fixed costs that are over; of the others what was typed."""
     line = one.planned.line
     if one.paid_minor is not None or line.kind not in ("labour", "fixed"):
         return one
     if one.state == "bought":
         return replace(one, paid_minor=line.line_minor)
+    whole = bool(one.planned.steps) and all(id in ticks for id in one.planned.steps)
     if line.kind == "fixed":
-        return replace(one, paid_minor=line.line_minor) if line.of in past or line.name in past else one
-    pay = line.line_minor
-    if line.of not in done.ids:
-        pay = brief.labour_minor(_minutes_done(line.of, so_far))
-    return _at(one, pay) if pay else one
+        over = whole or line.of in past or line.name in past
+        return replace(one, paid_minor=line.line_minor) if over else one
+    if whole:
+        return replace(one, paid_minor=line.line_minor)
+    return _paid_part(one, ticks, brief)
 
 
-def _minutes_done(id: str, so_far: SoFar) -> int:
-    """Planned person-minutes of the ticked steps."""
-    return sum(one.planned.task.person_minutes for one in so_far.done if one.planned.task.candidate == id)
+def _paid_part(one: LineBack, ticks: Mapping[str, int], brief: Brief) -> LineBack:
+    """Pay cut to the steps that are done of those that it was planned for; the others are planned anew."""
+    ids = tuple(id for id in one.planned.steps if id in ticks)
+    pay = brief.labour_minor(sum(ticks[id] for id in ids))
+    return one if not pay else _at(replace(one, planned=replace(one.planned, steps=ids)), pay)
 
 
 def _at(one: LineBack, minor: int) -> LineBack:
     """The line cut to the part of it that counts, planned and paid."""
     planned = one.planned
-    return replace(one, planned=replace(planned, line=replace(planned.line, line_minor=minor)), paid_minor=minor)
+    line = replace(planned.line, line_minor=minor)
+    return replace(one, planned=replace(planned, line=line, whole_minor=_whole_minor(planned)), paid_minor=minor)
+
+
+def _whole_minor(planned: PlannedLine) -> int:
+    return planned.line.line_minor if planned.whole_minor is None else planned.whole_minor
 
 
 def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:

@@ -183,3 +183,57 @@ def test_a_must_that_the_rest_cannot_keep(tmp_path: Path, wish_for: str) -> None
     job = read_at(tmp_path)
     found = replanned(job, back(plan_of(job), paid={"product:rug@mill": 5500}), TODAY, wish())
     assert isinstance(found, NoRest)
+
+
+def test_pay_is_counted_once(tmp_path: Path) -> None:
+    """Step 1 of 3 is done: 12.00 are spent, however often the rest is planned; with step 2 it is 24.00."""
+    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
+    write_job(tmp_path, (100,), remedies, {"budget": 100, "hours": [1, 1, 1], "labour": 12})
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), done=("m1#1",)))
+    second = rest(job, back(first.book))
+    third = rest(job, back(second.book))
+    spent = [(one.left.paid.spent_minor, one.book.spent_minor) for one in (first, second, third)]
+    assert spent == [(1200, 2400)] * 3
+    assert rest(job, back(third.book, done=("m1#2",))).left.paid.spent_minor == 2400
+
+
+def test_pay_for_a_round_of_shops_is_counted_once(tmp_path: Path) -> None:
+    """The round is made and paid, the lamp was not there: the second round is still to be paid, each time."""
+    errands = [{"errand": "go", "name": "Go", "shops": ["mill"], "hours": 1}]
+    shopping(tmp_path, 200, {"shop": "mill"}, labour=12, errands=errands, hours=[3, 3, 3])
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:rug@mill": "bought"}, done=("errand:go#1",)))
+    second = rest(job, back(first.book))
+    assert first.left.paid.spent_minor == second.left.paid.spent_minor == 3000 + 1200
+    assert lines(first.book) == lines(second.book)
+    assert ("Labour: Go", 1200) in lines(first.book)
+
+
+def test_a_hire_that_is_still_to_be_made_is_not_paid(tmp_path: Path) -> None:
+    """Step 1 takes all of session 1: step 2 hires the saw again, and that hire is still to be paid the next time."""
+    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "tools": ["saw"], "steps": [{"hours": 1}, {"hours": 1}]}]
+    tools = {"tools": [{"tool": "saw", "hire_per_session": 10}]}
+    write_job(tmp_path, (100,), remedies, {"budget": 100, "hours": [2, 2, 2]}, tools)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), done=("m1#1",), minutes={"m1#1": 120}))
+    second = rest(job, back(first.book))
+    assert [(one.left.paid.spent_minor, one.book.spent_minor) for one in (first, second)] == [(1000, 1000)] * 2
+    last = [one.id for one in second.book.remembered.steps][-1] if second.book.remembered else ""
+    assert rest(job, back(second.book, done=(last,))).left.paid.spent_minor == 2000
+
+
+def test_fixed_costs_are_as_paid_the_second_time_as_the_first(tmp_path: Path) -> None:
+    """Not all was done: the skip is still to be paid, and that stays so. All was done: it is paid, and stays so."""
+    shopping(tmp_path, 100, {"shop": "mill"}, fixed=[{"name": "Skip", "cost": 8}], never=["lay-pad"], hours=[1, 1])
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    gone = read_at(tmp_path, "38")
+    some = rest(gone, back(book, done=("lay-rug#1",)))
+    assert (ids(some.book), some.left.paid.spent_minor, some.book.spent_minor) == ([], 3000, 800)
+    again = rest(gone, back(some.book))
+    assert (again.left.paid.spent_minor, again.book.spent_minor) == (3000, 800)
+    done = rest(job, everything(book))
+    twice = rest(job, back(done.book))
+    assert done.left.paid.spent_minor == twice.left.paid.spent_minor == 5800
+    assert done.book.money == twice.book.money == ()
