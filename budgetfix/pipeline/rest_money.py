@@ -16,6 +16,7 @@ from budgetfix.catalog.bill import tax_minor
 from budgetfix.catalog.models import Catalog
 from budgetfix.outcome.so_far import LineBack, PlannedLine, SoFar
 from budgetfix.pipeline.rest_done import Done
+from budgetfix.pipeline.rest_used import with_used
 
 TICKED = ("product", "tool", "hire", "remedy")
 ON_TOP = ("delivery", "tax")
@@ -52,7 +53,7 @@ def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: fro
     """
     typed = [_unworked(one) for one in so_far.lines]
     ticks = {one.planned.id: one.planned.task.person_minutes for one in so_far.done}
-    lines = [_ticked(one, done, ticks) for one in typed]
+    lines = [_ticked(one, done, ticks) for one in with_used(typed, done, catalog)]
     lines = [_worked(one, ticks, brief, past) for one in lines]
     lines = [_on_top(at, lines, catalog) for at in range(len(lines))]
     lines = [_marked(was, one) for was, one in zip(typed, lines, strict=True)]
@@ -109,11 +110,11 @@ def _used(planned: PlannedLine, done: Done, ticks: Mapping[str, int]) -> bool:
     """True where work that is done cannot have been done without it.
 
     A tool, or its hire, was there for the steps of the plan that it stands in: what was done before had another one.
+    Of goods see `rest_used`.
     """
     if planned.line.kind in ("tool", "hire"):
         return any(id in ticks for id in planned.steps)
-    users = {planned.line.of} if planned.line.kind == "remedy" else set(planned.users)
-    return not users.isdisjoint(done.ids)
+    return planned.line.kind == "remedy" and planned.line.of in done.ids
 
 
 def _worked(one: LineBack, ticks: Mapping[str, int], brief: Brief, past: frozenset[str]) -> LineBack:
@@ -164,7 +165,7 @@ def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:
         return replace(one, paid_minor=one.planned.line.line_minor) if had else one
     if not bought:
         return one
-    if len(bought) == len(order):
+    if len(bought) == len(order) and all(line.planned.whole_minor is None for line in (*bought, one)):
         return replace(one, paid_minor=one.planned.line.line_minor)
     return _at(one, _tax(one, bought, catalog))
 
@@ -185,11 +186,10 @@ def _order(at: int, lines: Sequence[LineBack]) -> list[LineBack]:
 
 
 def _tax(one: LineBack, bought: Iterable[LineBack], catalog: Catalog) -> int:
-    """The rate on what was bought, half up, never more than the whole order's."""
+    """The rate on what was bought, half up, never more than the whole order's; as it stands for an unknown shop."""
     goods = sum((line.planned.line.packs or 0) * (line.planned.line.unit_price_minor or 0) for line in bought)
     rate = next((shop.tax for shop in catalog.shops if shop.shop == one.planned.line.shop), None)
-    whole = one.planned.line.line_minor
-    return whole if rate is None else min(whole, tax_minor(goods, rate))
+    return one.planned.line.line_minor if rate is None else min(_whole_minor(one.planned), tax_minor(goods, rate))
 
 
 def brief_left(brief: Brief, paid: Paid) -> Brief:
