@@ -2,7 +2,7 @@
 
 Nothing of `budgetfix.pipeline` is asked. What is done stays in the job, forced, so that groups, needs, excludes, limits
 and reliefs are those of the whole job; goods that were bought are on hand; sessions have the minutes that are left.
-What this cannot say (errands, hire, days of waiting, waits on something that is done) is left out of the jobs.
+What this cannot say (errands, hire, days of waiting, waits on something that is done, learning) is left out of the jobs.
 """
 
 from __future__ import annotations
@@ -40,6 +40,7 @@ def write_plain(folder: Path, at: int) -> None:
             remedy["hours"] = remedy["hours"] or 0.25
     brief.pop("errands", None)
     brief.pop("whole_days", None)
+    brief["learn"] = False
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "faults.csv").write_text(faults, encoding="utf-8")
     (folder / "catalog.yaml").write_text(json.dumps(catalog), encoding="utf-8")

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from budgetfix.outcome.so_far import SoFar, State
 from budgetfix.pipeline.replanning import NoRest, replanned
 from budgetfix.pipeline.rest_money import Paid
 from budgetfix.pipeline.rest_notes import notes_of
@@ -237,3 +239,41 @@ def test_fixed_costs_are_as_paid_the_second_time_as_the_first(tmp_path: Path) ->
     twice = rest(job, back(done.book))
     assert done.left.paid.spent_minor == twice.left.paid.spent_minor == 5800
     assert done.book.money == twice.book.money == ()
+
+
+def test_tax_that_was_worked_out_is_worked_out_again(tmp_path: Path) -> None:
+    """Rug bought: its tax is spent. Given back later, that is gone, as if it had gone back at once; had again, it is there."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    both: dict[str, State] = {"product:rug@mill": "bought", "product:lamp@mill": "bought"}
+    first = rest(job, back(plan_of(job), both))
+    assert first.left.paid.spent_minor == 5000 + 500 + 500
+    later = rest(job, back(first.book, {"product:rug@mill": "returned"}, {"product:rug@mill": 0}))
+    assert later.left.paid.spent_minor == 2000 + 500 + 200
+    assert rest(job, back(plan_of(job), {**both, "product:rug@mill": "returned"})).left.paid.spent_minor == 2700
+    kept = back(later.book, {"product:rug@mill": "bought"}, {"product:rug@mill": 3000})
+    assert rest(job, kept).left.paid.spent_minor == 6000
+
+
+def test_tax_that_was_typed_stays(tmp_path: Path) -> None:
+    """A receipt says 7.77 of tax: that stays whatever goes back, until somebody types something else."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:rug@mill": "bought"}, {"tax:Tax, Mill@mill": 777}))
+    later = rest(job, back(first.book, {"product:rug@mill": "returned"}, {"product:rug@mill": 0}))
+    assert later.left.paid.spent_minor == 777 + 500
+
+
+def test_what_was_worked_out_goes_with_the_tick(tmp_path: Path) -> None:
+    """Lamp and its step ticked by mistake: pay, delivery and tax that came of it go when the ticks are taken away."""
+    shopping(tmp_path, labour=12)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:lamp@mill": "bought"}, done=("lay-lamp#1",)))
+    assert first.left.paid.spent_minor == 2000 + 500 + 200 + 1200
+    told = back(first.book)
+    cleared = SoFar(
+        told.remembered,
+        tuple(replace(one, state=None, paid_minor=None if one.planned.line.product else one.paid_minor) for one in told.lines),
+        tuple(replace(one, done=False) for one in told.steps),
+    )
+    assert rest(job, cleared).left.paid.spent_minor == 0
