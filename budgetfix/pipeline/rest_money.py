@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from budgetfix.brief.incomes import Income, capped, left_after
+from budgetfix.brief.incomes import Income, capped, left_after, running_minor, with_held
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.bill import tax_minor
 from budgetfix.catalog.models import Catalog
@@ -213,10 +213,15 @@ def brief_left(brief: Brief, paid: Paid) -> Brief:
 def incomes_left(brief: Brief, paid: Paid, day: date, live: int) -> tuple[Income, ...]:
     """What is left of money that comes by date: all that has come as one income, less what was paid.
 
+    Of each running sum is held back what the plan held back of it, less what was paid above plan.
     `live`: the first session (from 0) that is not gone, for incomes that name sessions.
     """
     left = brief_left(brief, paid)
     if not brief.incomes or left.budget_minor is None:
         return ()
     when = live + 1 if brief.incomes[0].on is None else day
-    return capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)
+    come = capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)
+    if not brief.held_back_minor() or left == brief:
+        return come
+    held = [max(0, brief.held_back_of(minor) - paid.over_minor) for minor in running_minor(brief.incomes)]
+    return with_held(come, brief.incomes, held)
