@@ -103,11 +103,12 @@ def rounds(brief: Brief, wanted: Iterable[str], rest: Rest = WHOLE_JOB) -> tuple
     if not there:
         return tuple(errand_option(errand, brief, rest) for errand in called)
     options = [(errand, errand_option(errand, brief, rest)) for errand in called]
-    return tuple(_round(errand, one, there, phase) for errand, one in options for phase in range(len(there)))
+    return tuple(_round(errand, one, there, phase, brief) for errand, one in options for phase in range(len(there)))
 
 
-def _round(errand: Errand, option: Option, there: tuple[Purse, ...], phase: int) -> Option:
-    plain = replace(option, id=round_id(errand, phase))
+def _round(errand: Errand, option: Option, there: tuple[Purse, ...], phase: int, brief: Brief) -> Option:
+    id = round_id(errand, phase)
+    plain = replace(option, id=id, cost_minor=brief.pay_minor(id, errand.minutes * errand.people))
     first = max(plain.first_session, there[phase].first_session)
     arrivals = tuple(max(first, one.first_session) for one in there) if plain.cost_minor else ()
     return replace(plain, first_session=first, arrivals=arrivals)

@@ -36,6 +36,8 @@ class PlannedLine:
     """The sum that stands as paid though nobody typed it: it was worked out, and is again each time."""
     whole_minor: int | None = None
     """What it was planned at, where only a part of it counts."""
+    goods: tuple[str, ...] = ()
+    """Ids of the lines of goods that a delivery or a tax comes with."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,26 +2,26 @@
 
 A line counts as paid where somebody says so, and where it cannot be otherwise: goods and tools of work that is done,
 pay for it, the delivery and the tax of an order of which anything was bought. Each gets the sum that it counts with.
+
+A sum that somebody typed is the real one of the whole line, and settles it: pay that was typed is not asked for again
+for the steps that it was planned for, done or not. Of a delivery or a tax see `rest_on_top`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
 from budgetfix.brief.incomes import Income, capped, left_after, running_minor, with_held
 from budgetfix.brief.models import Brief
-from budgetfix.catalog.bill import tax_minor
 from budgetfix.catalog.models import Catalog
 from budgetfix.outcome.so_far import LineBack, PlannedLine, SoFar
 from budgetfix.pipeline.rest_done import Done
+from budgetfix.pipeline.rest_on_top import cut, on_top, open_orders
 from budgetfix.pipeline.rest_used import with_used
 
 TICKED = ("product", "tool", "hire", "remedy")
-ON_TOP = ("delivery", "tax")
-HAD = ("bought", "returned")
-"""What was ordered, and so delivered."""
 
 
 @dataclass(frozen=True)
@@ -35,6 +35,11 @@ class Paid:
     """Ids of lines that count as paid though nobody said so, and are not on top of others."""
     summed: tuple[str, ...] = ()
     """Ids of lines that count as bought because a sum was typed there, without a tick."""
+
+    ahead: tuple[str, ...] = ()
+    """Ids of remedies and errands whose pay somebody says is paid, though not all of that work is done."""
+    orders: tuple[tuple[str, str], ...] = ()
+    """(delivery or tax, shop) of orders of which that is paid and nothing was had yet."""
 
     @property
     def over_minor(self) -> int:
@@ -55,7 +60,7 @@ def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: fro
     ticks = {one.planned.id: one.planned.task.person_minutes for one in so_far.done}
     lines = [_ticked(one, done, ticks) for one in with_used(typed, done, catalog)]
     lines = [_worked(one, ticks, brief, past) for one in lines]
-    lines = [_on_top(at, lines, catalog) for at in range(len(lines))]
+    lines = [on_top(one, lines, catalog) for one in lines]
     lines = [_marked(was, one) for was, one in zip(typed, lines, strict=True)]
     told = {one.planned.id for one in typed if one.state is not None or one.paid_minor is not None}
     counted = [one for one in lines if one.paid_minor is not None or one.state == "bought"]
@@ -65,7 +70,15 @@ def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: fro
         sum(due_minor(one) for one in counted),
         tuple(one.planned.id for one in counted if one.planned.line.kind in TICKED and one.planned.id not in told),
         tuple(one.planned.id for one in typed if _sum_alone(one)),
+        tuple(one.planned.line.of for one in typed if _ahead(one, ticks)),
+        open_orders(lines),
     )
+
+
+def _ahead(one: LineBack, ticks: Mapping[str, int]) -> bool:
+    """True where somebody says that pay is paid, the whole of it, and steps that it is for are still to do."""
+    said = one.planned.line.kind == "labour" and (one.state == "bought" or one.paid_minor is not None)
+    return said and any(id not in ticks for id in one.planned.steps)
 
 
 def _unworked(one: LineBack) -> LineBack:
@@ -137,59 +150,7 @@ def _paid_part(one: LineBack, ticks: Mapping[str, int], brief: Brief) -> LineBac
     """Pay cut to the steps that are done of those that it was planned for; the others are planned anew."""
     ids = tuple(id for id in one.planned.steps if id in ticks)
     pay = brief.labour_minor(sum(ticks[id] for id in ids))
-    return one if not pay else _at(replace(one, planned=replace(one.planned, steps=ids)), pay)
-
-
-def _at(one: LineBack, minor: int) -> LineBack:
-    """The line cut to the part of it that counts, planned and paid."""
-    planned = one.planned
-    line = replace(planned.line, line_minor=minor)
-    return replace(one, planned=replace(planned, line=line, whole_minor=_whole_minor(planned)), paid_minor=minor)
-
-
-def _whole_minor(planned: PlannedLine) -> int:
-    return planned.line.line_minor if planned.whole_minor is None else planned.whole_minor
-
-
-def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:
-    """Delivery and tax of an order, as typed, else as far as anything of it was bought."""
-    one = lines[at]
-    if one.planned.line.kind not in ON_TOP or one.paid_minor is not None:
-        return one
-    if one.state == "bought":
-        return replace(one, paid_minor=one.planned.line.line_minor)
-    order = _order(at, lines)
-    bought = [line for line in order if line.state == "bought"]
-    if one.planned.line.kind == "delivery":
-        had = any(line.state in HAD for line in order)
-        return replace(one, paid_minor=one.planned.line.line_minor) if had else one
-    if not bought:
-        return one
-    if len(bought) == len(order) and all(line.planned.whole_minor is None for line in (*bought, one)):
-        return replace(one, paid_minor=one.planned.line.line_minor)
-    return _at(one, _tax(one, bought, catalog))
-
-
-def _order(at: int, lines: Sequence[LineBack]) -> list[LineBack]:
-    """The goods of the shop that an on-top line belongs to: those since the shop's last order."""
-    shop = lines[at].planned.line.shop
-    mine = [line for line in lines[: at + 1] if line.planned.line.shop == shop]
-    goods: list[LineBack] = []
-    closed = False
-    for line in mine:
-        if line.planned.line.kind == "product":
-            goods = [line] if closed else [*goods, line]
-            closed = False
-        elif line.planned.line.kind in ON_TOP:
-            closed = True
-    return goods
-
-
-def _tax(one: LineBack, bought: Iterable[LineBack], catalog: Catalog) -> int:
-    """The rate on what was bought, half up, never more than the whole order's; as it stands for an unknown shop."""
-    goods = sum((line.planned.line.packs or 0) * (line.planned.line.unit_price_minor or 0) for line in bought)
-    rate = next((shop.tax for shop in catalog.shops if shop.shop == one.planned.line.shop), None)
-    return one.planned.line.line_minor if rate is None else min(_whole_minor(one.planned), tax_minor(goods, rate))
+    return one if not pay else cut(replace(one, planned=replace(one.planned, steps=ids)), pay)
 
 
 def brief_left(brief: Brief, paid: Paid) -> Brief:
