@@ -76,9 +76,16 @@ def labour_minor(candidate: Candidate, brief: Brief) -> int:
 
 def tools(catalog: Catalog, rest: Rest = WHOLE_JOB) -> tuple[Tool, ...]:
     """Tools, by id."""
-    prepaid = dict(rest.prepaid)
+    prepaid, held = dict(rest.prepaid), dict(rest.held)
     return tuple(
-        Tool(tool.tool, tool.own, tool.buy_minor, tool.hire_minor, prepaid.get(tool.tool, 0))
+        Tool(
+            tool.tool,
+            tool.own,
+            tool.buy_minor,
+            tool.hire_minor,
+            prepaid.get(tool.tool, 0),
+            held.get(tool.tool, ()) if tool.tool in prepaid else (),
+        )
         for tool in sorted(catalog.tools, key=lambda tool: tool.tool)
     )
 

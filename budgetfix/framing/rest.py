@@ -22,7 +22,7 @@ class Rest:
     day: int = 0
     """The day, as sessions without dates count them, on which new goods are ordered."""
     prepaid: tuple[tuple[str, int], ...] = ()
-    """(tool, sessions of hire that are paid for and not used yet)."""
+    """(tool, sessions of hire that are paid for): those not used yet, and those of `held`."""
     in_hand: tuple[tuple[str, str, int], ...] = ()
     """(candidate, product, first session in which it is there) of goods bought for that candidate: no errand."""
     arriving: tuple[tuple[str, int], ...] = ()
@@ -41,6 +41,8 @@ class Rest:
     """The rooms before anything was done."""
     first: tuple[Seen, ...] = ()
     """What was found then, block by block: what the guard measures against."""
+    held: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    """(tool, whole sessions, as `wholes` counts them) of hire that is paid for and in use in a session not gone."""
 
     def there(self, candidate: str, product: str) -> int | None:
         """First session in which goods bought for a candidate are there; None where none were."""
