@@ -126,13 +126,13 @@ def first_session(lead_days: int, brief: Brief, ordered_day: int = 0) -> int:
 
 
 def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction], rest: Rest = WHOLE_JOB) -> int:
-    """The longest wait for goods; goods of which enough is on hand for everybody, or bought for this, do not wait."""
+    """The longest wait for goods; what is on hand for everybody, or for this (see `Rest.covered`), does not wait."""
     leads = {
         product.product: product.lead_days
         for product in catalog.products
         if product.on_hand < totals.get(product.product, Fraction(0))
     }
-    waited = (product for product, units in candidate.uses if units > 0 and rest.there(candidate.id, product) is None)
+    waited = (product for product, units in candidate.uses if units > 0 and rest.needs_order(candidate.id, product))
     return max((leads.get(product, 0) for product in waited), default=0)
 
 
@@ -238,8 +238,8 @@ def errand_option(errand: Errand, brief: Brief, rest: Rest = WHOLE_JOB) -> Optio
 def errands_of(
     candidate: Candidate, catalog: Catalog, errands: Iterable[Errand], rest: Rest = WHOLE_JOB
 ) -> tuple[str, ...]:
-    """The errands that fetch this candidate's goods, as far as they are not bought."""
+    """The errands that fetch this candidate's goods, as far as they are not bought or on hand for it."""
     shop_of = {product.product: product.shop for product in catalog.products}
-    missing = (product for product, units in candidate.uses if units > 0 and rest.there(candidate.id, product) is None)
+    missing = (product for product, units in candidate.uses if units > 0 and rest.needs_order(candidate.id, product))
     wanted = {shop_of.get(product) for product in missing}
     return tuple(ERRAND + errand.errand for errand in errands if wanted & set(errand.shops))

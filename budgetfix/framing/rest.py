@@ -44,6 +44,13 @@ class Rest:
     held: tuple[tuple[str, tuple[int, ...]], ...] = ()
     """(tool, whole sessions, as `wholes` counts them) of hire that is paid for and in use in a session not gone."""
 
+    covered: tuple[tuple[str, str], ...] = ()
+    """(candidate, product) where what is on hand is enough for it beside all others that may have it: no new order."""
+
+    def needs_order(self, candidate: str, product: str) -> bool:
+        """True where a candidate's goods are still to be ordered and fetched, as far as this rest says."""
+        return self.there(candidate, product) is None and (candidate, product) not in self.covered
+
     def there(self, candidate: str, product: str) -> int | None:
         """First session in which goods bought for a candidate are there; None where none were."""
         return next((at for id, name, at in self.in_hand if (id, name) == (candidate, product)), None)

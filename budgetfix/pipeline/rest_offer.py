@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from budgetfix.brief.lease import UNDO_LIMIT
-from budgetfix.framing.frame import Ground, frame
+from budgetfix.framing.frame import Ground, allowed, frame
+from budgetfix.framing.on_hand import Pairs, covered
 from budgetfix.inspection.inspect import Seen
 from budgetfix.outcome.paces import learnt, paced
 from budgetfix.outcome.so_far import SoFar
@@ -47,13 +48,23 @@ def rest_offer(before: Ground, now: Ground, left: Left) -> Rested:
     out += [(kept[id], words) for id, words in sorted(taken.items())]
     rest = tuple(one for id, one in sorted(kept.items()) if id not in taken)
     pairs = clashes(now.survey, rest) if now.survey is not None else ()
-    now = replace(now, rest=replace(left.rest, earliest=(*left.rest.earliest, *_waiting(rest, pool, left))))
+    earlier = (*left.rest.earliest, *_waiting(rest, pool, left))
+    now = replace(now, rest=replace(left.rest, earliest=earlier, covered=_covered(rest, left)))
     framed = frame(now, rest, pairs, {} if left.done.done else _memories(first))
     never = tuple(one for one in (*first.never, *rest) if one.id not in framed.candidates and one.id not in gone)
     unsaid = {one.id for one, _ in out}
     blocked = (*(pair for pair in first.blocked if pair[0].id not in gone | unsaid), *out)
     faults = tuple(finding for seen in now.seen for finding in seen.findings if finding.fault)
     return Rested(now, first, Offered(framed, never, blocked, first.fitted, crowded(faults)))
+
+
+def _covered(rest: tuple[Candidate, ...], left: Left) -> Pairs:
+    """Who may have what is on hand; where nothing is told and no day went by, goods wait as in a plan."""
+    if not left.rest.told and left.day == left.so_far.remembered.ordered:
+        return ()
+    bought = frozenset((id, product) for id, product, _ in left.rest.in_hand)
+    chosen = frozenset(one.candidate.id for one in left.so_far.remembered.candidates if one.chosen)
+    return covered(allowed(rest, left.job.brief).values(), left.job.catalog, bought, chosen)
 
 
 def _again(so_far: SoFar) -> tuple[Candidate, ...]:
