@@ -147,6 +147,8 @@ class Brief(Frozen):
     """How many times the usual minutes things take in this household: by kind, or "all"."""
     incomes: tuple[Income, ...] = Field(default=(), strict=False)
     """Where the money comes by and by, earliest first; their sum is the budget. Empty: all is there at once."""
+    ordered_typed: bool = False
+    """Whether the brief says itself when goods are ordered; else it is the day on which it is read."""
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

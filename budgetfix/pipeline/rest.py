@@ -84,7 +84,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         "hours": hours_left(so_far, brief, live),
         "limits": _limits(brief, rest.done),
         "must": tuple(name for name in brief.must if name not in _met(rest.done, van.loaded)),
-        "ordered": day,
+        "ordered": max(day, brief.ordered) if brief.ordered_typed and brief.ordered is not None else day,
         "pace": pace,
         "incomes": incomes_left(brief, paid, day, live),
     }

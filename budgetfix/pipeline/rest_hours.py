@@ -51,13 +51,13 @@ def hours_left(so_far: SoFar, brief: Brief, live: int) -> tuple[Hours, ...] | No
     for back in so_far.steps:
         at = place_of(back.planned, brief)
         if at is not None and at >= live:
-            for person, minutes in minutes_of(back):
+            for person, minutes in taken(back):
                 used[at, person] = used.get((at, person), 0) + minutes
     names = [person.name for person in brief.people]
     return tuple(_left(one, names, at, used) if at >= live else _gone(one) for at, one in enumerate(brief.hours))
 
 
-def minutes_of(back: StepBack) -> list[tuple[str, int]]:
+def taken(back: StepBack) -> list[tuple[str, int]]:
     """(person, minutes) that a step has taken: nothing where it is not done and no minutes were typed."""
     if back.real_minutes is None and not back.done:
         return []

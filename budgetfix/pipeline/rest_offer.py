@@ -10,6 +10,7 @@ from budgetfix.framing.frame import Ground, allowed, frame
 from budgetfix.framing.on_hand import Pairs, covered
 from budgetfix.inspection.inspect import Seen
 from budgetfix.outcome.paces import learnt, paced
+from budgetfix.outcome.remembering import AGAIN
 from budgetfix.outcome.so_far import SoFar
 from budgetfix.pipeline.candidates import Offered, crowded, offered, shared_spots
 from budgetfix.pipeline.rest import Left
@@ -18,8 +19,6 @@ from budgetfix.pipeline.rest_hours import after
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes
 
-AGAIN = "~again"
-"""How the ids end of moves that were fitted to the room as a plan leaves it."""
 BARRED = {"returned": "it was given back", "sold out": "it is not to be had"}
 
 
@@ -59,12 +58,15 @@ def rest_offer(before: Ground, now: Ground, left: Left) -> Rested:
 
 
 def _covered(rest: tuple[Candidate, ...], left: Left) -> Pairs:
-    """Who may have what is on hand; where nothing is told and no day went by, goods wait as in a plan."""
-    if not left.rest.told and left.day == left.so_far.remembered.ordered:
+    """Who may have what is on hand; where nothing is told and orders are no later, goods wait as in a plan."""
+    brief = left.job.brief
+    dated = any(one.on is not None for one in brief.hours or ())
+    later = dated and brief.ordered != left.so_far.remembered.ordered
+    if not left.rest.told and not later:
         return ()
     bought = frozenset((id, product) for id, product, _ in left.rest.in_hand)
     chosen = frozenset(one.candidate.id for one in left.so_far.remembered.candidates if one.chosen)
-    return covered(allowed(rest, left.job.brief).values(), left.job.catalog, bought, chosen)
+    return covered(allowed(rest, brief).values(), left.job.catalog, bought, chosen)
 
 
 def _again(so_far: SoFar) -> tuple[Candidate, ...]:

@@ -118,6 +118,8 @@ def kept(problem: Problem, spent: list[int]) -> bool:
     total = 0
     for one, minor in zip(problem.phases, spent, strict=True):
         total += minor
+        if minor >= NEVER:
+            return False
         if one.most_minor is not None and total > one.most_minor:
             return False
     return problem.budget_minor is None or total <= problem.budget_minor

@@ -8,7 +8,7 @@ from pathlib import Path
 from budgetfix.brief.incomes import Income
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.rest_money import incomes_left
-from tests.pipeline.listed_job import write_job
+from tests.pipeline.listed_job import Remedy, write_job
 from tests.pipeline.test_money_by_date import MONTHLY, POINTS, TWO_DAYS, WANTS
 from tests.pipeline.ticked import TODAY, back, everything, ids, plan_of, read_at, rest
 
@@ -66,3 +66,22 @@ def test_sessions_without_dates(tmp_path: Path) -> None:
     paid = rest(job, back(plan_of(job), {"remedy:lamp": "bought"}, done=("lamp#1",)), TODAY).left.paid
     assert incomes_left(job.brief, paid, TODAY, 0) == (Income(9000, session=1), Income(15000, session=2))
     assert incomes_left(job.brief, paid, TODAY, 1) == (Income(24000, session=2),)
+
+
+def test_hire_in_use_is_for_its_own_session(tmp_path: Path) -> None:
+    """June's session of hire is over with its hours: July's is paid from July's money."""
+    remedies: list[Remedy] = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at, id in enumerate("ab", 1)
+    ]
+    tools = [{"tool": "saw", "name": "Saw", "hire_per_session": 10}]
+    money = [{"date": "2026-06-01", "amount": 10}, {"date": "2026-07-01", "amount": 10}]
+    hours = [{"date": f"2026-{month}-06", "start": "09:00", "hours": 2} for month in ("06", "07")]
+    write_job(tmp_path, (100, 90), remedies, {"money": money, "hours": hours, "learn": False}, {"tools": tools})
+    job = read_at(tmp_path)
+    told = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",), minutes={"a#1": 120})
+    found = rest(job, told, date(2026, 6, 6))
+    assert [(line.name, line.line_minor, line.buy_on) for line in found.book.money] == [
+        ("Hire: Saw", 1000, date(2026, 7, 1))
+    ]
+    quick = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",))
+    assert rest(job, quick, date(2026, 6, 6)).book.money == ()
