@@ -195,7 +195,8 @@ def option(
     rest: Rest = WHOLE_JOB,
 ) -> Option:
     """One candidate as an option."""
-    earliest = max((at for id, at in rest.earliest if id == candidate.id), default=0)
+    waits = [(place, at) for id, place, at in rest.earliest if id == candidate.id]
+    earliest = max((at for place, at in waits if place == 0), default=0)
     van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,
@@ -209,11 +210,11 @@ def option(
                 work.wait_sessions,
                 work.wait_minutes,
                 loud(candidate),
-                van if work.from_stock else 0,
+                max([van if work.from_stock else 0, *(at for mine, at in waits if place and mine == place)]),
                 help=work.help,
                 no_help=unwilling(candidate, brief) if work.help else (),
             )
-            for work in candidate.work
+            for place, work in enumerate(candidate.work)
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
         uses=scaled(candidate.goods, by.products),

@@ -29,8 +29,8 @@ class Rest:
     """(product, first session in which what was bought is there)."""
     sold_out: tuple[tuple[str, str], ...] = ()
     """(product, why in words) of which no more can be had."""
-    earliest: tuple[tuple[str, int], ...] = ()
-    """(candidate, first session) where a wait counts from a step that is done."""
+    earliest: tuple[tuple[str, int, int], ...] = ()
+    """(candidate, place of the step among those left, first session) where a wait counts from a step that is done."""
     begun: tuple[str, ...] = ()
     """Candidates of which some steps are done: the others must be."""
     done: tuple[Candidate, ...] = ()

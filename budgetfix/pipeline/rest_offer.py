@@ -78,8 +78,8 @@ def _untold(one: Candidate) -> Candidate:
     return replace(one, spends=tuple(pair for pair in one.spends if pair[0] != UNDO_LIMIT), later=())
 
 
-def _waiting(rest: Iterable[Candidate], pool: Mapping[str, Candidate], left: Left) -> list[tuple[str, int]]:
-    """(candidate, first session) of what needs something that is done, where its own first step is still to do."""
+def _waiting(rest: Iterable[Candidate], pool: Mapping[str, Candidate], left: Left) -> list[tuple[str, int, int]]:
+    """(candidate, 0, first session) of what needs something that is done, where its own first step is still to do."""
     found = []
     for one in rest:
         first = pool[one.id].work[0] if one.work and 1 not in left.done.numbers(one.id) else None
@@ -87,7 +87,7 @@ def _waiting(rest: Iterable[Candidate], pool: Mapping[str, Candidate], left: Lef
             last = left.done.step(need, max(left.done.numbers(need), default=0)) if need in left.done.ids else None
             if last is not None and last.planned.task.step and first is not None:
                 at = after(last, left.brief, first.wait_sessions, first.wait_minutes)
-                found.append((one.id, at))
+                found.append((one.id, 0, at))
     return found
 
 
