@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import date
 from fractions import Fraction
 
 from budgetfix.catalog.models import Product
@@ -37,7 +36,7 @@ def remembered(
     ids = [one.planned.id for one in settled.lines]
     products = {one.product: one for one in base.catalog.products}
     lines = tuple(
-        _line(id, line, products, found.chosen, base.brief.ordered)
+        _line(id, line, products, found.chosen, base)
         for id, line in zip(line_ids(made.money, ids), made.money, strict=True)
     )
     return Remembered(
@@ -119,10 +118,20 @@ def step_id(task: Task) -> str:
 
 
 def _line(
-    id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], ordered: date | None
+    id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], base: Ground
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
-    return PlannedLine(id, line, (line.packs or 0) * pack, tuple(_users(line, chosen)), line.buy_on or ordered)
+    users = tuple(_users(line, chosen))
+    ordered = line.buy_on or base.brief.ordered
+    return PlannedLine(id, line, (line.packs or 0) * pack, users, ordered, _ordered_day(line, base))
+
+
+def _ordered_day(line: MoneyLine, base: Ground) -> int:
+    """The day of the order among sessions without dates: that of the session whose money pays it, else of the plan."""
+    hours = base.brief.hours or ()
+    if line.buy_session and line.buy_session <= len(hours):
+        return max(base.rest.day, hours[line.buy_session - 1].day)
+    return base.rest.day
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:

@@ -30,6 +30,8 @@ class PlannedLine:
     """Ids of the chosen candidates that it was planned for."""
     ordered: date | None = None
     """The day from which its days of waiting count."""
+    ordered_day: int = 0
+    """The same among sessions without dates, as they count days: 0 for the day of the plan."""
 
 
 @dataclass(frozen=True, slots=True)

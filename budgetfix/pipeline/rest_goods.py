@@ -148,7 +148,8 @@ def _ready(one: LineBack, brief: Brief) -> int:
     days, ordered = one.planned.line.lead_days, one.planned.ordered
     if days <= 0 or brief.hours is None:
         return 0
-    return session_from(None if ordered is None else ordered + timedelta(days=days), days, brief)
+    on = None if ordered is None else ordered + timedelta(days=days)
+    return session_from(on, one.planned.ordered_day + days, brief)
 
 
 def _in_hand(one: LineBack, brief: Brief) -> list[tuple[str, str, int]]:

@@ -32,3 +32,20 @@ def test_where_the_brief_names_no_day_it_is_the_day_of_replanning(tmp_path: Path
     job = read_at(tmp_path)
     found = rest(job, back(plan_of(job)), date(2026, 5, 31))
     assert (found.left.job.brief.ordered, ids(found.book)) == (date(2026, 5, 31), ["lamp"])
+
+
+def test_without_dates_days_of_waiting_count_from_their_own_order(tmp_path: Path) -> None:
+    """A pad that is ordered in the third session comes in the fifth, and no earlier once it is said to be bought."""
+    remedies: list[Remedy] = [
+        {"remedy": "x", "answers": {"f1": 1}, "steps": [{"hours": 1}, {"hours": 1}, {"hours": 2}]},
+        {"remedy": "b", "answers": {"f2": 1}, "uses": {"pad": 1}, "hours": 1},
+    ]
+    products = [{"product": "pad", "name": "Pad", "price": 10, "lead_days": 2}]
+    write_job(tmp_path, (100, 90), remedies[:1], {"hours": [1, 1, 2, 2, 2, 2]}, {"products": products})
+    told = back(plan_of(read_at(tmp_path)), done=("x#1", "x#2", "x#3"))
+    write_job(tmp_path, (100, 90), remedies, {"hours": [1, 1, 2, 2, 2, 2]}, {"products": products})
+    job = read_at(tmp_path)
+    first = rest(job, told)
+    assert [(task.candidate, task.session) for task in first.book.tasks] == [("b", 5)]
+    again = rest(job, back(first.book, {"product:pad": "bought"}))
+    assert [(task.candidate, task.session) for task in again.book.tasks] == [("b", 5)]
