@@ -47,6 +47,9 @@ class Rest:
     covered: tuple[tuple[str, str], ...] = ()
     """(candidate, product) where what is on hand is enough for it beside all others that may have it: no new order."""
 
+    unended: tuple[str, ...] = ()
+    """Candidates that are begun and cannot be ended: they stay as they are, with all that they have taken."""
+
     def needs_order(self, candidate: str, product: str) -> bool:
         """True where a candidate's goods are still to be ordered and fetched, as far as this rest says."""
         return self.there(candidate, product) is None and (candidate, product) not in self.covered

@@ -19,6 +19,7 @@ from budgetfix.pipeline.rest_hours import after
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes
 
+UNENDED = "it is begun, and cannot be ended"
 BARRED = {"returned": "it was given back", "sold out": "it is not to be had"}
 
 
@@ -38,10 +39,10 @@ def rest_offer(before: Ground, now: Ground, left: Left) -> Rested:
     begun = {one.id: one for one in halves}
     pool = {**first.framed.candidates, **begun}
     gone = left.done.ids | set(left.loaded)
+    barred = {**dict.fromkeys(left.rest.unended, UNENDED), **{id: BARRED[why] for id, why in left.goods.barred}}
     against = _against(before, pool, left)
-    barred = dict(left.goods.barred)
     out = [(pool[id], words) for id, words in sorted(against.items()) if id not in gone]
-    out += [(pool[id], BARRED[barred[id]]) for id in sorted(barred) if id in pool and id not in gone | set(against)]
+    out += [(pool[id], barred[id]) for id in sorted(barred) if id in pool and id not in gone | set(against)]
     kept = {id: _costed(one, left, gone) for id, one in pool.items() if id not in gone | set(against) | set(barred)}
     taken = shared_spots(now.survey, kept.values())
     out += [(kept[id], words) for id, words in sorted(taken.items())]
@@ -97,20 +98,21 @@ def _memories(first: Offered) -> Mapping[str, dict[frozenset[str], Seen]]:
 
 
 def _against(before: Ground, pool: Mapping[str, Candidate], left: Left) -> dict[str, str]:
-    """Why what cannot stand beside something that is done is out, by id."""
+    """Why what cannot stand beside something that is done, or stays begun, is out, by id."""
     found: dict[str, str] = {}
-    done = {one.candidate.id: one.candidate for one in left.done.done}
-    if not done:
+    half = {one.candidate.id: one.candidate for one in left.done.begun if one.candidate.id in left.rest.unended}
+    there = {**half, **{one.candidate.id: one.candidate for one in left.done.done}}
+    if not there:
         return found
-    every = {**pool, **done}
+    every = {**pool, **there}
     pairs = clashes(before.survey, every.values()) if before.survey is not None else ()
     apart = {frozenset(pair) for pair in pairs}
     for id, one in pool.items():
-        if id in done:
+        if id in there:
             continue
-        rivals = [other for other in done.values() if frozenset((id, other.id)) in apart or _rivals(one, other)]
+        rivals = [other for other in there.values() if frozenset((id, other.id)) in apart or _rivals(one, other)]
         if rivals:
-            found[id] = f"instead of it: {rivals[0].name}, which is done"
+            found[id] = f"instead of it: {rivals[0].name}, which is {'begun' if rivals[0].id in half else 'done'}"
     return found
 
 
