@@ -149,6 +149,8 @@ class Brief(Frozen):
     """Where the money comes by and by, earliest first; their sum is the budget. Empty: all is there at once."""
     paid_work: tuple[str, ...] = Field(default=(), strict=False)
     """Ids of remedies and errands whose pay is paid already, of what is left of a job."""
+    ordered_typed: bool = False
+    """Whether the brief says itself when goods are ordered; else it is the day on which it is read."""
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""

@@ -76,9 +76,16 @@ def labour_minor(candidate: Candidate, brief: Brief) -> int:
 
 def tools(catalog: Catalog, rest: Rest = WHOLE_JOB) -> tuple[Tool, ...]:
     """Tools, by id."""
-    prepaid = dict(rest.prepaid)
+    prepaid, held = dict(rest.prepaid), dict(rest.held)
     return tuple(
-        Tool(tool.tool, tool.own, tool.buy_minor, tool.hire_minor, prepaid.get(tool.tool, 0))
+        Tool(
+            tool.tool,
+            tool.own,
+            tool.buy_minor,
+            tool.hire_minor,
+            prepaid.get(tool.tool, 0),
+            held.get(tool.tool, ()) if tool.tool in prepaid else (),
+        )
         for tool in sorted(catalog.tools, key=lambda tool: tool.tool)
     )
 
@@ -119,13 +126,13 @@ def first_session(lead_days: int, brief: Brief, ordered_day: int = 0) -> int:
 
 
 def lead_days(candidate: Candidate, catalog: Catalog, totals: Mapping[str, Fraction], rest: Rest = WHOLE_JOB) -> int:
-    """The longest wait for goods; goods of which enough is on hand for everybody, or bought for this, do not wait."""
+    """The longest wait for goods; what is on hand for everybody, or for this (see `Rest.covered`), does not wait."""
     leads = {
         product.product: product.lead_days
         for product in catalog.products
         if product.on_hand < totals.get(product.product, Fraction(0))
     }
-    waited = (product for product, units in candidate.uses if units > 0 and rest.there(candidate.id, product) is None)
+    waited = (product for product, units in candidate.uses if units > 0 and rest.needs_order(candidate.id, product))
     return max((leads.get(product, 0) for product in waited), default=0)
 
 
@@ -188,7 +195,8 @@ def option(
     rest: Rest = WHOLE_JOB,
 ) -> Option:
     """One candidate as an option."""
-    earliest = max((at for id, at in rest.earliest if id == candidate.id), default=0)
+    waits = [(place, at) for id, place, at in rest.earliest if id == candidate.id]
+    earliest = max((at for place, at in waits if place == 0), default=0)
     van = after_the_van(candidate, catalog, brief)
     return Option(
         id=candidate.id,
@@ -202,11 +210,11 @@ def option(
                 work.wait_sessions,
                 work.wait_minutes,
                 loud(candidate),
-                van if work.from_stock else 0,
+                max([van if work.from_stock else 0, *(at for mine, at in waits if place and mine == place)]),
                 help=work.help,
                 no_help=unwilling(candidate, brief) if work.help else (),
             )
-            for work in candidate.work
+            for place, work in enumerate(candidate.work)
         ),
         cost_minor=candidate.cost_minor + labour_minor(candidate, brief),
         uses=scaled(candidate.goods, by.products),
@@ -231,8 +239,8 @@ def errand_option(errand: Errand, brief: Brief, rest: Rest = WHOLE_JOB) -> Optio
 def errands_of(
     candidate: Candidate, catalog: Catalog, errands: Iterable[Errand], rest: Rest = WHOLE_JOB
 ) -> tuple[str, ...]:
-    """The errands that fetch this candidate's goods, as far as they are not bought."""
+    """The errands that fetch this candidate's goods, as far as they are not bought or on hand for it."""
     shop_of = {product.product: product.shop for product in catalog.products}
-    missing = (product for product, units in candidate.uses if units > 0 and rest.there(candidate.id, product) is None)
+    missing = (product for product, units in candidate.uses if units > 0 and rest.needs_order(candidate.id, product))
     wanted = {shop_of.get(product) for product in missing}
     return tuple(ERRAND + errand.errand for errand in errands if wanted & set(errand.shops))

@@ -22,15 +22,15 @@ class Rest:
     day: int = 0
     """The day, as sessions without dates count them, on which new goods are ordered."""
     prepaid: tuple[tuple[str, int], ...] = ()
-    """(tool, sessions of hire that are paid for and not used yet)."""
+    """(tool, sessions of hire that are paid for): those not used yet, and those of `held`."""
     in_hand: tuple[tuple[str, str, int], ...] = ()
     """(candidate, product, first session in which it is there) of goods bought for that candidate: no errand."""
     arriving: tuple[tuple[str, int], ...] = ()
     """(product, first session in which what was bought is there)."""
     sold_out: tuple[tuple[str, str], ...] = ()
     """(product, why in words) of which no more can be had."""
-    earliest: tuple[tuple[str, int], ...] = ()
-    """(candidate, first session) where a wait counts from a step that is done."""
+    earliest: tuple[tuple[str, int, int], ...] = ()
+    """(candidate, place of the step among those left, first session) where a wait counts from a step that is done."""
     begun: tuple[str, ...] = ()
     """Candidates of which some steps are done: the others must be."""
     done: tuple[Candidate, ...] = ()
@@ -41,6 +41,18 @@ class Rest:
     """The rooms before anything was done."""
     first: tuple[Seen, ...] = ()
     """What was found then, block by block: what the guard measures against."""
+    held: tuple[tuple[str, tuple[int, ...]], ...] = ()
+    """(tool, whole sessions, as `wholes` counts them) of hire that is paid for and in use in a session not gone."""
+
+    covered: tuple[tuple[str, str], ...] = ()
+    """(candidate, product) where what is on hand is enough for it beside all others that may have it: no new order."""
+
+    unended: tuple[str, ...] = ()
+    """Candidates that are begun and cannot be ended: they stay as they are, with all that they have taken."""
+
+    def needs_order(self, candidate: str, product: str) -> bool:
+        """True where a candidate's goods are still to be ordered and fetched, as far as this rest says."""
+        return self.there(candidate, product) is None and (candidate, product) not in self.covered
 
     def there(self, candidate: str, product: str) -> int | None:
         """First session in which goods bought for a candidate are there; None where none were."""

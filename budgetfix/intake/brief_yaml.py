@@ -118,6 +118,7 @@ def read_brief(
         errands=record.read("errands", (), read_errands, WANTED_ERRANDS),
         finish_by=_finish(record, hours, ordered),
         ordered=ordered,
+        ordered_typed=record.has("ordered"),
         may_worsen=record.names("may_worsen"),
         hazards_first=record.yes("hazards_first", True),
         catalog=record.text("catalog") or None,

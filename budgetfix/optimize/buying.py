@@ -59,7 +59,7 @@ def _program(facts: Facts, ids: frozenset[str], placed: tuple[Placed, ...]) -> P
                 program.add([Row(f"not_{id}_{phase}", in_phase(facts, id, phase), "<=", 0)])
     for tool in used_tools(facts, ids):
         numbers = {facts.whole[one.session] for one in placed if one.session is not None and _uses(facts, one, tool)}
-        for number in sorted(numbers) if facts.tools[tool].hire_minor is not None else ():
+        for number in sorted(numbers) if facts.tools[tool].for_hire else ():
             program.binary(u(tool, number))
             buy = ((1, b(tool)),) if facts.tools[tool].buy_minor is not None else ()
             program.add([Row(f"hire_{tool}_{number}", ((1, u(tool, number)), *buy), ">=", 1)])
@@ -75,7 +75,7 @@ def _digits(facts: Facts) -> list[Digit]:
     found: list[Digit] = [
         (((1, phase_rows.hired(id)),), 2)
         for id, tool in facts.tools.items()
-        if tool.buy_minor is not None and tool.hire_minor is not None
+        if tool.buy_minor is not None and tool.for_hire
     ]
     for id, last in facts.last_phases.items():
         sign = 1 if facts.by_id[id].steps else -1

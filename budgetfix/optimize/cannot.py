@@ -49,7 +49,7 @@ def _alone(facts: Facts, option: Option, late: frozenset[str], half: frozenset[s
     tools = {tool.id: tool for tool in facts.problem.tools}
     for id in option.tools:
         tool = tools.get(id)
-        if tool is None or (not tool.owned and tool.buy_minor is None and tool.hire_minor is None):
+        if tool is None or (not tool.owned and tool.buy_minor is None and not tool.for_hire):
             return "tool-not-to-be-had"
     return None
 

@@ -175,13 +175,15 @@ class Facts:
         """Tools for which hiring can be cheaper than buying, and for how many sessions at most."""
         found: dict[str, int] = {}
         for id, tool in self.tools.items():
-            if tool.hire_minor is None:
+            if not tool.for_hire:
                 continue
-            most = max(1, len(set(self.whole)))
+            most = max(1, len({*self.whole, *tool.held}))
             if self.phases:
                 found[id] = most
                 continue
-            if tool.buy_minor is not None and tool.hire_minor > 0:
+            if tool.hire_minor is None:
+                most = min(most, tool.prepaid)
+            elif tool.buy_minor is not None and tool.hire_minor > 0:
                 most = min(most, tool.prepaid + max(0, tool.buy_minor - 1) // tool.hire_minor)
             if tool.buy_minor is not None and tool.hire_minor == 0 and tool.buy_minor == 0 and not tool.prepaid:
                 most = 0

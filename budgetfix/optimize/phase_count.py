@@ -75,8 +75,9 @@ def spent_in(
         if tool in tools:
             found[first] += _price(facts.tools[tool].buy_minor, tool)
             continue
-        phases = _hired_in(facts, steps, tool) or [first]
-        for phase in phases[facts.tools[tool].prepaid :]:
+        held = facts.tools[tool].held
+        phases = _hired_in(facts, steps, tool) or ([] if held else [first])
+        for phase in phases[facts.tools[tool].prepaid - len(held) :]:
             found[phase] += _price(facts.tools[tool].hire_minor, tool)
     return tuple(found)
 
@@ -101,12 +102,12 @@ def _ordered(facts: Facts, packs: Mapping[str, int]) -> int:
 
 
 def _hired_in(facts: Facts, placed: Iterable[Placed], tool: str) -> list[int]:
-    """The phase of each whole session in which a tool is hired."""
+    """The phase of each whole session in which a tool is hired, besides those for which it is hired anyhow."""
     whole = wholes(facts.problem.sessions or ())
     numbers = {
         whole[one.session] for one in placed if one.session is not None and tool in facts.by_id[one.option].tools
     }
-    return [facts.phase_of(whole.index(number)) for number in sorted(numbers)]
+    return [facts.phase_of(whole.index(number)) for number in sorted(numbers - set(facts.tools[tool].held))]
 
 
 def can_be_bought(facts: Facts, chosen: frozenset[str], where: Where, id: str, phase: int) -> bool:

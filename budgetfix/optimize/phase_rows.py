@@ -83,9 +83,9 @@ def variables(facts: Facts, program: Program) -> None:
         for id, tool in facts.tools.items():
             if tool.buy_minor is not None:
                 program.binary(bought(facts, id, phase))
-            if tool.hire_minor is not None:
+            if tool.for_hire:
                 program.binary(hired(id))
-                if tool.prepaid:
+                if tool.hire_minor is not None and tool.prepaid:
                     program.integer(due(id, phase))
                 if stepless(facts, id):
                     program.binary(idle(id, phase))
@@ -203,7 +203,7 @@ def line_half_up_a_phase(facts: Facts) -> Iterator[Row]:
 def tool_in_its_phase(facts: Facts) -> Iterator[Row]:
     """A tool is bought by the phase in which the first of its users is, or hired all along: one or the other."""
     for id, tool in facts.tools.items():
-        hire = ((-1, hired(id)),) if tool.hire_minor is not None else ()
+        hire = ((-1, hired(id)),) if tool.for_hire else ()
         for one in facts.users(id):
             for phase in range(facts.last_phases.get(one.id, 0) + 1):
                 buy = ((-1, bought(facts, id, phase)),) if tool.buy_minor is not None else ()
@@ -215,7 +215,7 @@ def tool_in_its_phase(facts: Facts) -> Iterator[Row]:
 def hire_without_work(facts: Facts) -> Iterator[Row]:
     """A hired tool costs a session at least, also where only options without steps list it: in their first phase."""
     for id, tool in facts.tools.items():
-        if tool.hire_minor is None:
+        if not tool.for_hire:
             continue
         working = tuple((-1, x(one.id)) for one in facts.users(id) if one.steps)
         for user in stepless(facts, id):
@@ -262,11 +262,15 @@ def _tools_through(facts: Facts, phase: int) -> Iterator[tuple[int, str]]:
 
 
 def _hires_through(facts: Facts, tool: str, phase: int) -> Iterator[str]:
-    """Sessions of hire that lie before the next phase, or the one that no session asks for."""
-    if stepless(facts, tool):
+    """Sessions of hire that lie before the next phase, or the one that no session asks for.
+
+    Those for which it is hired anyhow are left out, and do for what no session asks for.
+    """
+    held = facts.tools[tool].held
+    if stepless(facts, tool) and not held:
         yield idle(tool, phase)
     if any(one.steps for one in facts.users(tool)):
-        for number in sorted(set(facts.whole)):
+        for number in sorted(set(facts.whole) - set(held)):
             if facts.phase_of(facts.whole.index(number)) <= phase:
                 yield u(tool, number)
 
@@ -274,9 +278,10 @@ def _hires_through(facts: Facts, tool: str, phase: int) -> Iterator[str]:
 def hire_beyond_prepaid(facts: Facts) -> Iterator[Row]:
     """By each phase, as many sessions of hire are paid as lie before the next one, less those paid for already."""
     for id, tool in facts.tools.items():
-        for phase in _numbers(facts) if tool.hire_minor is not None and tool.prepaid else ():
-            terms = ((1, due(id, phase)), *((-1, name) for name in _hires_through(facts, id, phase)))
-            yield Row(f"due_{id}_{phase}", terms, ">=", -tool.prepaid)
+        for phase in _numbers(facts) if tool.prepaid else ():
+            more = ((1, due(id, phase)),) if tool.hire_minor is not None else ()
+            terms = (*more, *((-1, name) for name in _hires_through(facts, id, phase)))
+            yield Row(f"due_{id}_{phase}", terms, ">=", len(tool.held) - tool.prepaid)
 
 
 def money_by_date(facts: Facts, ceiling: int | None) -> Iterator[Row]:

@@ -202,10 +202,11 @@ def hired_when_used(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
 
 
 def hire_is_paid(facts: Facts, found: tuple[Kind, ...]) -> Iterator[Row]:
-    """No more sessions of hire than are paid for."""
+    """No more sessions of hire than are paid for, besides those for which a tool is hired anyhow."""
     for tool in sorted({tool for kind in found for tool in kind.tools}):
-        hired = tuple((1, u(tool, number)) for number in sorted(set(facts.whole)))
-        paid = tuple((-1, v(tool, count)) for count in range(1, facts.hirable[tool] + 1))
+        held = facts.tools[tool].held
+        hired = tuple((1, u(tool, number)) for number in sorted(set(facts.whole) - set(held)))
+        paid = tuple((-1, v(tool, count)) for count in range(len(held) + 1, facts.hirable[tool] + 1))
         yield Row(f"paid_{tool}", (*hired, *paid), "<=", 0)
 
 

@@ -106,7 +106,8 @@ class Product:
 class Tool:
     """Owned, or bought once, or hired and paid for in each session with a step of an option that lists it.
 
-    `prepaid`: sessions of hire that are paid for already.
+    `prepaid`: sessions of hire that are paid for already. `held`: of these, the whole sessions (from 0, as `wholes`
+    counts them) for which it is hired whatever is done in them, so that no other session can have that hire.
     """
 
     id: str
@@ -114,10 +115,17 @@ class Tool:
     buy_minor: int | None = None
     hire_minor: int | None = None
     prepaid: int = 0
+    held: tuple[int, ...] = ()
+
+    @property
+    def for_hire(self) -> bool:
+        """Whether there is any hire of it, still to be paid or paid already."""
+        return self.hire_minor is not None or self.prepaid > 0
 
     def hire_for(self, sessions: int) -> int | None:
-        """What is still to be paid for hiring it so often; None where it is not for hire."""
-        return None if self.hire_minor is None else self.hire_minor * max(0, sessions - self.prepaid)
+        """What is still to be paid for hiring it so often; None where it is not for hire so often."""
+        more = max(0, sessions - self.prepaid)
+        return None if self.hire_minor is None and (more or not self.prepaid) else (self.hire_minor or 0) * more
 
     @property
     def least_minor(self) -> int | None:

@@ -82,8 +82,8 @@ def delivery_and_tax(shop: Shop, goods: int) -> int:
 
 
 def hire_sessions(facts: Facts, placed: Iterable[Placed]) -> dict[str, int]:
-    """Sessions with any step of an option that lists a tool, by tool."""
-    found: dict[str, set[int]] = {id: set() for id in facts.tools}
+    """Sessions with any step of an option that lists a tool, and those for which it is hired anyhow, by tool."""
+    found: dict[str, set[int]] = {id: set(tool.held) for id, tool in facts.tools.items()}
     whole = wholes(facts.problem.sessions or ())
     for one in placed:
         for tool in facts.by_id[one.option].tools:
@@ -104,11 +104,13 @@ def tool_choices(
     hired: list[tuple[str, int]] = []
     for id in used:
         tool, count = facts.tools[id], max(1, sessions.get(id, 0))
-        if tool.hire_minor is None and tool.buy_minor is None:
+        if not tool.for_hire and tool.buy_minor is None:
             raise SolverDisagrees(f"{id} cannot be had")
-        if tool.hire_minor is not None and count <= tool.prepaid:
-            continue
         hire = tool.hire_for(count)
+        if count <= tool.prepaid:
+            continue
+        if hire is None and tool.buy_minor is None:
+            raise SolverDisagrees(f"{id} cannot be hired so often")
         if hire is None or (tool.buy_minor is not None and tool.buy_minor <= hire):
             bought.append(id)
         else:

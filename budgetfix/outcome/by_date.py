@@ -70,14 +70,14 @@ def _hires(
 ) -> dict[str, dict[int, int]]:
     """Sessions of hire by phase, for each hired tool: each is paid from what has come by its day.
 
-    What was paid for before is used up first.
+    What was paid for before is used up first, for its own session where it is hired for that anyhow.
     """
-    there = purses(base.brief)
+    there, held = purses(base.brief), dict(base.rest.held)
     users = {tool: {one.id for one in chosen if tool in one.tools} for tool, _ in plan.hired}
     found: dict[str, dict[int, int]] = {}
     for tool, count in plan.hired:
         counts: dict[int, int] = {}
-        sessions = _begun(base, plan, users[tool])
+        sessions = _begun(base, plan, users[tool], held.get(tool, ()))
         for session in sessions[max(0, len(sessions) - count) :]:
             paid = max(place for place, one in enumerate(there) if not place or _has_come(base.brief, one, session))
             counts[paid] = counts.get(paid, 0) + 1
@@ -85,12 +85,13 @@ def _hires(
     return found
 
 
-def _begun(base: Ground, plan: Plan, users: set[str]) -> list[int]:
-    """The first parts of all sessions (from 0) in which some of these options have a step."""
+def _begun(base: Ground, plan: Plan, users: set[str], held: tuple[int, ...]) -> list[int]:
+    """The first parts of all sessions (from 0) in which some of these options have a step, but for those `held`."""
     hours = base.brief.hours or ()
     starts = [place for place, one in enumerate(hours) if not one.continues]
     used = {one.session for one in plan.placed if one.option in users and one.session is not None}
-    return sorted({max(start for start in starts if start <= session) for session in used})
+    begun = {max(start for start in starts if start <= session) for session in used}
+    return sorted(begun - {starts[number] for number in held})
 
 
 def dated_lines(

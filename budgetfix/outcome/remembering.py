@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from datetime import date
 from fractions import Fraction
 
 from budgetfix.catalog.models import Product
@@ -38,7 +37,7 @@ def remembered(
     products = {one.product: one for one in base.catalog.products}
     ids = line_ids(made.money, taken)
     lines = tuple(
-        replace(_line(id, line, products, found.chosen, base.brief.ordered, made.tasks), goods=_goods(line, ids, made))
+        replace(_line(id, line, products, found.chosen, base, made.tasks), goods=_goods(line, ids, made))
         for id, line in zip(ids, made.money, strict=True)
     )
     return Remembered(
@@ -124,13 +123,15 @@ def _line(
     line: MoneyLine,
     products: dict[str, Product],
     chosen: tuple[Candidate, ...],
-    ordered: date | None,
+    base: Ground,
     tasks: tuple[Task, ...],
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
     users = tuple(_users(line, chosen))
     steps = tuple(_steps_of(line, users, tasks))
-    return PlannedLine(id, line, (line.packs or 0) * pack, users, line.buy_on or ordered, steps)
+    ordered = line.buy_on or base.brief.ordered
+    units = (line.packs or 0) * pack
+    return PlannedLine(id, line, units, users, ordered, steps, ordered_day=_ordered_day(line, base))
 
 
 def _goods(line: MoneyLine, ids: list[str], made: Lists) -> tuple[str, ...]:
@@ -150,6 +151,14 @@ def _steps_of(line: MoneyLine, users: tuple[str, ...], tasks: tuple[Task, ...]) 
         return [step_id(task) for task in tasks]
     of = (line.of,) if line.kind == "labour" else users if line.kind in ("tool", "hire") else ()
     return [step_id(task) for task in tasks if task.candidate in of]
+
+
+def _ordered_day(line: MoneyLine, base: Ground) -> int:
+    """The day of the order among sessions without dates: that of the session whose money pays it, else of the plan."""
+    hours = base.brief.hours or ()
+    if line.buy_session and line.buy_session <= len(hours):
+        return max(base.rest.day, hours[line.buy_session - 1].day)
+    return base.rest.day
 
 
 def _users(line: MoneyLine, chosen: Iterable[Candidate]) -> list[str]:

@@ -38,6 +38,8 @@ class PlannedLine:
     """What it was planned at, where only a part of it counts."""
     goods: tuple[str, ...] = ()
     """Ids of the lines of goods that a delivery or a tax comes with."""
+    ordered_day: int = 0
+    """The same among sessions without dates, as they count days: 0 for the day of the plan."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
 from budgetfix.framing.frame import Framed, Ground, allowed, frame
 from budgetfix.inspection.finding import Finding
 from budgetfix.outcome.paces import learnt, paced
+from budgetfix.outcome.remembering import AGAIN
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.remedies.clashes import clashes, needed
 from budgetfix.remedies.fit import candidates
@@ -127,7 +128,7 @@ def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], know
     for one in candidates(room, base.catalog, base.brief, faults, rooms=False):
         free = one.own and not one.uses and not one.cost_minor
         if free and one.changes and one.changes not in old and _applies(base.survey, one):
-            fresh.append(replace(one, id=f"{one.id}~again"))
+            fresh.append(replace(one, id=one.id + AGAIN))
     return tuple(fresh)
 
 

@@ -9,7 +9,7 @@ from budgetfix.intake.job import Job
 from budgetfix.outcome.book import PlanBook
 
 DIGITS = 16
-APART = ("budget_minor", "hours", "ordered")
+APART = ("budget_minor", "hours", "ordered", "ordered_typed")
 """Of the brief, what is told by itself."""
 
 

@@ -19,6 +19,7 @@ from budgetfix.pipeline.rest import Left, rest_of
 from budgetfix.pipeline.rest_notes import notes_of, typed_notes, unused_notes
 from budgetfix.pipeline.rest_offer import rest_offer
 from budgetfix.pipeline.rest_since import since
+from budgetfix.pipeline.rest_unended import ended_if_possible, unended
 
 
 @dataclass(frozen=True)
@@ -44,22 +45,16 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
 
     What is begun must be ended; where that cannot be, the rest is planned without it, and that is said.
     """
-    left = rest_of(job, so_far, day)
-    found = walked_on(left, wish)
-    unended = tuple(id for id in left.done.begun_ids if id not in left.rest.begun)
-    if isinstance(found, NoPlan) and left.rest.begun:
-        given_up = replace(left, rest=replace(left.rest, begun=()))
-        found = walked_on(given_up, wish)
-        unended = tuple(
-            one for one in left.done.begun_ids if isinstance(found, NoPlan) or one not in found.answer.plan.chosen
-        )
+    whole = rest_of(job, so_far, day)
+    barred = (id for id in whole.done.begun_ids if id not in whole.rest.begun)
+    left, found = ended_if_possible(unended(whole, barred), lambda one: walked_on(one, wish))
     if isinstance(found, NoPlan):
-        return NoRest(found, left)
+        return NoRest(found, whole)
     earlier = as_typed(so_far, left.so_far) if left.rest.told else None
     book = with_inputs(booked(left.job, found, wish, earlier), job)
     paces = left.paces if left.paces.learnt else book.paces
     whole = left.brief.budget_minor if left.rest.told else None
-    told = since(left, found, wish, unended)
+    told = since(left, found, wish, left.rest.unended)
     typed = (*notes_of(left.paid), *typed_notes(so_far, job.brief.currency), *unused_notes(told))
     book = replace(book, paces=paces, whole_budget_minor=whole, notes=(*book.notes, *typed))
     return Replanned(book, left, found, told)

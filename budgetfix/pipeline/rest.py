@@ -61,14 +61,15 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
     paid = paid_of(so_far, done, job.brief, job.catalog, past_costs(job.brief, day))
     brief = job.brief
     live = live_from(so_far, brief, day)
-    goods = goods_of(so_far, paid, done, brief, job.catalog)
+    goods = goods_of(so_far, paid, done, brief, job.catalog, live)
     van = van_left(brief, goods.catalog, paid, day)
     hours = brief.hours or ()
     rest = Rest(
         told=bool(so_far.told or any(one.done or one.real_minutes is not None for one in so_far.steps)),
         live=live if brief.hours is not None else 0,
         day=hours[live].day if live < len(hours) and live and hours[live].on is None else 0,
-        prepaid=goods.prepaid,
+        prepaid=goods.hire.prepaid,
+        held=goods.hire.held,
         in_hand=goods.in_hand,
         arriving=goods.arriving,
         sold_out=goods.sold_out,
@@ -84,7 +85,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         "hours": hours_left(so_far, brief, live),
         "limits": _limits(brief, rest.done),
         "must": tuple(name for name in brief.must if name not in _met(rest.done, van.loaded)),
-        "ordered": day,
+        "ordered": max(day, brief.ordered) if brief.ordered_typed and brief.ordered is not None else day,
         "pace": pace,
         "paid_work": paid.ahead,
         "incomes": incomes_left(brief, paid, day, live),

@@ -9,6 +9,8 @@ from fractions import Fraction
 
 from budgetfix.brief.models import Brief
 from budgetfix.catalog.models import Catalog, Product, Tool
+from budgetfix.framing.options import sessions as framed_sessions
+from budgetfix.optimize.setting_up import wholes
 from budgetfix.outcome.so_far import LineBack, SoFar
 from budgetfix.pipeline.rest_done import Done
 from budgetfix.pipeline.rest_hours import session_from, whole_of
@@ -18,11 +20,19 @@ OUT_WORDS = {"returned": "it went back to the shop", "sold out": "it is sold out
 
 
 @dataclass(frozen=True)
+class Hire:
+    """Sessions of hire that are paid for, as `framing.rest.Rest` has them."""
+
+    prepaid: tuple[tuple[str, int], ...] = ()
+    held: tuple[tuple[str, tuple[int, ...]], ...] = ()
+
+
+@dataclass(frozen=True)
 class Goods:
     """The catalogue with what is on hand, and what framing must know besides (see `framing.rest.Rest`)."""
 
     catalog: Catalog
-    prepaid: tuple[tuple[str, int], ...]
+    hire: Hire
     in_hand: tuple[tuple[str, str, int], ...]
     arriving: tuple[tuple[str, int], ...]
     sold_out: tuple[tuple[str, str], ...]
@@ -32,8 +42,8 @@ class Goods:
     """Remedies whose own cost is paid."""
 
 
-def goods_of(so_far: SoFar, paid: Paid, done: Done, brief: Brief, catalog: Catalog) -> Goods:
-    """Everything about goods, from the lines as they count."""
+def goods_of(so_far: SoFar, paid: Paid, done: Done, brief: Brief, catalog: Catalog, live: int = 0) -> Goods:
+    """Everything about goods, from the lines as they count. `live`: the first session (from 0) that is not gone."""
     bought = [one for one in paid.by_kind("product") if one.state == "bought"]
     owned = {one.planned.line.of for one in paid.by_kind("tool") if one.state == "bought"}
     not_bought = {one.planned.line.of for one in paid.by_kind("tool") if one.state in OUT_WORDS}
@@ -43,7 +53,7 @@ def goods_of(so_far: SoFar, paid: Paid, done: Done, brief: Brief, catalog: Catal
     tools = tuple(_tool(one, owned, not_bought, not_hired) for one in catalog.tools)
     return Goods(
         Catalog(**{**dict(catalog), "products": products, "tools": tools}),
-        tuple(_prepaid(paid, so_far, done, brief)),
+        _hire(paid, so_far, done, brief, live),
         tuple(sorted({pair for one in bought for pair in _in_hand(one, brief)})),
         _arriving(bought, brief),
         sold_out(so_far),
@@ -110,21 +120,27 @@ def _tool(one: Tool, owned: set[str], not_bought: set[str], not_hired: set[str])
     return Tool(**{**dict(one), "buy_minor": buy, "hire_minor": hire})
 
 
-def _prepaid(paid: Paid, so_far: SoFar, done: Done, brief: Brief) -> list[tuple[str, int]]:
-    """Sessions of hire that are paid for, less those in which a step with the tool was done."""
+def _hire(paid: Paid, so_far: SoFar, done: Done, brief: Brief, live: int) -> Hire:
+    """Sessions of hire that are paid for, less those that are gone and in which a step with the tool was done.
+
+    Where such a session is not gone, its hire goes on: more steps in it cost nothing, steps in any other one do.
+    """
     sessions: dict[str, int] = {}
     for one in paid.by_kind("hire"):
         if one.state == "bought":
             sessions[one.planned.line.of] = sessions.get(one.planned.line.of, 0) + (one.planned.line.packs or 0)
+    numbers = wholes(framed_sessions(brief) or ())
+    still = frozenset(number for at, number in enumerate(numbers) if at >= live)
     users = {planned.candidate.id: planned.candidate.tools for planned in (*done.done, *done.begun)}
-    found = []
+    prepaid, held = [], []
     for tool, count in sorted(sessions.items()):
-        used = {
-            whole_of(one.planned, brief) for one in so_far.done if tool in users.get(one.planned.task.candidate, ())
-        }
-        if count > len(used):
-            found.append((tool, count - len(used)))
-    return found
+        mine = (one.planned for one in so_far.done if tool in users.get(one.planned.task.candidate, ()))
+        used = {whole_of(one, brief) for one in mine}
+        now = sorted(number for on, number in used if on is None and number is not None and number in still)[:count]
+        left = max(0, count - (len(used) - len(now)))
+        held += [(tool, tuple(now[:left]))] if now[:left] else []
+        prepaid += [(tool, left)] if left else []
+    return Hire(tuple(prepaid), tuple(held))
 
 
 def _ready(one: LineBack, brief: Brief) -> int:
@@ -132,7 +148,8 @@ def _ready(one: LineBack, brief: Brief) -> int:
     days, ordered = one.planned.line.lead_days, one.planned.ordered
     if days <= 0 or brief.hours is None:
         return 0
-    return session_from(None if ordered is None else ordered + timedelta(days=days), days, brief)
+    on = None if ordered is None else ordered + timedelta(days=days)
+    return session_from(on, one.planned.ordered_day + days, brief)
 
 
 def _in_hand(one: LineBack, brief: Brief) -> list[tuple[str, str, int]]:

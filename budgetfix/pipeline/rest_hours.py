@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date
+from math import floor
 
 from budgetfix.brief.models import Brief, Hours
 from budgetfix.framing.options import sessions
@@ -11,6 +12,8 @@ from budgetfix.outcome.so_far import PlannedStep, SoFar, StepBack
 from budgetfix.pipeline.rest_done import Done
 
 DAY = 24 * 60
+Used = dict[tuple[int, str], int]
+"""Minutes by session, from 0, and person."""
 
 
 def place_of(step: PlannedStep, brief: Brief) -> int | None:
@@ -44,20 +47,26 @@ def live_from(so_far: SoFar, brief: Brief, day: date) -> int:
 
 
 def hours_left(so_far: SoFar, brief: Brief, live: int) -> tuple[Hours, ...] | None:
-    """The sessions with what is left of them: real minutes come off where they were typed, else planned ones."""
+    """The sessions with what is left of them: real minutes come off where they were typed, else planned ones.
+
+    Real minutes come off the hours as typed, of the rest of which the brief's load holds; planned ones off that.
+    """
     if brief.hours is None:
         return None
-    used: dict[tuple[int, str], int] = {}
+    real: Used = {}
+    planned: Used = {}
     for back in so_far.steps:
         at = place_of(back.planned, brief)
+        used = planned if back.real_minutes is None else real
         if at is not None and at >= live:
-            for person, minutes in minutes_of(back):
+            for person, minutes in taken(back):
                 used[at, person] = used.get((at, person), 0) + minutes
-    names = [person.name for person in brief.people]
-    return tuple(_left(one, names, at, used) if at >= live else _gone(one) for at, one in enumerate(brief.hours))
+    return tuple(
+        _left(one, at, brief, real, planned) if at >= live else _gone(one) for at, one in enumerate(brief.hours)
+    )
 
 
-def minutes_of(back: StepBack) -> list[tuple[str, int]]:
+def taken(back: StepBack) -> list[tuple[str, int]]:
     """(person, minutes) that a step has taken: nothing where it is not done and no minutes were typed."""
     if back.real_minutes is None and not back.done:
         return []
@@ -69,12 +78,14 @@ def minutes_of(back: StepBack) -> list[tuple[str, int]]:
     ]
 
 
-def _left(one: Hours, names: list[str], at: int, used: dict[tuple[int, str], int]) -> Hours:
-    minutes, typed = (
-        tuple(max(0, there - used.get((at, name), 0)) for name, there in zip(names, all_there, strict=True))
-        for all_there in (one.minutes, one.typed_minutes)
-    )
-    return one if minutes == one.minutes else _with(one, minutes, typed)
+def _left(one: Hours, at: int, brief: Brief, real: Used, planned: Used) -> Hours:
+    minutes, typed = [], []
+    for person, loaded, whole in zip(brief.people, one.minutes, one.typed_minutes, strict=True):
+        took, due = real.get((at, person.name), 0), planned.get((at, person.name), 0)
+        there = floor((whole - took) * brief.load) if took and one.before_load else loaded - took
+        minutes.append(max(0, there - due))
+        typed.append(max(0, whole - took - due))
+    return one if tuple(minutes) == one.minutes else _with(one, tuple(minutes), tuple(typed))
 
 
 def _with(one: Hours, minutes: tuple[int, ...], typed: tuple[int, ...]) -> Hours:
@@ -86,16 +97,17 @@ def _gone(one: Hours) -> Hours:
     return _with(one, nothing, nothing)
 
 
-def earliest(done: Done, brief: Brief) -> tuple[tuple[str, int], ...]:
-    """(candidate, first session) of each begun one: its next step stands no earlier than its wait allows."""
+def earliest(done: Done, brief: Brief) -> tuple[tuple[str, int, int], ...]:
+    """(candidate, place of a step among those left, first session), both from 0, of what waits for a done step."""
     found = []
     for planned in done.begun:
-        numbers = done.numbers(planned.candidate.id)
-        for number, work in enumerate(planned.candidate.work, start=1):
-            before = done.step(planned.candidate.id, number - 1)
-            if number not in numbers and before is not None:
-                found.append((planned.candidate.id, after(before, brief, work.wait_sessions, work.wait_minutes)))
-                break
+        id = planned.candidate.id
+        numbers = done.numbers(id)
+        left = [(number, work) for number, work in enumerate(planned.candidate.work, start=1) if number not in numbers]
+        for place, (number, work) in enumerate(left):
+            before = done.step(id, number - 1)
+            if before is not None:
+                found.append((id, place, after(before, brief, work.wait_sessions, work.wait_minutes)))
     return tuple(found)
 
 

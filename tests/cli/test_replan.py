@@ -10,6 +10,7 @@ from unittest.mock import patch
 import pytest
 from openpyxl import load_workbook
 
+from budgetfix.cli.replan import MEANWHILE
 from tests.cli.test_commands import PLAN_KEYS, job, names, typed
 
 HEADS = {"Buy": ("bought", "paid in all"), "Do": ("done", "real minutes")}
@@ -178,7 +179,7 @@ def test_a_book_that_is_saved_meanwhile_is_not_written_over() -> None:
     with patch("budgetfix.intake.kept.as_it_is", lambda path: path.read_bytes() + b" "):
         done = typed("replan", "job", "--day", "2026-06-01")
     assert done.exit_code == 2
-    assert "was changed while the rest was planned" in done.stderr
+    assert done.stderr.split() == MEANWHILE.format(Path("job") / "plan.xlsx").split()
 
 
 def test_quiet_and_today() -> None:

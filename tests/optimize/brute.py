@@ -196,9 +196,12 @@ def spent(problem: Problem, chosen: frozenset[str], where: Where) -> int | None:
         users = [id for id in chosen if tool.id in by_id[id].tools]
         if users and not tool.owned:
             begun = {place: _begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
-            days = max(1, len(set(begun.values())))
+            days = max(1, len({*begun.values(), *tool.held}))
             ways = [] if tool.buy_minor is None else [tool.buy_minor]
-            ways += [] if tool.hire_minor is None else [tool.hire_minor * max(0, days - tool.prepaid)]
+            if days <= tool.prepaid:
+                ways += [0]
+            elif tool.hire_minor is not None:
+                ways += [tool.hire_minor * (days - tool.prepaid)]
             if not ways:
                 return None
             total += min(ways)

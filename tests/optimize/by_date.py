@@ -15,6 +15,8 @@ from tests.optimize.worlds import World, _with_options
 Buys = dict[str, int]
 Bought = tuple[Buys, frozenset[str]]
 """(phase by option, tools that are bought)."""
+NEVER = 10**9
+"""Minor units that nobody has: the price of hire that is not to be had."""
 
 
 def end_of(problem: Problem) -> int:
@@ -41,8 +43,7 @@ def ways(problem: Problem, chosen: frozenset[str], where: brute.Where) -> Iterat
     used = {tool for id in chosen for tool in by_id[id].tools}
     tools = [one for one in problem.tools if one.id in used and not one.owned]
     kinds = [
-        [bought for bought in (True, False) if (one.buy_minor if bought else one.hire_minor) is not None]
-        for one in tools
+        [bought for bought in (True, False) if (one.buy_minor is not None if bought else one.for_hire)] for one in tools
     ]
     for phases in product(*open_to):
         for kind in product(*kinds):
@@ -104,9 +105,10 @@ def spends(problem: Problem, chosen: frozenset[str], where: brute.Where, way: Bo
             found[first] += tool.buy_minor or 0
             continue
         begun = {brute._begun(problem, place) for (id, _), (place, _) in where.items() if id in users}
-        phases = [phase_of(problem, session) for session in sorted(begun)] or [first]
-        for phase in phases[tool.prepaid :]:
-            found[phase] += tool.hire_minor or 0
+        hired = [phase_of(problem, session) for session in sorted(begun - set(tool.held))]
+        phases = hired if hired or tool.held else [first]
+        for phase in phases[tool.prepaid - len(tool.held) :]:
+            found[phase] += NEVER if tool.hire_minor is None else tool.hire_minor
     return found
 
 
@@ -115,6 +117,8 @@ def kept(problem: Problem, spent: list[int]) -> bool:
     total = 0
     for one, minor in zip(problem.phases, spent, strict=True):
         total += minor
+        if minor >= NEVER:
+            return False
         if one.most_minor is not None and total > one.most_minor:
             return False
     return problem.budget_minor is None or total <= problem.budget_minor
@@ -232,7 +236,8 @@ def eager(world: World, number: int) -> World:
     cheaper = {"paint": 330, "tape": 70, "rug": 410}
     goods = tuple(replace(one, price_minor=cheaper[one.id], most=None) for one in problem.products)
     hire, prepaid = dice.choice((None, 200)), dice.choice((0, 0, 1))
-    tools = (Tool("drill", False, dice.choice((250, 450)), hire, prepaid), *problem.tools[1:])
+    held = (0,) if prepaid and sum(one.cost_minor for one in options) // 50 % 2 else ()
+    tools = (Tool("drill", False, dice.choice((250, 450)), hire, prepaid, held), *problem.tools[1:])
     shops = (Shop("mill", dice.choice((0, 120)), dice.choice((None, 700)), dice.choice((0, 33)), 400),)
     made = replace(problem, products=goods, tools=tools, shops=shops, must=(), must_all=False, loads=())
     return _with_options(World(made, tables), options)

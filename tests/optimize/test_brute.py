@@ -53,6 +53,25 @@ def test_hire_that_is_paid_for(number: int) -> None:
 
 
 @pytest.mark.parametrize("number", range(30))
+def test_hire_for_a_session_of_its_own(number: int) -> None:
+    """Each tool is hired for one session whatever is done in it: only that session is free, of all further ones."""
+    world = random_world(number)
+    starts = [at for at, one in enumerate(world.problem.sessions or ()) if not one.continues]
+    if len(starts) != len(world.problem.sessions or (1,)):
+        starts = starts[:1]
+    tools = tuple(
+        replace(
+            one,
+            prepaid=1 + (number + at) % 2,
+            held=(starts[(number + at) % len(starts)],) if starts else (),
+            hire_minor=None if number % 5 == 4 else one.hire_minor,
+        )
+        for at, one in enumerate(world.problem.tools)
+    )
+    check(replace(world, problem=replace(world.problem, tools=tools)))
+
+
+@pytest.mark.parametrize("number", range(30))
 def test_two_people(number: int) -> None:
     """Two people with their own hours, joint steps and things one does not do."""
     check(random_world(number, people=2, options=4))

@@ -124,8 +124,52 @@ def test_sessions_of_hire_that_are_paid_for_are_free(tmp_path: Path) -> None:
     book = plan_of(job)
     assert lines(book) == [("Hire: Saw", 3000)]
     found = rest(job, back(book, {"hire:Hire: Saw": "bought"}, done=("m1#1",)))
-    assert (found.left.rest.prepaid, found.book.money) == ((("saw", 2),), ())
+    assert (found.left.rest.prepaid, found.left.rest.held) == ((("saw", 3),), (("saw", (0,)),))
+    assert found.book.money == ()
     assert ids(found.book) == ["m2", "m3"]
+
+
+def shared_hire(folder: Path, hours: list[float], price: dict[str, float], budget: float = 10) -> None:
+    """A saw by the session; two jobs of an hour with it."""
+    remedies: list[Remedy] = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at, id in enumerate("ab", 1)
+    ]
+    tools = [{"tool": "saw", "name": "Saw", **price}]
+    brief = {"budget": budget, "hours": hours, "learn": False}
+    write_job(folder, (100, 90), remedies, brief, {"tools": tools})
+
+
+def test_hire_goes_on_while_its_session_does(tmp_path: Path) -> None:
+    """One hire does two jobs in one session: when the first is done, the second costs nothing more."""
+    shared_hire(tmp_path, [2], {"hire_per_session": 10})
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    found = rest(job, back(book, {"hire:Hire: Saw": "bought"}, done=("a#1",)))
+    assert (ids(found.book), found.book.money) == (["b"], ())
+    again = rest(job, back(found.book, done=("b#1",)))
+    assert (ids(again.book), again.left.paid.spent_minor) == ([], 1000)
+
+
+def test_hire_of_a_session_is_for_that_session_only(tmp_path: Path) -> None:
+    """The first job took both hours: in the next session the saw must be hired again, and that is not in the money."""
+    shared_hire(tmp_path, [2, 1], {"hire_per_session": 10})
+    job = read_at(tmp_path)
+    told = {"bought": {"hire:Hire: Saw": "bought"}, "done": ("a#1",), "minutes": {"a#1": 120}}
+    book = plan_of(job)
+    assert ids(rest(job, back(book, **told)).book) == []  # type: ignore[arg-type]
+    more = rest(read_at(tmp_path, "20"), back(book, **told))  # type: ignore[arg-type]
+    assert (ids(more.book), lines(more.book)) == (["b"], [("Hire: Saw", 1000)])
+
+
+def test_paid_hire_stays_usable_where_it_is_hired_out_no_more(tmp_path: Path) -> None:
+    """Two sessions were paid for; now the shop only sells the saw: the second one is still there, a third is not."""
+    shared_hire(tmp_path, [1, 1], {"hire_per_session": 10}, 40)
+    told = back(plan_of(read_at(tmp_path)), {"hire:Hire: Saw": "bought"}, done=("a#1",))
+    shared_hire(tmp_path, [1, 1], {"buy": 200}, 40)
+    found = rest(read_at(tmp_path), told)
+    assert (ids(found.book), found.book.money) == (["b"], ())
+    shared_hire(tmp_path, [1, 0.5, 0.5], {"buy": 200}, 40)
+    assert ids(rest(read_at(tmp_path), told).book) == []
 
 
 def test_hire_beyond_what_is_paid_for_is_paid(tmp_path: Path) -> None:
@@ -133,9 +177,10 @@ def test_hire_beyond_what_is_paid_for_is_paid(tmp_path: Path) -> None:
     hired(tmp_path)
     job = read_at(tmp_path)
     first = rest(job, back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("m1#1",)))
-    assert first.left.rest.prepaid == (("saw", 2),)
+    assert (first.left.rest.prepaid, first.left.rest.held) == ((("saw", 3),), (("saw", (0,)),))
     again = rest(job, back(first.book, done=("m2#1",)))
-    assert (again.left.rest.prepaid, ids(again.book), again.book.money) == ((("saw", 1),), ["m3"], ())
+    assert (again.left.rest.prepaid, again.left.rest.held) == ((("saw", 2),), (("saw", (1,)),))
+    assert (ids(again.book), again.book.money) == (["m3"], ())
 
 
 def test_a_tool_that_was_bought_is_owned(tmp_path: Path) -> None:
@@ -203,13 +248,15 @@ PAD = {"product": "pad", "name": "Pad", "shop": "mill", "price": 30}
 
 def pads(folder: Path, budget: float, **pad: object) -> None:
     """Two remedies of an hour, a and b, that use a pad each, at 30.00."""
-    remedies = [{"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)]
+    remedies = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)
+    ]
     catalog = {"products": [{**PAD, **pad}], "shops": [{"shop": "mill", "tax": "10%"}]}
     write_job(folder, (100, 90), remedies, {"budget": budget, "hours": [3, 3]}, catalog)
 
 
 def test_of_a_line_for_two_only_what_done_work_used_was_bought(tmp_path: Path) -> None:
-    """a is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
+    """A is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
     pads(tmp_path, 100)
     job = read_at(tmp_path)
     first = rest(job, back(plan_of(job), done=("a#1",)))

@@ -185,3 +185,25 @@ def test_every_stop_of_the_slider_numbers_its_steps_alike(tmp_path: Path) -> Non
     assert len(found.stops) == 2
     for stop in found.stops:
         assert [(task.step, task.steps) for task in stop.tasks if task.candidate == "m1"] == [(2, 2)]
+
+
+def test_a_step_ticked_out_of_order(tmp_path: Path) -> None:
+    """Only the second of three steps is ticked: the first may be done at once, the third waits for the second."""
+    steps: list[dict[str, object]] = [{"hours": 1}, {"hours": 1, "wait_sessions": 1}, {"hours": 1, "wait_sessions": 1}]
+    remedies: list[Remedy] = [{"remedy": "a", "answers": {"f1": 1}, "steps": steps}]
+    write_job(tmp_path, (100,), remedies, {"hours": dated(1), "ordered": "2026-06-01"})
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), done=("a#2",)))
+    assert [(task.step, task.session) for task in found.book.tasks] == [(1, 1), (3, 3)]
+    assert found.left.rest.earliest == (("a", 1, 2),)
+
+
+def test_of_the_hours_that_are_left_the_load_holds(tmp_path: Path) -> None:
+    """Two hours at three quarters are 90 minutes: after a real hour 45 are left; after 45 planned minutes, 45, too."""
+    work(tmp_path, dated(2, 1), (45, 45), load=0.75, learn=False)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    real = rest(job, back(book, done=("m1#1",), minutes={"m1#1": 60}))
+    assert ([row.minutes_available for row in real.book.sessions or ()], ids(real.book)) == ([45], ["m2"])
+    assert [one.typed_minutes for one in real.left.job.brief.hours or ()] == [(60,)]
+    assert [row.minutes_available for row in rest(job, back(book, done=("m1#1",))).book.sessions or ()] == [45]
