@@ -45,9 +45,9 @@ def purses(brief: Brief) -> tuple[Purse, ...]:
     if not later:
         return ()
     first = total_minor(at_once)
-    when = (start, None) if isinstance(start, date) else (None, start)
+    on, session = (start, None) if isinstance(start, date) else (None, start)
     held = at_once[-1].held_minor if at_once else None
-    found = [_purse(brief, Income(first, *when, held), first, last=False)]
+    found = [_purse(brief, Income(first, on, session, held), first, last=False)]
     for place, one in enumerate(later, start=1):
         come = found[-1].come_minor + one.amount_minor
         found.append(_purse(brief, one, come, last=place == len(later)))

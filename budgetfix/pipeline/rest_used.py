@@ -41,9 +41,9 @@ def _short(lines: Iterable[LineBack], done: Done, catalog: Catalog) -> dict[str,
         for product, units in planned.candidate.goods:
             short[product] = short.get(product, Fraction(0)) + units
     for one in lines:
-        product = one.planned.line.product
-        if product is not None and (one.state == "bought" or (one.state is None and one.paid_minor is not None)):
-            short[product] = short.get(product, Fraction(0)) - one.planned.units
+        bought = one.planned.line.product
+        if bought is not None and (one.state == "bought" or (one.state is None and one.paid_minor is not None)):
+            short[bought] = short.get(bought, Fraction(0)) - one.planned.units
     return short
 
 

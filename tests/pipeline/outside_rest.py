@@ -2,7 +2,7 @@
 
 Nothing of `budgetfix.pipeline` is asked. What is done stays in the job, forced, so that groups, needs, excludes, limits
 and reliefs are those of the whole job; goods that were bought are on hand; sessions have the minutes that are left.
-What this cannot say (errands, hire, days of waiting, waits on something that is done, learning) is left out of the jobs.
+What this cannot say (errands, hire, days of waiting, waits on something that is done, learning) is left out.
 """
 
 from __future__ import annotations
@@ -114,6 +114,7 @@ def outside(job: Job, told: Typed) -> Outside:
     begun = frozenset(ticked) - done
     paid = _paid(job, told, done, begun)
     remedies = {id: _left(one, ticked.get(id, set()), id in done, paid.own) for id, one in job.remedies.items()}
+    remedies |= {id: _prepaid(remedies[id], job) for id in paid.ahead - done}
     over = max(0, paid.spent - paid.due)
     fixed = {name: minor for name, minor in job.fixed.items() if name not in paid.fixed}
     money = None if job.budget is None else max(job.budget - paid.spent, sum(fixed.values()), 0)
@@ -121,6 +122,7 @@ def outside(job: Job, told: Typed) -> Outside:
     rest = replace(
         job,
         remedies=remedies,
+        shops={id: _shop(one, paid.open) for id, one in job.shops.items()},
         products={id: _product(one, paid, [job.remedies[id] for id in done]) for id, one in job.products.items()},
         tools={
             id: {**one, "own": True} if id in paid.tools else _tool(one, id in paid.gone)
@@ -148,6 +150,10 @@ class Paid:
     barred: tuple[str, ...]
     """Remedies whose own cost was given back, or could not be spent."""
     fixed: frozenset[str]
+    ahead: frozenset[str]
+    """Remedies whose pay was typed."""
+    open: frozenset[tuple[str, str | None]]
+    """(delivery or tax, shop) that was typed though nothing of the order was had."""
 
 
 def _paid(job: Job, told: Typed, done: frozenset[str], begun: frozenset[str]) -> Paid:
@@ -163,10 +169,10 @@ def _paid(job: Job, told: Typed, done: frozenset[str], begun: frozenset[str]) ->
             continue
         if state is None and (one.paid_minor is not None or _needed(one, done, begun)):
             state = "bought"
-        if line.kind == "product" and state is None and (part := _part(job, one, told, done)):
+        if line.kind == "product" and state is None and (part := _part(job, one, done)):
             state, one = "bought", part
         if line.kind == "product":
-            shelf.setdefault(line.shop, []).append(replace(one, planned=replace(one.planned, line=line)))
+            shelf.setdefault(line.shop, []).append(one)
             if state in ("bought", "returned"):
                 had.setdefault(line.shop, []).append(replace(one, state=state))
         if state is None:
@@ -193,7 +199,11 @@ def _paid(job: Job, told: Typed, done: frozenset[str], begun: frozenset[str]) ->
         if counted is not None:
             spent, due = spent + counted[0], due + counted[1]
             fixed |= {line.name} if line.kind == "fixed" else set()
-    return Paid(spent, due, units, frozenset(tools), own, frozenset(gone), tuple(barred), frozenset(fixed))
+    sums = [one.planned.line for one in told.so_far.lines if one.paid_minor is not None]
+    on_top = [line for line in sums if line.kind in ("delivery", "tax")]
+    ahead = frozenset(line.of for line in sums if line.kind == "labour")
+    open = frozenset((line.kind, line.shop) for line in on_top if not had.get(line.shop))
+    return Paid(spent, due, units, frozenset(tools), own, frozenset(gone), tuple(barred), frozenset(fixed), ahead, open)
 
 
 def _needed(one: LineBack, done: frozenset[str], begun: frozenset[str]) -> bool:
@@ -203,8 +213,8 @@ def _needed(one: LineBack, done: frozenset[str], begun: frozenset[str]) -> bool:
     return one.planned.line.kind == "remedy" and one.planned.line.of in done
 
 
-def _part(job: Job, one: LineBack, told: Typed, done: frozenset[str]) -> LineBack | None:
-    """As many whole packs of an unticked line as done work has used above what was there; a plan has one line a product."""
+def _part(job: Job, one: LineBack, done: frozenset[str]) -> LineBack | None:
+    """As many whole packs of an unticked line as done work has used above what was there."""
     line, id = one.planned.line, str(one.planned.line.product)
     used = sum((job.remedies[name].uses.get(id, F(0)) for name in done), F(0))
     lack = used - number(job.products[id].get("on_hand", 0))
@@ -261,6 +271,15 @@ def _left(one: Remedy, ticked: set[int], done: bool, own: dict[str, bool]) -> Re
     return replace(
         one, cost=cost, steps=steps, tools=() if done else one.tools, needs=needs, uses={} if done else one.uses
     )
+
+
+def _prepaid(one: Remedy, job: Job) -> Remedy:
+    """A remedy whose cost makes up for the pay of what is left of it."""
+    return replace(one, cost=one.cost - half_up(F(job.labour * one.minutes, 60)))
+
+
+def _shop(one: Raw, open: frozenset[tuple[str, str | None]]) -> Raw:
+    return {name: value for name, value in one.items() if (name, one["shop"]) not in open}
 
 
 def _product(one: Raw, paid: Paid, done: list[Remedy]) -> Raw:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from budgetfix.catalog.models import Catalog, Shop
 from budgetfix.pipeline.rest_on_top import with_orders
-from tests.pipeline.listed_job import write_job
+from tests.pipeline.listed_job import Remedy, write_job
 from tests.pipeline.test_replan_money import shopping
 from tests.pipeline.ticked import back, ids, lines, plan_of, read_at, rest
 
@@ -15,7 +15,7 @@ LABOUR, DELIVERY, TAX = "labour:Labour: m1", "delivery:Delivery, Mill@mill", "ta
 
 def test_pay_that_was_typed_is_that_of_the_whole(tmp_path: Path) -> None:
     """36.00 for three steps, with nothing, one or all of them done: 36.00 are spent, and no pay is still to come."""
-    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
+    remedies: list[Remedy] = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
     write_job(tmp_path, (100,), remedies, {"budget": 40, "hours": [1, 1, 1], "labour": 12})
     job = read_at(tmp_path)
     book = plan_of(job)
@@ -29,7 +29,7 @@ def test_pay_that_was_typed_is_that_of_the_whole(tmp_path: Path) -> None:
 
 def test_pay_typed_for_what_was_done_says_nothing_of_the_rest(tmp_path: Path) -> None:
     """12.00 were worked out for step 1; 15.00 are typed over it: the two other steps are still to be paid."""
-    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
+    remedies: list[Remedy] = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
     write_job(tmp_path, (100,), remedies, {"budget": 40, "hours": [1, 1, 1], "labour": 12})
     job = read_at(tmp_path)
     first = rest(job, back(plan_of(job), done=("m1#1",)))

@@ -5,7 +5,11 @@ from __future__ import annotations
 from datetime import date
 from pathlib import Path
 
+from budgetfix.intake.plan_back import read_back
 from budgetfix.outcome.since import Fact
+from budgetfix.pipeline.rest_done import Done, done_of
+from budgetfix.pipeline.rest_used import with_used
+from budgetfix.pipeline.writing import write_replanned
 from tests.pipeline.listed_job import Remedy, write_job
 from tests.pipeline.ticked import back, ids, lines, plan_of, read_at, rest
 
@@ -248,7 +252,11 @@ PAD = {"product": "pad", "name": "Pad", "shop": "mill", "price": 30}
 
 def pads(folder: Path, budget: float, **pad: object) -> None:
     """Two remedies of an hour, a and b, that use a pad each, at 30.00."""
+<<<<<<< HEAD
     remedies = [
+=======
+    remedies: list[Remedy] = [
+>>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
         {"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)
     ]
     catalog = {"products": [{**PAD, **pad}], "shops": [{"shop": "mill", "tax": "10%"}]}
@@ -256,7 +264,11 @@ def pads(folder: Path, budget: float, **pad: object) -> None:
 
 
 def test_of_a_line_for_two_only_what_done_work_used_was_bought(tmp_path: Path) -> None:
+<<<<<<< HEAD
     """A is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
+=======
+    """Work a is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
+>>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
     pads(tmp_path, 100)
     job = read_at(tmp_path)
     first = rest(job, back(plan_of(job), done=("a#1",)))
@@ -290,3 +302,30 @@ def test_all_packs_that_done_work_used_were_bought(tmp_path: Path) -> None:
     assert rest(job, back(plan_of(job), done=("a#1", "b#1"))).left.paid.spent_minor == 6600
     gone = rest(job, back(plan_of(job), {"product:pad@mill": "sold out"}, done=("a#1",)))
     assert gone.left.paid.spent_minor == 0
+
+
+def test_no_line_is_ticked_for_work_that_is_not_done(tmp_path: Path) -> None:
+    """With nothing done the lines are as they were; with a done, the line for both is cut to one pack of 30.00."""
+    pads(tmp_path, 100)
+    job = read_at(tmp_path)
+    so_far = back(plan_of(job))
+    assert with_used(so_far.lines, Done(), job.catalog) == list(so_far.lines)
+    told = back(plan_of(job), done=("a#1",))
+    cut = with_used(told.lines, done_of(told), job.catalog)[0]
+    assert (cut.state, cut.paid_minor, cut.planned.line.packs, cut.planned.whole_minor) == ("bought", 3000, 1, 6000)
+
+
+def test_a_workbook_keeps_what_was_worked_out_apart_from_what_was_typed(tmp_path: Path) -> None:
+    """Written and read back with nothing typed, the rest has cost what it had cost, and so has the one after it."""
+    remedies: list[Remedy] = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
+    write_job(tmp_path, (100,), remedies, {"budget": 100, "hours": [1, 1, 1], "labour": 12})
+    job = read_at(tmp_path)
+    told = back(plan_of(job), done=("m1#1",))
+    for _ in range(3):
+        found = rest(job, told)
+        assert (found.left.paid.spent_minor, found.book.spent_minor) == (1200, 2400)
+        write_replanned(tmp_path, found.book)
+        again, problems = read_back(tmp_path / "plan.xlsx", "USD")
+        assert again is not None, problems
+        told = again
+        assert [one.planned.worked_minor for one in told.lines] == [1200, None]

@@ -52,6 +52,7 @@ def _again(first: Replanned, second: Replanned | NoRest) -> list[str]:
     """Replanned a second time with nothing typed, all is as the first time."""
     if isinstance(second, NoRest):
         return ["no plan the second time"]
+<<<<<<< HEAD
     once, twice = (
         (
             one.left.paid.spent_minor,
@@ -62,7 +63,15 @@ def _again(first: Replanned, second: Replanned | NoRest) -> list[str]:
         )
         for one in (first, second)
     )
+=======
+    once, twice = map(_sums, (first, second))
+>>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
     return [] if once == twice else [f"once {once}, twice {twice}"]
+
+
+def _sums(one: Replanned) -> tuple[object, ...]:
+    paid, book = one.left.paid, one.book
+    return paid.spent_minor, paid.over_minor, book.spent_minor, book.points_after, ids(book)
 
 
 def _unlike(book: PlanBook, hazards: int, points: int, spent: int, chosen: list[str]) -> list[str]:
