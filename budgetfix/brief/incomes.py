@@ -15,6 +15,8 @@ class Income:
     amount_minor: int
     on: date | None = None
     session: int | None = None
+    held_minor: int | None = None
+    """Held back of all that has come by then; None where the contingency says it."""
 
 
 def total_minor(incomes: Iterable[Income]) -> int:
@@ -36,6 +38,20 @@ def capped(incomes: tuple[Income, ...], budget_minor: int) -> tuple[Income, ...]
         if amount:
             kept.append(replace(one, amount_minor=amount))
     return tuple(kept)
+
+
+def with_held(incomes: Iterable[Income], whole: Iterable[Income], held_minor: Iterable[int]) -> tuple[Income, ...]:
+    """What is left of incomes, each with what was held back of the running sum of all by its day, or its session.
+
+    `held_minor`: of each of `whole`, in their order.
+    """
+    known = tuple(zip(whole, held_minor, strict=True))
+    found = []
+    for one in incomes:
+        when = one.session if one.on is None else one.on
+        by_then = [held for each, held in known if when is not None and has_come(each, when)]
+        found.append(replace(one, held_minor=by_then[-1] if by_then else 0))
+    return tuple(found)
 
 
 def has_come(one: Income, day: date | int) -> bool:

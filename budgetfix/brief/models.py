@@ -147,12 +147,18 @@ class Brief(Frozen):
     """How many times the usual minutes things take in this household: by kind, or "all"."""
     incomes: tuple[Income, ...] = Field(default=(), strict=False)
     """Where the money comes by and by, earliest first; their sum is the budget. Empty: all is there at once."""
+    paid_work: tuple[str, ...] = Field(default=(), strict=False)
+    """Ids of remedies and errands whose pay is paid already, of what is left of a job."""
     ordered_typed: bool = False
     """Whether the brief says itself when goods are ordered; else it is the day on which it is read."""
 
     def labour_minor(self, person_minutes: int) -> int:
         """The pay of so many person-minutes, half up to the minor unit."""
         return half_up(Fraction((self.labour_minor_hour or 0) * person_minutes, 60))
+
+    def pay_minor(self, id: str, person_minutes: int) -> int:
+        """The pay of a remedy's or an errand's person-minutes: nothing where it is paid already."""
+        return 0 if id in self.paid_work else self.labour_minor(person_minutes)
 
     @property
     def fixed_minor(self) -> int:

@@ -110,7 +110,7 @@ def plan(
     epilog=_examples("replan my-room", "replan my-room --day 2026-06-07"),
 )
 def replan(
-    job: Job,
+    job: Annotated[Path, typer.Argument(metavar="JOB", help="The job folder, with its plan.xlsx.")],
     day: Annotated[
         str | None, typer.Option(metavar="DATE", help="The day from which to plan, as 2026-06-07; default today.")
     ] = None,
@@ -142,7 +142,9 @@ def compare(
         str | None, typer.Option(metavar="MONEY", help="For the second: the most to spend, or +100.")
     ] = None,
     hours: Annotated[str | None, typer.Option(metavar="4,3,3", help="For the second: hours by session.")] = None,
-    session: Annotated[str | None, typer.Option(metavar="DATE=HOURS", help="For the second: one session more.")] = None,
+    session: Annotated[
+        str | None, typer.Option(metavar="DATE=HOURS", help="For the second: one session more, for everybody.")
+    ] = None,
     catalog: Annotated[str | None, typer.Option(metavar="FILE", help="For the second: another catalogue.")] = None,
     brief: Annotated[Path | None, typer.Option(metavar="FILE", help="For the second: another brief.")] = None,
     seconds: Annotated[float, typer.Option(metavar="N", help="Time for choosing each.", min=0.0)] = 60.0,

@@ -85,9 +85,10 @@ def run_plan(folder: Path, words: PlanWords) -> None:
     from budgetfix.exports.plan_json import plan_object
     from budgetfix.exports.plan_screen import plan_text
     from budgetfix.intake.houses import houses
+    from budgetfix.intake.plan_ticks import foreign
     from budgetfix.optimize.problem import NoPlan
     from budgetfix.pipeline.planning import Wish, planned
-    from budgetfix.pipeline.writing import Touched, refuse_touched, write_plan
+    from budgetfix.pipeline.writing import PLAN, Touched, refuse_touched, write_plan
 
     found = houses(folder)
     if found is not None:
@@ -97,7 +98,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
     try:
         refuse_touched(folder)
     except Touched as touched:
-        say.stop(say.MISUSE, [_TOUCHED.format(touched, folder)])
+        say.stop(say.MISUSE, [(_FOREIGN if foreign(folder / PLAN) else _TOUCHED).format(touched, folder)])
     line = progress(words.quiet or words.json)
     try:
         book = planned(job, Wish(words.seconds, time.monotonic, line))
@@ -108,7 +109,8 @@ def run_plan(folder: Path, words: PlanWords) -> None:
             line.clear()
     if isinstance(book, NoPlan):
         say.stop(say.NO_PLAN, no_plan(book, job))
-    files = write_plan(folder, book)
+    with say.writing(folder):
+        files = write_plan(folder, book)
     if words.json:
         say.obj(plan_object(book, files))
     elif not words.quiet:
@@ -121,6 +123,7 @@ _TOUCHED = (
     "{} holds ticks or figures of yours, and is not written over.\n"
     "`budgetfix replan {}` reads them back and plans the rest; to plan anew, move the file out of the folder."
 )
+_FOREIGN = "{} is no workbook, and is not written over: move it out of the folder, then plan again."
 
 
 def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
@@ -132,7 +135,8 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
         say.stop(say.MISUSE, [f"There is no scenario {scenario}. There are: {', '.join(SCENARIOS)}."])
     if folder.exists() and any(folder.iterdir()) and not (folder / "brief.yaml").is_file():
         say.stop(say.MISUSE, [f"{folder} holds other files. Name a new folder."])
-    write_whole(folder, demo_files(scenario))
+    with say.writing(folder):
+        write_whole(folder, demo_files(scenario))
     if not quiet:
         say.out(f"Copied the {scenario}'s job into {folder}.\n\n$ budgetfix inspect {folder}")
     run_inspect(folder, json=False, quiet=quiet)
@@ -157,7 +161,8 @@ def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:
         files = starter_files(unit, currency)
     except ValueError as reason:
         say.stop(say.MISUSE, [str(reason)])
-    write_whole(folder, files)
+    with say.writing(folder):
+        write_whole(folder, files)
     if not quiet:
         say.out(
             f"Wrote {folder / 'survey.xlsx'}, catalog.xlsx, brief.yaml.\n\n"

@@ -57,7 +57,8 @@ def plan_all(folder: Path, found: Houses, words: PlanWords, refuse: Refuse) -> N
         say.stop(say.MISUSE, [TOUCHED.format(touched, folder / found.jobs[0])])
     together = _planned(jobs, words, refuse)
     portfolio = put_together(folder, jobs, together, words.seconds)
-    write_portfolio(folder, portfolio, together)
+    with say.writing(folder):
+        write_portfolio(folder, portfolio, together)
     if words.json:
         say.obj(portfolio_object(portfolio))
     elif not words.quiet:

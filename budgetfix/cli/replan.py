@@ -43,7 +43,8 @@ def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
     on = standing_day(job.brief, so_far, today) if typed is None else typed
     found = _replanned(job, so_far, on, words)
     try:
-        files = write_replanned(folder, found.book, read)
+        with say.writing(folder):
+            files = write_replanned(folder, found.book, read)
     except ChangedMeanwhile as changed:
         say.stop(say.MISUSE, [MEANWHILE.format(changed)])
     if words.json:

@@ -115,7 +115,7 @@ def do_csv(book: PlanBook) -> bytes:
 
 def _step(book: PlanBook, task: Task, number: int | None, tick: str | None, minutes: int | None) -> tuple[Cell, ...]:
     session = next((row for row in book.sessions or () if row.number == task.session), None)
-    part = f"{task.step} of {task.steps}" if task.step else ""
+    part = f"{task.step} of {max(task.step, task.steps)}" if task.step else ""
     who, tools, cares = who_words(task, "; "), "; ".join(task.tools), "; ".join(task.cares)
     words = map(harmless, (task.name, part, task.text, who, tools, task.done_when, task.leaves, cares))
     name, part, text, who, tools, done, leaves, cares = words

@@ -5,7 +5,7 @@ from __future__ import annotations
 from budgetfix.base.money import write_money
 from budgetfix.exports.chance_words import chance_lines, price_lines
 from budgetfix.exports.fair_words import fair_lines, fair_proof
-from budgetfix.exports.lettering import clocks, day
+from budgetfix.exports.lettering import clocks, count, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
 from budgetfix.exports.money_days import money_day_lines
 from budgetfix.exports.more_words import next_lines
@@ -50,8 +50,8 @@ def _verdict(book: PlanBook) -> list[str]:
     hours = "no limit of hours"
     if book.sessions is not None:
         minutes = sum(row.minutes_available for row in book.sessions)
-        count = sum(1 for row in book.sessions if not row.gone)
-        hours = f"{hours_words(minutes)} in {count} session{'' if count == 1 else 's'}"
+        there = sum(1 for row in book.sessions if not row.gone)
+        hours = f"{hours_words(minutes)} in {count(there, 'session')}"
     crew = f", {len(book.people)} people" if len(book.people) > 1 else ""
     before, after = book.points_before, book.points_after
     return [
@@ -110,7 +110,8 @@ def _session_words(row: SessionRow) -> str:
 def _step(book: PlanBook, number: int, task: Task) -> str:
     part = f" ({task.step} of {task.steps})" if task.steps > 1 else ""
     marks = (CARE if task.cares else " ") + (f"{task.people}" if task.people > 1 else "+" if task.helper else "")
-    cost = _money(book, task.cost_minor) if task.step <= 1 and not task.candidate.startswith("errand:") else ""
+    costs = (task.step <= 1 or task.cost_minor > 0) and not task.candidate.startswith("errand:")
+    cost = _money(book, task.cost_minor) if costs else ""
     worth = f"{task.worth:,}" if task.worth else ""
     return _row(f"{number}", cut(task.name, NAME - len(part)) + part, marks, f"{task.minutes}", cost, worth)
 
@@ -158,7 +159,8 @@ def _proof(book: PlanBook) -> list[str]:
     within = f" within {' and '.join(means)}" if means else ""
     if not book.proven:
         more = book.bound - book.improvement
-        return wrapped(f"STOPPED after {book.seconds_limit:g} s: at most {more:,} points more exist.", 6)
+        best = f"at most {count(more, 'point')} more exist" if more > 0 else "its points cannot be beaten"
+        return [*wrapped(f"STOPPED after {book.seconds_limit:g} s, not proven: {best}.", 6), *_again(book)]
     said = f"PROOF no other set of these {book.candidates} remedies takes away more{within}."
     if book.sides:
         said = f"PROOF {fair_proof(within)}."
@@ -207,5 +209,5 @@ def _chances(book: PlanBook) -> list[str]:
     """How sure it is, and how quick the household is taken to be."""
     told = [text for at, text in enumerate(chance_lines(book)) if at < SURE_SHOWN or text in price_lines(book)]
     lines = [f"CHANCES  {text}" if at == 0 else f"      {text}" for at, text in enumerate(told)]
-    lines += [f"PACE  {pace_line(book.paces)}"] if book.paces is not None else []
+    lines += [f"PACE  {pace_line(book.paces)}"] if book.paces is not None and book.paces.learnt else []
     return [line for text in lines for line in wrapped(text, 6)]

@@ -71,7 +71,7 @@ def _charge(catalog: Catalog, shop: str | None) -> tuple[int, int]:
 
 def labour_minor(candidate: Candidate, brief: Brief) -> int:
     """The pay for a candidate's planned person-minutes."""
-    return brief.labour_minor(sum(work.person_minutes for work in candidate.work))
+    return brief.pay_minor(candidate.id, sum(work.person_minutes for work in candidate.work))
 
 
 def tools(catalog: Catalog, rest: Rest = WHOLE_JOB) -> tuple[Tool, ...]:
@@ -231,7 +231,7 @@ def option(
 
 def errand_option(errand: Errand, brief: Brief, rest: Rest = WHOLE_JOB) -> Option:
     """An errand as an option that only those need who need its goods."""
-    paid = brief.labour_minor(errand.minutes * errand.people)
+    paid = brief.pay_minor(ERRAND + errand.errand, errand.minutes * errand.people)
     steps = (Step(errand.minutes, errand.people),)
     return Option(id=ERRAND + errand.errand, steps=steps, cost_minor=paid, first_session=rest.live)
 

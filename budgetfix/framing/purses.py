@@ -35,6 +35,7 @@ def purses(brief: Brief) -> tuple[Purse, ...]:
     """The phases of a brief's money; empty where all is there at once, or where there is no list of hours.
 
     The contingency is held back of each running sum, as far as that goes; fixed costs count as soon as any has come.
+    Of what is left of a job that is begun, an income itself says what is held back; of the last sum the brief does.
     """
     if not brief.incomes or not brief.hours:
         return ()
@@ -45,7 +46,8 @@ def purses(brief: Brief) -> tuple[Purse, ...]:
         return ()
     first = total_minor(at_once)
     when = (start, None) if isinstance(start, date) else (None, start)
-    found = [_purse(brief, Income(first, *when), first, last=False)]
+    held = at_once[-1].held_minor if at_once else None
+    found = [_purse(brief, Income(first, *when, held), first, last=False)]
     for place, one in enumerate(later, start=1):
         come = found[-1].come_minor + one.amount_minor
         found.append(_purse(brief, one, come, last=place == len(later)))
@@ -53,7 +55,8 @@ def purses(brief: Brief) -> tuple[Purse, ...]:
 
 
 def _purse(brief: Brief, one: Income, come: int, *, last: bool) -> Purse:
-    held = brief.held_back_of(come) if last else min(come, brief.held_back_of(come))
+    held = brief.held_back_of(come) if last or one.held_minor is None else one.held_minor
+    held = held if last else min(come, held)
     remedies = come - held - (brief.fixed_minor if come else 0)
     return Purse(one.on, one.session, one.amount_minor, come, held, remedies, _first(brief, one, 0))
 
@@ -100,11 +103,12 @@ def rounds(brief: Brief, wanted: Iterable[str], rest: Rest = WHOLE_JOB) -> tuple
     if not there:
         return tuple(errand_option(errand, brief, rest) for errand in called)
     options = [(errand, errand_option(errand, brief, rest)) for errand in called]
-    return tuple(_round(errand, one, there, phase) for errand, one in options for phase in range(len(there)))
+    return tuple(_round(errand, one, there, phase, brief) for errand, one in options for phase in range(len(there)))
 
 
-def _round(errand: Errand, option: Option, there: tuple[Purse, ...], phase: int) -> Option:
-    plain = replace(option, id=round_id(errand, phase))
+def _round(errand: Errand, option: Option, there: tuple[Purse, ...], phase: int, brief: Brief) -> Option:
+    id = round_id(errand, phase)
+    plain = replace(option, id=id, cost_minor=brief.pay_minor(id, errand.minutes * errand.people))
     first = max(plain.first_session, there[phase].first_session)
     arrivals = tuple(max(first, one.first_session) for one in there) if plain.cost_minor else ()
     return replace(plain, first_session=first, arrivals=arrivals)

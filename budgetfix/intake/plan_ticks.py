@@ -33,6 +33,13 @@ def touched(plan_xlsx: Path) -> bool:
     return any(_typed(sheet, USERS[sheet.title]) for sheet in sheets) or _changed(book)
 
 
+def foreign(plan_xlsx: Path) -> bool:
+    """True for a file that is no workbook: nobody can have ticked anything in it. Errors: OSError."""
+    from budgetfix.intake.survey_xlsx import open_book
+
+    return open_book(plan_xlsx.read_bytes(), False) is None
+
+
 def altered(book_xlsx: Path) -> bool:
     """True where a book of ours holds anything that we did not write, or is no workbook. Errors: OSError."""
     from budgetfix.intake.survey_xlsx import open_book

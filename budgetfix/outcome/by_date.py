@@ -55,7 +55,7 @@ def _uses(mine: tuple[Candidate, ...]) -> dict[str, Fraction]:
 def _pay(brief: Brief, plan: Plan, chosen: tuple[Candidate, ...]) -> list[tuple[str, int]]:
     """The pay of each chosen remedy and round."""
     rounds, paid = errands_by_id(brief), {one.id: labour_minor(one, brief) for one in chosen}
-    paid |= {id: brief.labour_minor(rounds[id].minutes * rounds[id].people) for id in plan.chosen if id in rounds}
+    paid |= {id: brief.pay_minor(id, rounds[id].minutes * rounds[id].people) for id in plan.chosen if id in rounds}
     return sorted(paid.items())
 
 

@@ -84,7 +84,7 @@ def _billed(base: Ground, plan: Plan, chosen: tuple[Candidate, ...]) -> tuple[Bi
         uses_of(chosen),
         plan.bought,
         plan.hired,
-        [(id, brief.labour_minor(work[id])) for id in plan.chosen],
+        [(id, brief.pay_minor(id, work[id])) for id in plan.chosen],
         [(one.name, one.cost_minor) for one in brief.fixed],
     )
 

@@ -18,7 +18,7 @@ from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import MoneyLine, SessionRow, Task
 from budgetfix.outcome.check import Checked
 from budgetfix.outcome.lists import Lists
-from budgetfix.outcome.money_lines import line_ids
+from budgetfix.outcome.money_lines import ON_TOP, line_ids
 from budgetfix.outcome.so_far import LineBack, Planned, PlannedLine, PlannedStep, Remembered, SoFar
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.items import Item
@@ -33,11 +33,12 @@ def remembered(
 ) -> Remembered:
     """Everything about a checked plan that reading its workbook back asks for, settled rows of `earlier` first."""
     settled = SoFar(Remembered()) if earlier is None else carried_on(earlier, made.tasks)
-    ids = [one.planned.id for one in settled.lines]
+    taken = [one.planned.id for one in settled.lines]
     products = {one.product: one for one in base.catalog.products}
+    ids = line_ids(made.money, taken)
     lines = tuple(
-        _line(id, line, products, found.chosen, base)
-        for id, line in zip(line_ids(made.money, ids), made.money, strict=True)
+        replace(_line(id, line, products, found.chosen, base, made.tasks), goods=_goods(line, ids, made))
+        for id, line in zip(ids, made.money, strict=True)
     )
     return Remembered(
         lines=(*(one.planned for one in settled.lines), *lines),
@@ -118,12 +119,38 @@ def step_id(task: Task) -> str:
 
 
 def _line(
-    id: str, line: MoneyLine, products: dict[str, Product], chosen: tuple[Candidate, ...], base: Ground
+    id: str,
+    line: MoneyLine,
+    products: dict[str, Product],
+    chosen: tuple[Candidate, ...],
+    base: Ground,
+    tasks: tuple[Task, ...],
 ) -> PlannedLine:
     pack = products[line.product].pack if line.product is not None else Fraction(0)
     users = tuple(_users(line, chosen))
+    steps = tuple(_steps_of(line, users, tasks))
     ordered = line.buy_on or base.brief.ordered
-    return PlannedLine(id, line, (line.packs or 0) * pack, users, ordered, _ordered_day(line, base))
+    day = _ordered_day(line, base)
+    return PlannedLine(id, line, (line.packs or 0) * pack, users, ordered, steps, ordered_day=day)
+
+
+def _goods(line: MoneyLine, ids: list[str], made: Lists) -> tuple[str, ...]:
+    """The lines of goods that a delivery or a tax comes with: those of its shop and its day of money."""
+    if line.kind not in ON_TOP:
+        return ()
+    return tuple(
+        id
+        for id, other in zip(ids, made.money, strict=True)
+        if other.product is not None and (other.shop, other.phase) == (line.shop, line.phase)
+    )
+
+
+def _steps_of(line: MoneyLine, users: tuple[str, ...], tasks: tuple[Task, ...]) -> list[str]:
+    """The steps that pay, a tool or a fixed cost is for, by the ids of their rows."""
+    if line.kind == "fixed":
+        return [step_id(task) for task in tasks]
+    of = (line.of,) if line.kind == "labour" else users if line.kind in ("tool", "hire") else ()
+    return [step_id(task) for task in tasks if task.candidate in of]
 
 
 def _ordered_day(line: MoneyLine, base: Ground) -> int:

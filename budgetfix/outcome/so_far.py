@@ -30,6 +30,14 @@ class PlannedLine:
     """Ids of the chosen candidates that it was planned for."""
     ordered: date | None = None
     """The day from which its days of waiting count."""
+    steps: tuple[str, ...] = ()
+    """Ids of the steps that it was planned for: those that are paid, or done with the tool; of a fixed cost, all."""
+    worked_minor: int | None = None
+    """The sum that stands as paid though nobody typed it: it was worked out, and is again each time."""
+    whole_minor: int | None = None
+    """What it was planned at, where only a part of it counts."""
+    goods: tuple[str, ...] = ()
+    """Ids of the lines of goods that a delivery or a tax comes with."""
     ordered_day: int = 0
     """The same among sessions without dates, as they count days: 0 for the day of the plan."""
 

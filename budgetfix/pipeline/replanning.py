@@ -16,7 +16,7 @@ from budgetfix.pipeline.inputs import with_inputs
 from budgetfix.pipeline.inspecting import Inspected, inspected, seen_on
 from budgetfix.pipeline.planning import Walked, Wish, booked, chooser_of, fairly, know_musts, with_reasons
 from budgetfix.pipeline.rest import Left, rest_of
-from budgetfix.pipeline.rest_notes import notes_of
+from budgetfix.pipeline.rest_notes import notes_of, typed_notes, unused_notes
 from budgetfix.pipeline.rest_offer import rest_offer
 from budgetfix.pipeline.rest_since import since
 from budgetfix.pipeline.rest_unended import ended_if_possible, unended
@@ -54,8 +54,10 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
     book = with_inputs(booked(left.job, found, wish, earlier), job)
     paces = left.paces if left.paces.learnt else book.paces
     budget = left.brief.budget_minor if left.rest.told else None
-    book = replace(book, paces=paces, whole_budget_minor=budget, notes=(*book.notes, *notes_of(left.paid)))
-    return Replanned(book, left, found, since(left, found, wish, left.rest.unended))
+    told = since(left, found, wish, left.rest.unended)
+    typed = (*notes_of(left.paid), *typed_notes(so_far, job.brief.currency), *unused_notes(told))
+    book = replace(book, paces=paces, whole_budget_minor=budget, notes=(*book.notes, *typed))
+    return Replanned(book, left, found, told)
 
 
 def walked_on(left: Left, wish: Wish) -> Walked | NoPlan:

@@ -21,6 +21,7 @@ from budgetfix.pipeline.rest_done import Done, done_of
 from budgetfix.pipeline.rest_goods import Goods, goods_of, sold_out, without
 from budgetfix.pipeline.rest_hours import earliest, hours_left, live_from
 from budgetfix.pipeline.rest_money import Paid, brief_left, incomes_left, paid_of
+from budgetfix.pipeline.rest_on_top import with_orders
 from budgetfix.pipeline.rest_room import room_before, room_now
 from budgetfix.pipeline.rest_van import past_costs, van_left
 from budgetfix.remedies.candidate import Candidate
@@ -86,6 +87,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         "must": tuple(name for name in brief.must if name not in _met(rest.done, van.loaded)),
         "ordered": max(day, brief.ordered) if brief.ordered_typed and brief.ordered is not None else day,
         "pace": pace,
+        "paid_work": paid.ahead,
         "incomes": incomes_left(brief, paid, day, live),
     }
     survey = None if job.survey is None else room_now(job.survey, done.done)
@@ -93,7 +95,7 @@ def rest_of(job: Job, so_far: SoFar, day: date) -> Left:
         job,
         survey=survey,
         brief=Brief(**{**dict(brief_left(van.brief, paid)), **left}),
-        catalog=van.catalog,
+        catalog=with_orders(van.catalog, paid.orders),
         faults=tuple(_faults(job.faults, rest.done)),
     )
     first = replace(

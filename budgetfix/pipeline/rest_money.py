@@ -2,25 +2,26 @@
 
 A line counts as paid where somebody says so, and where it cannot be otherwise: goods and tools of work that is done,
 pay for it, the delivery and the tax of an order of which anything was bought. Each gets the sum that it counts with.
+
+A sum that somebody typed is the real one of the whole line, and settles it: pay that was typed is not asked for again
+for the steps that it was planned for, done or not. Of a delivery or a tax see `rest_on_top`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
-from budgetfix.brief.incomes import Income, capped, left_after
+from budgetfix.brief.incomes import Income, capped, left_after, running_minor, with_held
 from budgetfix.brief.models import Brief
-from budgetfix.catalog.bill import tax_minor
 from budgetfix.catalog.models import Catalog
 from budgetfix.outcome.so_far import LineBack, PlannedLine, SoFar
 from budgetfix.pipeline.rest_done import Done
+from budgetfix.pipeline.rest_on_top import cut, on_top, open_orders
+from budgetfix.pipeline.rest_used import with_used
 
 TICKED = ("product", "tool", "hire", "remedy")
-ON_TOP = ("delivery", "tax")
-HAD = ("bought", "returned")
-"""What was ordered, and so delivered."""
 
 
 @dataclass(frozen=True)
@@ -35,6 +36,11 @@ class Paid:
     summed: tuple[str, ...] = ()
     """Ids of lines that count as bought because a sum was typed there, without a tick."""
 
+    ahead: tuple[str, ...] = ()
+    """Ids of remedies and errands whose pay somebody says is paid, though not all of that work is done."""
+    orders: tuple[tuple[str, str], ...] = ()
+    """(delivery or tax, shop) of orders of which that is paid and nothing was had yet."""
+
     @property
     def over_minor(self) -> int:
         """What was paid above plan, net, never below 0."""
@@ -46,20 +52,49 @@ class Paid:
 
 
 def paid_of(so_far: SoFar, done: Done, brief: Brief, catalog: Catalog, past: frozenset[str] = frozenset()) -> Paid:
-    """Every line as it counts. `past`: names of fixed costs that are over, such as a van that has been."""
-    told = {one.planned.id: one for one in so_far.told}
-    lines = [_ticked(one, done) for one in so_far.lines]
-    over = frozenset({one.name for one in brief.fixed} if _all_done(so_far) else past)
-    lines = [_worked(one, so_far, done, brief, over) for one in lines]
-    lines = [_on_top(at, lines, catalog) for at in range(len(lines))]
+    """Every line as it counts. `past`: names of fixed costs that are over, such as a van that has been.
+
+    Sums that an earlier rest worked out are worked out again: only what somebody typed is settled.
+    """
+    typed = [_unworked(one) for one in so_far.lines]
+    ticks = {one.planned.id: one.planned.task.person_minutes for one in so_far.done}
+    lines = [_ticked(one, done, ticks) for one in with_used(typed, done, catalog)]
+    lines = [_worked(one, ticks, brief, past) for one in lines]
+    lines = [on_top(one, lines, catalog) for one in lines]
+    lines = [_marked(was, one) for was, one in zip(typed, lines, strict=True)]
+    told = {one.planned.id for one in typed if one.state is not None or one.paid_minor is not None}
     counted = [one for one in lines if one.paid_minor is not None or one.state == "bought"]
     return Paid(
         tuple(lines),
         sum(one.paid_minor or 0 for one in counted),
         sum(due_minor(one) for one in counted),
         tuple(one.planned.id for one in counted if one.planned.line.kind in TICKED and one.planned.id not in told),
-        tuple(one.planned.id for one in so_far.lines if _sum_alone(one)),
+        tuple(one.planned.id for one in typed if _sum_alone(one)),
+        tuple(one.planned.line.of for one in typed if _ahead(one, ticks)),
+        open_orders(lines),
     )
+
+
+def _ahead(one: LineBack, ticks: Mapping[str, int]) -> bool:
+    """True where somebody says that pay is paid, the whole of it, and steps that it is for are still to do."""
+    said = one.planned.line.kind == "labour" and (one.state == "bought" or one.paid_minor is not None)
+    return said and any(id not in ticks for id in one.planned.steps)
+
+
+def _unworked(one: LineBack) -> LineBack:
+    """A line as somebody typed it: without a sum that was worked out and stands there as it was."""
+    worked = one.planned.worked_minor
+    if worked is None:
+        return one
+    paid = None if one.paid_minor == worked else one.paid_minor
+    return LineBack(replace(one.planned, worked_minor=None), one.state, paid)
+
+
+def _marked(typed: LineBack, one: LineBack) -> LineBack:
+    """A line that remembers of its sum that nobody typed it."""
+    if typed.paid_minor is not None or one.paid_minor is None:
+        return one
+    return replace(one, planned=replace(one.planned, worked_minor=one.paid_minor))
 
 
 def _sum_alone(one: LineBack) -> bool:
@@ -71,12 +106,12 @@ def due_minor(one: LineBack) -> int:
     return 0 if one.state in ("returned", "sold out") else one.planned.line.line_minor
 
 
-def _ticked(one: LineBack, done: Done) -> LineBack:
+def _ticked(one: LineBack, done: Done, ticks: Mapping[str, int]) -> LineBack:
     """Goods, tools and remedies' own costs, with the sum that they count with."""
     line = one.planned.line
     if line.kind not in TICKED:
         return one
-    if one.state is None and (one.paid_minor is not None or _used(one.planned, done)):
+    if one.state is None and (one.paid_minor is not None or _used(one.planned, done, ticks)):
         one = replace(one, state="bought")
     if one.state is None:
         return one
@@ -84,83 +119,38 @@ def _ticked(one: LineBack, done: Done) -> LineBack:
     return replace(one, paid_minor=otherwise if one.paid_minor is None else one.paid_minor)
 
 
-def _used(planned: PlannedLine, done: Done) -> bool:
-    """True where work that is done cannot have been done without it."""
-    begun = frozenset(done.begun_ids) if planned.line.kind in ("tool", "hire") else frozenset[str]()
-    users = {planned.line.of} if planned.line.kind == "remedy" else set(planned.users)
-    return not users.isdisjoint(done.ids | begun)
+def _used(planned: PlannedLine, done: Done, ticks: Mapping[str, int]) -> bool:
+    """True where work that is done cannot have been done without it.
+
+    A tool, or its hire, was there for the steps of the plan that it stands in: what was done before had another one.
+    Of goods see `rest_used`.
+    """
+    if planned.line.kind in ("tool", "hire"):
+        return any(id in ticks for id in planned.steps)
+    return planned.line.kind == "remedy" and planned.line.of in done.ids
 
 
-def _all_done(so_far: SoFar) -> bool:
-    return bool(so_far.steps) and all(one.done for one in so_far.steps)
-
-
-def _worked(one: LineBack, so_far: SoFar, done: Done, brief: Brief, past: frozenset[str]) -> LineBack:
+def _worked(one: LineBack, ticks: Mapping[str, int], brief: Brief, past: frozenset[str]) -> LineBack:
     """Pay for work that is done, as far as it is; fixed costs that are over; of the others what was typed."""
     line = one.planned.line
     if one.paid_minor is not None or line.kind not in ("labour", "fixed"):
         return one
     if one.state == "bought":
         return replace(one, paid_minor=line.line_minor)
+    whole = bool(one.planned.steps) and all(id in ticks for id in one.planned.steps)
     if line.kind == "fixed":
-        return replace(one, paid_minor=line.line_minor) if line.of in past or line.name in past else one
-    pay = line.line_minor
-    if line.of not in done.ids:
-        pay = brief.labour_minor(_minutes_done(line.of, so_far))
-    return _at(one, pay) if pay else one
+        over = whole or line.of in past or line.name in past
+        return replace(one, paid_minor=line.line_minor) if over else one
+    if whole:
+        return replace(one, paid_minor=line.line_minor)
+    return _paid_part(one, ticks, brief)
 
 
-def _minutes_done(id: str, so_far: SoFar) -> int:
-    """Planned person-minutes of the ticked steps."""
-    return sum(one.planned.task.person_minutes for one in so_far.done if one.planned.task.candidate == id)
-
-
-def _at(one: LineBack, minor: int) -> LineBack:
-    """The line cut to the part of it that counts, planned and paid."""
-    planned = one.planned
-    return replace(one, planned=replace(planned, line=replace(planned.line, line_minor=minor)), paid_minor=minor)
-
-
-def _on_top(at: int, lines: Sequence[LineBack], catalog: Catalog) -> LineBack:
-    """Delivery and tax of an order, as typed, else as far as anything of it was bought."""
-    one = lines[at]
-    if one.planned.line.kind not in ON_TOP or one.paid_minor is not None:
-        return one
-    if one.state == "bought":
-        return replace(one, paid_minor=one.planned.line.line_minor)
-    order = _order(at, lines)
-    bought = [line for line in order if line.state == "bought"]
-    if one.planned.line.kind == "delivery":
-        had = any(line.state in HAD for line in order)
-        return replace(one, paid_minor=one.planned.line.line_minor) if had else one
-    if not bought:
-        return one
-    if len(bought) == len(order):
-        return replace(one, paid_minor=one.planned.line.line_minor)
-    return _at(one, _tax(one, bought, catalog))
-
-
-def _order(at: int, lines: Sequence[LineBack]) -> list[LineBack]:
-    """The goods of the shop that an on-top line belongs to: those since the shop's last order."""
-    shop = lines[at].planned.line.shop
-    mine = [line for line in lines[: at + 1] if line.planned.line.shop == shop]
-    goods: list[LineBack] = []
-    closed = False
-    for line in mine:
-        if line.planned.line.kind == "product":
-            goods = [line] if closed else [*goods, line]
-            closed = False
-        elif line.planned.line.kind in ON_TOP:
-            closed = True
-    return goods
-
-
-def _tax(one: LineBack, bought: Iterable[LineBack], catalog: Catalog) -> int:
-    """The rate on what was bought, half up, never more than the whole order's."""
-    goods = sum((line.planned.line.packs or 0) * (line.planned.line.unit_price_minor or 0) for line in bought)
-    rate = next((shop.tax for shop in catalog.shops if shop.shop == one.planned.line.shop), None)
-    whole = one.planned.line.line_minor
-    return whole if rate is None else min(whole, tax_minor(goods, rate))
+def _paid_part(one: LineBack, ticks: Mapping[str, int], brief: Brief) -> LineBack:
+    """Pay cut to the steps that are done of those that it was planned for; the others are planned anew."""
+    ids = tuple(id for id in one.planned.steps if id in ticks)
+    pay = brief.labour_minor(sum(ticks[id] for id in ids))
+    return one if not pay else cut(replace(one, planned=replace(one.planned, steps=ids)), pay)
 
 
 def brief_left(brief: Brief, paid: Paid) -> Brief:
@@ -184,10 +174,15 @@ def brief_left(brief: Brief, paid: Paid) -> Brief:
 def incomes_left(brief: Brief, paid: Paid, day: date, live: int) -> tuple[Income, ...]:
     """What is left of money that comes by date: all that has come as one income, less what was paid.
 
+    Of each running sum is held back what the plan held back of it, less what was paid above plan.
     `live`: the first session (from 0) that is not gone, for incomes that name sessions.
     """
     left = brief_left(brief, paid)
     if not brief.incomes or left.budget_minor is None:
         return ()
     when = live + 1 if brief.incomes[0].on is None else day
-    return capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)
+    come = capped(left_after(brief.incomes, when, paid.spent_minor), left.budget_minor)
+    if not brief.held_back_minor() or left == brief:
+        return come
+    held = [max(0, brief.held_back_of(minor) - paid.over_minor) for minor in running_minor(brief.incomes)]
+    return with_held(come, brief.incomes, held)

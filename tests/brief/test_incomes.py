@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from budgetfix.brief.incomes import Income, capped, has_come, left_after, running_minor, total_minor
+from budgetfix.brief.incomes import Income, capped, has_come, left_after, running_minor, total_minor, with_held
 
 JUNE, JULY, AUGUST = date(2026, 6, 1), date(2026, 7, 1), date(2026, 8, 1)
 MONTHS = (Income(15000, JUNE), Income(15000, JULY), Income(15000, AUGUST))
@@ -83,3 +83,12 @@ def test_nothing_gets_lost(amounts: list[int], months: int, spent: int) -> None:
     assert days == sorted(set(days))
     assert all(on >= day for on in days)
     assert all(one.amount_minor > 0 for one in found)
+
+
+def test_each_income_says_what_is_held_back_of_all_by_then() -> None:
+    """20.00 are left of June's 50.00, of which 5.00 were held back; with July's it is 10.00; before June nothing."""
+    june, july = date(2026, 6, 1), date(2026, 7, 1)
+    whole = (Income(5000, june), Income(5000, july))
+    left = (Income(100, date(2026, 5, 31)), Income(2000, date(2026, 6, 8)), Income(5000, july))
+    assert [one.held_minor for one in with_held(left, whole, (500, 1000))] == [0, 500, 1000]
+    assert [one.held_minor for one in with_held((Income(9, session=2),), (Income(9, session=1),), (3,))] == [3]

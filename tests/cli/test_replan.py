@@ -198,3 +198,31 @@ def test_a_plan_tried_out_long_after_its_dates() -> None:
     assert "every session of the brief is over. --day names another" in done.stdout.replace("\n", " ")
     assert "SO FAR  nothing is ticked" in done.stdout
     assert objects("--day", "2020-06-07")["chosen"] == []
+
+
+def test_a_plan_that_is_no_workbook() -> None:
+    """`plan` does not send anybody to `replan` for a file in which nothing can have been ticked."""
+    folder = planned()
+    (folder / "plan.xlsx").write_text("not a workbook", encoding="utf-8")
+    done = typed("plan", "job")
+    path = folder / "plan.xlsx"
+    assert (done.exit_code, done.stderr.strip()) == (
+        2,
+        f"{path} is no workbook, and is not written over: move it out of the folder, then plan again.",
+    )
+
+
+def test_a_folder_that_cannot_be_written_to() -> None:
+    """One sentence, nothing half written, no traceback."""
+    folder = planned()
+    before = {path.name: path.read_bytes() for path in folder.iterdir()}
+    tick(folder, "Do", "i1#1", "x")
+    ticked = (folder / "plan.xlsx").read_bytes()
+    with patch("budgetfix.pipeline.writing.write_whole", side_effect=PermissionError(13, "Permission denied", "x")):
+        done = typed("replan", "job", "--day", "2026-06-01")
+    assert (done.exit_code, done.stderr.strip()) == (
+        2,
+        "job cannot be written to: Permission denied. Nothing was written.",
+    )
+    after = {path.name: path.read_bytes() for path in folder.iterdir()}
+    assert after == before | {"plan.xlsx": ticked}

@@ -109,7 +109,7 @@ def test_an_empty_plan_says_so() -> None:
 def test_a_plan_stopped_by_the_clock_says_what_may_be_missing() -> None:
     """Not proven: the seconds, and how many points more there may be."""
     text = plan_text(replace(BOOK, proven=False, bound=969), ())
-    assert "STOPPED after 60 s: at most 16 points more exist." in text
+    assert "STOPPED after 60 s, not proven: at most 16 points more exist." in text
     assert "PROOF" not in text
 
 

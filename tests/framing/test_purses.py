@@ -90,3 +90,11 @@ def test_options_in_phases() -> None:
     assert options["paint"].needs == ()
     assert (options["sort"].arrivals, options["sort"].rounds) == ((), ())
     assert [options[id].first_session for id in options["paint"].rounds[0]] == [0, 1, 2]
+
+
+def test_what_is_left_of_a_job_says_itself_what_is_held_back() -> None:
+    """Of the first sum 7.00 though a tenth would be 15.00; of the last what the brief says, of which there is one sum."""
+    said = (Income(15000, JUNE, held_minor=700), Income(15000, JULY, held_minor=1), Income(15000, AUGUST, held_minor=2))
+    found = figures(brief(said, contingency_share=Fraction(1, 10)))
+    assert [held for _, held, _, _ in found] == [700, 1, 4500]
+    assert figures(brief((Income(500, JUNE, held_minor=700), *MONTHLY[1:])))[0] == (500, 500, 0, 0)

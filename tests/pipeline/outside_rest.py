@@ -2,7 +2,7 @@
 
 Nothing of `budgetfix.pipeline` is asked. What is done stays in the job, forced, so that groups, needs, excludes, limits
 and reliefs are those of the whole job; goods that were bought are on hand; sessions have the minutes that are left.
-What this cannot say (errands, hire, days of waiting, waits on something that is done) is left out of the jobs.
+What this cannot say (errands, hire, days of waiting, waits on something that is done, learning) is left out of the jobs.
 """
 
 from __future__ import annotations
@@ -40,6 +40,7 @@ def write_plain(folder: Path, at: int) -> None:
             remedy["hours"] = remedy["hours"] or 0.25
     brief.pop("errands", None)
     brief.pop("whole_days", None)
+    brief["learn"] = False
     folder.mkdir(parents=True, exist_ok=True)
     (folder / "faults.csv").write_text(faults, encoding="utf-8")
     (folder / "catalog.yaml").write_text(json.dumps(catalog), encoding="utf-8")
@@ -160,16 +161,18 @@ def _paid(job: Job, told: Typed, done: frozenset[str], begun: frozenset[str]) ->
         line, state = one.planned.line, one.state
         if line.kind not in ("product", "tool", "remedy"):
             continue
-        users = {line.of} if line.kind == "remedy" else set(one.planned.users)
-        if state is None and (one.paid_minor is not None or users & (done | (begun if line.kind == "tool" else set()))):
+        if state is None and (one.paid_minor is not None or _needed(one, done, begun)):
             state = "bought"
+        if line.kind == "product" and state is None and (part := _part(job, one, told, done)):
+            state, one = "bought", part
         if line.kind == "product":
-            shelf.setdefault(line.shop, []).append(one)
+            shelf.setdefault(line.shop, []).append(replace(one, planned=replace(one.planned, line=line)))
             if state in ("bought", "returned"):
                 had.setdefault(line.shop, []).append(replace(one, state=state))
         if state is None:
             continue
         if state == "bought":
+            line = one.planned.line
             minor = line.line_minor if one.paid_minor is None else one.paid_minor
             spent, due = spent + minor, due + line.line_minor
             if line.kind == "product" and line.product is not None:
@@ -191,6 +194,26 @@ def _paid(job: Job, told: Typed, done: frozenset[str], begun: frozenset[str]) ->
             spent, due = spent + counted[0], due + counted[1]
             fixed |= {line.name} if line.kind == "fixed" else set()
     return Paid(spent, due, units, frozenset(tools), own, frozenset(gone), tuple(barred), frozenset(fixed))
+
+
+def _needed(one: LineBack, done: frozenset[str], begun: frozenset[str]) -> bool:
+    """A tool of work that is begun, an own cost of work that is done."""
+    if one.planned.line.kind == "tool":
+        return bool(set(one.planned.users) & (done | begun))
+    return one.planned.line.kind == "remedy" and one.planned.line.of in done
+
+
+def _part(job: Job, one: LineBack, told: Typed, done: frozenset[str]) -> LineBack | None:
+    """As many whole packs of an unticked line as done work has used above what was there; a plan has one line a product."""
+    line, id = one.planned.line, str(one.planned.line.product)
+    used = sum((job.remedies[name].uses.get(id, F(0)) for name in done), F(0))
+    lack = used - number(job.products[id].get("on_hand", 0))
+    pack = number(job.products[id].get("pack", 1))
+    packs = min(line.packs or 0, -(-lack // pack)) if lack > 0 else 0
+    if not packs:
+        return None
+    minor = half_up(F(line.line_minor * packs, line.packs or 1))
+    return replace(one, planned=replace(one.planned, line=replace(line, packs=packs, line_minor=minor)))
 
 
 def _other(
@@ -223,7 +246,8 @@ def _other(
     bought = [back for back in mine if back.state == "bought"]
     if not bought:
         return None
-    if len(bought) == len(shelf[line.shop]):
+    packs = sum(back.planned.line.packs or 0 for back in bought)
+    if packs == sum(back.planned.line.packs or 0 for back in shelf[line.shop]):
         return line.line_minor, line.line_minor
     goods = sum((back.planned.line.packs or 0) * (back.planned.line.unit_price_minor or 0) for back in bought)
     tax = half_up(goods * number(job.shops[str(line.shop)].get("tax", 0)))

@@ -241,3 +241,50 @@ def test_a_catalogue_that_changed(tmp_path: Path) -> None:
     found = rest(read_at(tmp_path), told)
     assert ids(found.book) == ["rug"]
     assert [(one.names, one.why) for one in found.since.off] == [(("lamp",), Fact("price", "Lamp", 1000))]
+
+
+PAD = {"product": "pad", "name": "Pad", "shop": "mill", "price": 30}
+
+
+def pads(folder: Path, budget: float, **pad: object) -> None:
+    """Two remedies of an hour, a and b, that use a pad each, at 30.00."""
+    remedies = [{"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)]
+    catalog = {"products": [{**PAD, **pad}], "shops": [{"shop": "mill", "tax": "10%"}]}
+    write_job(folder, (100, 90), remedies, {"budget": budget, "hours": [3, 3]}, catalog)
+
+
+def test_of_a_line_for_two_only_what_done_work_used_was_bought(tmp_path: Path) -> None:
+    """a is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
+    pads(tmp_path, 100)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), done=("a#1",)))
+    second = rest(job, back(first.book))
+    assert [(one.left.paid.spent_minor, one.book.spent_minor) for one in (first, second)] == [(3300, 3300)] * 2
+    assert first.left.paid.counted == ("product:pad@mill",)
+
+
+def test_what_was_on_hand_was_used_first(tmp_path: Path) -> None:
+    """There was a pad at home: a is done with it, and the one for b is still to buy."""
+    pads(tmp_path, 100, on_hand=1)
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), done=("a#1",)))
+    assert (found.left.paid.spent_minor, found.book.spent_minor) == (0, 3300)
+
+
+def test_what_was_ticked_was_used_first(tmp_path: Path) -> None:
+    """A pad was bought at first; with more money a second one is planned, and a is done with the first."""
+    pads(tmp_path, 40)
+    first = plan_of(read_at(tmp_path))
+    more = read_at(tmp_path, "90")
+    second = rest(more, back(first, {"product:pad@mill": "bought"}))
+    third = rest(more, back(second.book, done=("a#1",)))
+    assert (third.left.paid.spent_minor, third.book.spent_minor, ids(third.book)) == (3300, 3300, ["b"])
+
+
+def test_all_packs_that_done_work_used_were_bought(tmp_path: Path) -> None:
+    """Both are done: both pads were bought, and a line that the shop has not got counts for nothing."""
+    pads(tmp_path, 100)
+    job = read_at(tmp_path)
+    assert rest(job, back(plan_of(job), done=("a#1", "b#1"))).left.paid.spent_minor == 6600
+    gone = rest(job, back(plan_of(job), {"product:pad@mill": "sold out"}, done=("a#1",)))
+    assert gone.left.paid.spent_minor == 0

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from budgetfix.outcome.so_far import SoFar, State
 from budgetfix.pipeline.replanning import NoRest, replanned
 from budgetfix.pipeline.rest_money import Paid
 from budgetfix.pipeline.rest_notes import notes_of
@@ -183,3 +185,95 @@ def test_a_must_that_the_rest_cannot_keep(tmp_path: Path, wish_for: str) -> None
     job = read_at(tmp_path)
     found = replanned(job, back(plan_of(job), paid={"product:rug@mill": 5500}), TODAY, wish())
     assert isinstance(found, NoRest)
+
+
+def test_pay_is_counted_once(tmp_path: Path) -> None:
+    """Step 1 of 3 is done: 12.00 are spent, however often the rest is planned; with step 2 it is 24.00."""
+    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "steps": [{"hours": 1}] * 3}]
+    write_job(tmp_path, (100,), remedies, {"budget": 100, "hours": [1, 1, 1], "labour": 12})
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), done=("m1#1",)))
+    second = rest(job, back(first.book))
+    third = rest(job, back(second.book))
+    spent = [(one.left.paid.spent_minor, one.book.spent_minor) for one in (first, second, third)]
+    assert spent == [(1200, 2400)] * 3
+    assert rest(job, back(third.book, done=("m1#2",))).left.paid.spent_minor == 2400
+
+
+def test_pay_for_a_round_of_shops_is_counted_once(tmp_path: Path) -> None:
+    """The round is made and paid, the lamp was not there: the second round is still to be paid, each time."""
+    errands = [{"errand": "go", "name": "Go", "shops": ["mill"], "hours": 1}]
+    shopping(tmp_path, 200, {"shop": "mill"}, labour=12, errands=errands, hours=[3, 3, 3])
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:rug@mill": "bought"}, done=("errand:go#1",)))
+    second = rest(job, back(first.book))
+    assert first.left.paid.spent_minor == second.left.paid.spent_minor == 3000 + 1200
+    assert lines(first.book) == lines(second.book)
+    assert ("Labour: Go", 1200) in lines(first.book)
+
+
+def test_a_hire_that_is_still_to_be_made_is_not_paid(tmp_path: Path) -> None:
+    """Step 1 takes all of session 1: step 2 hires the saw again, and that hire is still to be paid the next time."""
+    remedies = [{"remedy": "m1", "answers": {"f1": 1}, "tools": ["saw"], "steps": [{"hours": 1}, {"hours": 1}]}]
+    tools = {"tools": [{"tool": "saw", "hire_per_session": 10}]}
+    write_job(tmp_path, (100,), remedies, {"budget": 100, "hours": [2, 2, 2]}, tools)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), done=("m1#1",), minutes={"m1#1": 120}))
+    second = rest(job, back(first.book))
+    assert [(one.left.paid.spent_minor, one.book.spent_minor) for one in (first, second)] == [(1000, 1000)] * 2
+    last = [one.id for one in second.book.remembered.steps][-1] if second.book.remembered else ""
+    assert rest(job, back(second.book, done=(last,))).left.paid.spent_minor == 2000
+
+
+def test_fixed_costs_are_as_paid_the_second_time_as_the_first(tmp_path: Path) -> None:
+    """Not all was done: the skip is still to be paid, and that stays so. All was done: it is paid, and stays so."""
+    shopping(tmp_path, 100, {"shop": "mill"}, fixed=[{"name": "Skip", "cost": 8}], never=["lay-pad"], hours=[1, 1])
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    gone = read_at(tmp_path, "38")
+    some = rest(gone, back(book, done=("lay-rug#1",)))
+    assert (ids(some.book), some.left.paid.spent_minor, some.book.spent_minor) == ([], 3000, 800)
+    again = rest(gone, back(some.book))
+    assert (again.left.paid.spent_minor, again.book.spent_minor) == (3000, 800)
+    done = rest(job, everything(book))
+    twice = rest(job, back(done.book))
+    assert done.left.paid.spent_minor == twice.left.paid.spent_minor == 5800
+    assert done.book.money == twice.book.money == ()
+
+
+def test_tax_that_was_worked_out_is_worked_out_again(tmp_path: Path) -> None:
+    """Rug bought: its tax is spent. Given back later, that is gone, as if it had gone back at once; had again, it is there."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    both: dict[str, State] = {"product:rug@mill": "bought", "product:lamp@mill": "bought"}
+    first = rest(job, back(plan_of(job), both))
+    assert first.left.paid.spent_minor == 5000 + 500 + 500
+    later = rest(job, back(first.book, {"product:rug@mill": "returned"}, {"product:rug@mill": 0}))
+    assert later.left.paid.spent_minor == 2000 + 500 + 200
+    assert rest(job, back(plan_of(job), {**both, "product:rug@mill": "returned"})).left.paid.spent_minor == 2700
+    kept = back(later.book, {"product:rug@mill": "bought"}, {"product:rug@mill": 3000})
+    assert rest(job, kept).left.paid.spent_minor == 6000
+
+
+def test_tax_that_was_typed_stays(tmp_path: Path) -> None:
+    """A receipt says 7.77 of tax: that stays whatever goes back, until somebody types something else."""
+    shopping(tmp_path)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:rug@mill": "bought"}, {"tax:Tax, Mill@mill": 777}))
+    later = rest(job, back(first.book, {"product:rug@mill": "returned"}, {"product:rug@mill": 0}))
+    assert later.left.paid.spent_minor == 777 + 500
+
+
+def test_what_was_worked_out_goes_with_the_tick(tmp_path: Path) -> None:
+    """Lamp and its step ticked by mistake: pay, delivery and tax that came of it go when the ticks are taken away."""
+    shopping(tmp_path, labour=12)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), {"product:lamp@mill": "bought"}, done=("lay-lamp#1",)))
+    assert first.left.paid.spent_minor == 2000 + 500 + 200 + 1200
+    told = back(first.book)
+    cleared = SoFar(
+        told.remembered,
+        tuple(replace(one, state=None, paid_minor=None if one.planned.line.product else one.paid_minor) for one in told.lines),
+        tuple(replace(one, done=False) for one in told.steps),
+    )
+    assert rest(job, cleared).left.paid.spent_minor == 0

@@ -85,3 +85,41 @@ def test_hire_in_use_is_for_its_own_session(tmp_path: Path) -> None:
     ]
     quick = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",))
     assert rest(job, quick, date(2026, 6, 6)).book.money == ()
+
+
+def two_wants(folder: Path, **brief: object) -> None:
+    """a for 25.00 and b for 20.00; 50.00 on 1 June and 50.00 on 1 July, 10% held back; sessions in June and July."""
+    wants = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "cost": cost, "hours": 1}
+        for at, (id, cost) in enumerate((("a", 25), ("b", 20)), 1)
+    ]
+    money = [{"date": "2026-06-01", "amount": 50}, {"date": "2026-07-01", "amount": 50}]
+    hours = [{"date": on, "hours": 1} for on in ("2026-06-08", "2026-06-16", "2026-07-16")]
+    write_job(folder, (100, 90), wants, {"money": money, "contingency": "10%", "hours": hours, **brief})
+
+
+def sessions_of(book: PlanBook) -> list[tuple[str, int | None]]:
+    """(remedy, session) of the steps."""
+    return [(one.candidate, one.session) for one in book.tasks]
+
+
+def test_of_each_sum_is_held_back_what_the_plan_held_back(tmp_path: Path) -> None:
+    """a is paid as planned: 5.00 of June's sum stay held back, 20.00 are there for b, which stays in June."""
+    two_wants(tmp_path)
+    job = read_at(tmp_path)
+    found = rest(job, back(plan_of(job), {"remedy:a": "bought"}, done=("a#1",)), date(2026, 6, 8))
+    assert sessions_of(found.book) == [("b", 2)]
+    assert (found.book.held_back_minor, days(found.book)[0]) == (1000, (date(2026, 6, 8), 2000, 2000))
+    again = rest(job, back(found.book), date(2026, 6, 8))
+    assert (sessions_of(again.book), days(again.book)) == (sessions_of(found.book), days(found.book))
+
+
+def test_what_was_overpaid_comes_off_what_is_held_back(tmp_path: Path) -> None:
+    """4.00 above plan: 1.00 of June's 5.00 is left to hold back; 6.00 above: nothing, and b waits for July."""
+    two_wants(tmp_path)
+    job = read_at(tmp_path)
+    book = plan_of(job)
+    dear = rest(job, back(book, paid={"remedy:a": 2900}, done=("a#1",)), date(2026, 6, 8))
+    assert (sessions_of(dear.book), dear.book.held_back_minor) == ([("b", 2)], 600)
+    dearer = rest(job, back(book, paid={"remedy:a": 3100}, done=("a#1",)), date(2026, 6, 8))
+    assert (sessions_of(dearer.book), dearer.book.held_back_minor) == ([("b", 3)], 400)

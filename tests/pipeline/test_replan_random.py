@@ -1,4 +1,7 @@
-"""The rest of random jobs, with random ticks, sums and minutes, against every subset of the outside path."""
+"""The rest of random jobs, with random ticks, sums and minutes, against every subset of the outside path.
+
+The rest of that with nothing new typed is the same again.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +14,7 @@ import pytest
 from budgetfix.optimize.problem import NoPlan
 from budgetfix.outcome.book import PlanBook
 from budgetfix.pipeline.planning import planned
-from budgetfix.pipeline.replanning import NoRest, replanned
+from budgetfix.pipeline.replanning import NoRest, Replanned, replanned
 from tests.pipeline.outside_rest import Typed, outside, typed, write_plain
 from tests.pipeline.ticked import back, ids, read_at, wish
 from tests.proof.job_files import read_job
@@ -38,9 +41,22 @@ def differences(folder: Path, at: int) -> list[str]:
         best = replace(rest, begun=frozenset[str]()).best()
     if best is None:
         return [f"tool: {ids(found.book)}; outside: no plan"]
-    return _unlike(
-        found.book, best.hazards, best.points, best.spent, [id for id in best.chosen if id not in rest.done]
-    ) + (_promises(found.book, told, rest.spent))
+    return (
+        _unlike(found.book, best.hazards, best.points, best.spent, [id for id in best.chosen if id not in rest.done])
+        + _promises(found.book, told, rest.spent)
+        + _again(found, replanned(job, back(found.book), told.day, wish()))
+    )
+
+
+def _again(first: Replanned, second: Replanned | NoRest) -> list[str]:
+    """Replanned a second time with nothing typed, all is as the first time."""
+    if isinstance(second, NoRest):
+        return ["no plan the second time"]
+    once, twice = (
+        (one.left.paid.spent_minor, one.left.paid.over_minor, one.book.spent_minor, one.book.points_after, ids(one.book))
+        for one in (first, second)
+    )
+    return [] if once == twice else [f"once {once}, twice {twice}"]
 
 
 def _unlike(book: PlanBook, hazards: int, points: int, spent: int, chosen: list[str]) -> list[str]:

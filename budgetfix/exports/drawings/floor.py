@@ -88,7 +88,8 @@ def _things(sheet: Sheet, floor: Floor, survey: Survey, room: str, marks: Marks,
     for rug in survey.rugs:
         if rug.room == room:
             x0, y0, x1, y1 = spot_of(floor, rug)
-            look = _heavy(pen.woven_new if now else pen.woven, rug.name in marks, now)
+            fresh = now and rug.name in marks
+            look = _heavy(pen.woven_new if fresh else pen.woven, rug.name in marks, now)
             pen.rect(x0, y0, x1 - x0, y1 - y0, look, min(x1 - x0, y1 - y0) / 2 if rug.round else 0)
     for piece in sorted(_of(survey.furniture, room), key=lambda piece: piece.height):
         look = pen.changed if now and piece.name in marks else _heavy(STAYS, piece.name in marks, now)
