@@ -130,8 +130,8 @@ def _line(
     users = tuple(_users(line, chosen))
     steps = tuple(_steps_of(line, users, tasks))
     ordered = line.buy_on or base.brief.ordered
-    day = _ordered_day(line, base)
-    return PlannedLine(id, line, (line.packs or 0) * pack, users, ordered, steps, ordered_day=day)
+    units = (line.packs or 0) * pack
+    return PlannedLine(id, line, units, users, ordered, steps, ordered_day=_ordered_day(line, base))
 
 
 def _goods(line: MoneyLine, ids: list[str], made: Lists) -> tuple[str, ...]:

@@ -43,8 +43,7 @@ def ways(problem: Problem, chosen: frozenset[str], where: brute.Where) -> Iterat
     used = {tool for id in chosen for tool in by_id[id].tools}
     tools = [one for one in problem.tools if one.id in used and not one.owned]
     kinds = [
-        [bought for bought in (True, False) if (one.buy_minor is not None if bought else one.for_hire)]
-        for one in tools
+        [bought for bought in (True, False) if (one.buy_minor is not None if bought else one.for_hire)] for one in tools
     ]
     for phases in product(*open_to):
         for kind in product(*kinds):

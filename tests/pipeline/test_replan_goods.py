@@ -248,13 +248,15 @@ PAD = {"product": "pad", "name": "Pad", "shop": "mill", "price": 30}
 
 def pads(folder: Path, budget: float, **pad: object) -> None:
     """Two remedies of an hour, a and b, that use a pad each, at 30.00."""
-    remedies = [{"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)]
+    remedies = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)
+    ]
     catalog = {"products": [{**PAD, **pad}], "shops": [{"shop": "mill", "tax": "10%"}]}
     write_job(folder, (100, 90), remedies, {"budget": budget, "hours": [3, 3]}, catalog)
 
 
 def test_of_a_line_for_two_only_what_done_work_used_was_bought(tmp_path: Path) -> None:
-    """a is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
+    """A is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
     pads(tmp_path, 100)
     job = read_at(tmp_path)
     first = rest(job, back(plan_of(job), done=("a#1",)))

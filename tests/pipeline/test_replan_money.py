@@ -273,7 +273,10 @@ def test_what_was_worked_out_goes_with_the_tick(tmp_path: Path) -> None:
     told = back(first.book)
     cleared = SoFar(
         told.remembered,
-        tuple(replace(one, state=None, paid_minor=None if one.planned.line.product else one.paid_minor) for one in told.lines),
+        tuple(
+            replace(one, state=None, paid_minor=None if one.planned.line.product else one.paid_minor)
+            for one in told.lines
+        ),
         tuple(replace(one, done=False) for one in told.steps),
     )
     assert rest(job, cleared).left.paid.spent_minor == 0

@@ -68,27 +68,8 @@ def test_sessions_without_dates(tmp_path: Path) -> None:
     assert incomes_left(job.brief, paid, TODAY, 1) == (Income(24000, session=2),)
 
 
-def test_hire_in_use_is_for_its_own_session(tmp_path: Path) -> None:
-    """June's session of hire is over with its hours: July's is paid from July's money."""
-    remedies: list[Remedy] = [
-        {"remedy": id, "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at, id in enumerate("ab", 1)
-    ]
-    tools = [{"tool": "saw", "name": "Saw", "hire_per_session": 10}]
-    money = [{"date": "2026-06-01", "amount": 10}, {"date": "2026-07-01", "amount": 10}]
-    hours = [{"date": f"2026-{month}-06", "start": "09:00", "hours": 2} for month in ("06", "07")]
-    write_job(tmp_path, (100, 90), remedies, {"money": money, "hours": hours, "learn": False}, {"tools": tools})
-    job = read_at(tmp_path)
-    told = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",), minutes={"a#1": 120})
-    found = rest(job, told, date(2026, 6, 6))
-    assert [(line.name, line.line_minor, line.buy_on) for line in found.book.money] == [
-        ("Hire: Saw", 1000, date(2026, 7, 1))
-    ]
-    quick = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",))
-    assert rest(job, quick, date(2026, 6, 6)).book.money == ()
-
-
 def two_wants(folder: Path, **brief: object) -> None:
-    """a for 25.00 and b for 20.00; 50.00 on 1 June and 50.00 on 1 July, 10% held back; sessions in June and July."""
+    """A for 25.00 and b for 20.00; 50.00 on 1 June and 50.00 on 1 July, 10% held back; sessions in June and July."""
     wants = [
         {"remedy": id, "answers": {f"f{at}": 1}, "cost": cost, "hours": 1}
         for at, (id, cost) in enumerate((("a", 25), ("b", 20)), 1)
@@ -104,7 +85,7 @@ def sessions_of(book: PlanBook) -> list[tuple[str, int | None]]:
 
 
 def test_of_each_sum_is_held_back_what_the_plan_held_back(tmp_path: Path) -> None:
-    """a is paid as planned: 5.00 of June's sum stay held back, 20.00 are there for b, which stays in June."""
+    """A is paid as planned: 5.00 of June's sum stay held back, 20.00 are there for b, which stays in June."""
     two_wants(tmp_path)
     job = read_at(tmp_path)
     found = rest(job, back(plan_of(job), {"remedy:a": "bought"}, done=("a#1",)), date(2026, 6, 8))
@@ -123,3 +104,22 @@ def test_what_was_overpaid_comes_off_what_is_held_back(tmp_path: Path) -> None:
     assert (sessions_of(dear.book), dear.book.held_back_minor) == ([("b", 2)], 600)
     dearer = rest(job, back(book, paid={"remedy:a": 3100}, done=("a#1",)), date(2026, 6, 8))
     assert (sessions_of(dearer.book), dearer.book.held_back_minor) == ([("b", 3)], 400)
+
+
+def test_hire_in_use_is_for_its_own_session(tmp_path: Path) -> None:
+    """June's session of hire is over with its hours: July's is paid from July's money."""
+    remedies: list[Remedy] = [
+        {"remedy": id, "answers": {f"f{at}": 1}, "hours": 1, "tools": ["saw"]} for at, id in enumerate("ab", 1)
+    ]
+    tools = [{"tool": "saw", "name": "Saw", "hire_per_session": 10}]
+    money = [{"date": "2026-06-01", "amount": 10}, {"date": "2026-07-01", "amount": 10}]
+    hours = [{"date": f"2026-{month}-06", "start": "09:00", "hours": 2} for month in ("06", "07")]
+    write_job(tmp_path, (100, 90), remedies, {"money": money, "hours": hours, "learn": False}, {"tools": tools})
+    job = read_at(tmp_path)
+    told = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",), minutes={"a#1": 120})
+    found = rest(job, told, date(2026, 6, 6))
+    assert [(line.name, line.line_minor, line.buy_on) for line in found.book.money] == [
+        ("Hire: Saw", 1000, date(2026, 7, 1))
+    ]
+    quick = back(plan_of(job), {"hire:Hire: Saw": "bought"}, done=("a#1",))
+    assert rest(job, quick, date(2026, 6, 6)).book.money == ()

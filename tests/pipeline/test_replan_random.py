@@ -53,7 +53,13 @@ def _again(first: Replanned, second: Replanned | NoRest) -> list[str]:
     if isinstance(second, NoRest):
         return ["no plan the second time"]
     once, twice = (
-        (one.left.paid.spent_minor, one.left.paid.over_minor, one.book.spent_minor, one.book.points_after, ids(one.book))
+        (
+            one.left.paid.spent_minor,
+            one.left.paid.over_minor,
+            one.book.spent_minor,
+            one.book.points_after,
+            ids(one.book),
+        )
         for one in (first, second)
     )
     return [] if once == twice else [f"once {once}, twice {twice}"]
