@@ -53,10 +53,10 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
     earlier = as_typed(so_far, left.so_far) if left.rest.told else None
     book = with_inputs(booked(left.job, found, wish, earlier), job)
     paces = left.paces if left.paces.learnt else book.paces
-    whole = left.brief.budget_minor if left.rest.told else None
+    budget = left.brief.budget_minor if left.rest.told else None
     told = since(left, found, wish, left.rest.unended)
     typed = (*notes_of(left.paid), *typed_notes(so_far, job.brief.currency), *unused_notes(told))
-    book = replace(book, paces=paces, whole_budget_minor=whole, notes=(*book.notes, *typed))
+    book = replace(book, paces=paces, whole_budget_minor=budget, notes=(*book.notes, *typed))
     return Replanned(book, left, found, told)
 
 

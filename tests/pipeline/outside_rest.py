@@ -8,6 +8,7 @@ What this cannot say (errands, hire, days of waiting, waits on something that is
 from __future__ import annotations
 
 import json
+import math
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from fractions import Fraction
@@ -97,6 +98,26 @@ class Outside:
     done: frozenset[str]
     begun: frozenset[str]
     spent: int
+    barred: frozenset[str] = frozenset()
+    """What is begun and cannot be ended, since its own cost was given back or could not be spent."""
+
+    def stuck(self, ids: frozenset[str]) -> Outside:
+        """The same where some of what is begun stays as it is: it does nothing more, and keeps what it has taken."""
+        found = self
+        for id in sorted(ids):
+            found = found._stuck(id)
+        return found
+
+    def _stuck(self, id: str) -> Outside:
+        remedies, products = dict(self.job.remedies), dict(self.job.products)
+        one = remedies[id]
+        for product, amount in one.uses.items():
+            there = number(products[product].get("on_hand", 0))
+            products[product] = {**products[product], "on_hand": str(max(F(0), there - amount))}
+        remedies[id] = replace(one, answers={}, cost=0, steps=(), tools=(), needs=(), uses={})
+        never = tuple(name for name in self.job.never if name != id)
+        job = replace(self.job, remedies=remedies, products=products, never=never)
+        return replace(self, job=job, begun=self.begun - {id}, done=self.done | {id})
 
     def best(self) -> Best | None:
         """The best plan that holds what is done and ends what is begun."""
@@ -134,7 +155,8 @@ def outside(job: Job, told: Typed) -> Outside:
         held=held,
         fixed=fixed,
     )
-    return Outside(rest, done, begun - set(paid.barred), paid.spent)
+    barred = begun & set(paid.barred)
+    return Outside(rest, done, begun - barred, paid.spent, barred)
 
 
 @dataclass(frozen=True)
@@ -303,13 +325,23 @@ def _sessions(job: Job, told: Typed) -> Any:
     left = []
     for at, session in enumerate(job.sessions):
         gone = ORDERED + timedelta(days=session.day) < told.day if dated else at < first
-        minutes = {name: 0 if gone else there for name, there in session.minutes.items()}
-        for one in told.so_far.steps:
-            task = one.planned.task
-            if one.done and task.session == at + 1 and not gone:
-                took = task.minutes if one.real_minutes is None else one.real_minutes
-                for place, name in enumerate(one.planned.people):
-                    mine = min(task.help_minutes, took) if place and task.help_minutes else took
-                    minutes[name] = max(0, minutes[name] - mine)
+        mine = [one for one in told.so_far.steps if one.done and one.planned.task.session == at + 1]
+        real = _took([one for one in mine if one.real_minutes is not None])
+        plain = _took([one for one in mine if one.real_minutes is None])
+        minutes = {}
+        for name, there in session.minutes.items():
+            loaded = math.floor((session.whole[name] - real[name]) * session.load) if name in real else there
+            minutes[name] = 0 if gone else max(0, loaded - plain.get(name, 0))
         left.append(replace(session, minutes=minutes))
     return tuple(left)
+
+
+def _took(steps: list[StepBack]) -> dict[str, int]:
+    """What these steps took of each person, planned or real."""
+    found: dict[str, int] = {}
+    for one in steps:
+        task = one.planned.task
+        took = task.minutes if one.real_minutes is None else one.real_minutes
+        for place, name in enumerate(one.planned.people):
+            found[name] = found.get(name, 0) + (min(task.help_minutes, took) if place and task.help_minutes else took)
+    return found

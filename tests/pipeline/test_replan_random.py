@@ -5,7 +5,6 @@ The rest of that with nothing new typed is the same again.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from random import Random
 
@@ -33,12 +32,15 @@ def differences(folder: Path, at: int) -> list[str]:
     told = typed(back(book), Random(f"ticks {at}"), plain)
     found = replanned(job, told.so_far, told.day, wish())
     rest = outside(plain, told)
-    best = rest.best()
     if isinstance(found, NoRest):
-        loose = replace(rest, begun=frozenset[str]()).best()
-        return [] if best is None and loose is None else [f"no plan; outside: {best or loose}"]
-    if best is None and found.left.rest.begun:
-        best = replace(rest, begun=frozenset[str]()).best()
+        loose = rest.stuck(rest.barred | rest.begun).best()
+        return [] if loose is None else [f"no plan; outside: {loose}"]
+    unended = frozenset(found.left.rest.unended)
+    fewer = [one for one in sorted(unended - rest.barred) if rest.stuck(unended - {one}).best() is not None]
+    if fewer or not rest.barred <= unended:
+        return [f"{fewer} could be ended"]
+    rest = rest.stuck(unended)
+    best = rest.best()
     if best is None:
         return [f"tool: {ids(found.book)}; outside: no plan"]
     return (

@@ -277,7 +277,9 @@ def _sessions(brief: Raw, people: dict[str, tuple[str, ...]]) -> tuple[Session, 
         start = day * 1440 + int(clock[0]) * 60 + int(clock[1])
         given = {name: math.floor(one * 60 * load) for name, one in hours.items()}
         length = max(math.ceil(one * 60) for one in hours.values())
-        made.append(Session(start, start + length, given, bool(block.get("quiet")), day))
+        whole = {name: math.floor(one * 60) for name, one in hours.items()}
+        quiet = bool(block.get("quiet"))
+        made.append(Session(start, start + length, given, quiet, day, whole=whole, load=load))
     return tuple(made)
 
 

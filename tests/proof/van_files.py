@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from fractions import Fraction
 from itertools import pairwise
@@ -17,7 +17,7 @@ Raw = dict[str, Any]
 class Session:
     """A session: when, whose minutes after `load`, and whether it is quiet. `day` counts from the order.
 
-    `part`: it goes on from the session before.
+    `part`: it goes on from the session before. `whole`: the minutes before `load`, and before the van.
     """
 
     start: int
@@ -26,6 +26,8 @@ class Session:
     quiet: bool
     day: int
     part: bool = False
+    whole: dict[str, int] = field(default_factory=dict)
+    load: Fraction = Fraction(1)
 
 
 @dataclass(frozen=True)
