@@ -26,13 +26,17 @@ def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -
     lines += _steps(book) if book.tasks else ["", _nothing(book)]
     lines += ["", *_buy(book)] if book.tasks else []
     lines += _left_out(book)
-    lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book), *_chances(book)]
+    if book.tasks or book.candidates or not book.proven:
+        lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book)]
+    lines += _chances(book)
     lines += [line for note in book.notes for line in wrapped(f"NOTE  {note}", 6)]
     lines += ["", *wrapped(f"Wrote {', '.join(files)}", 2)] if files else []
     return plain("\n".join(lines), unicode)
 
 
 def _nothing(book: PlanBook) -> str:
+    if book.proven and not book.candidates and book.so_far is not None and book.so_far.done:
+        return "Everything is done."
     if book.proven:
         return "The best plan is to do nothing: no candidate fits and helps."
     return "Nothing was found in the time: give it more with --seconds."
