@@ -6,11 +6,14 @@ from dataclasses import dataclass
 
 from budgetfix.base.money import write_money
 from budgetfix.exports.lettering import count, day, span
+from budgetfix.exports.lines import wrapped
 from budgetfix.outcome.book import PlanBook, SessionRow
 from budgetfix.outcome.odds import HARDLY, Chances, FallsOff, InTime, PriceRange, in_ten
 
 NAMED = 3
 """What falls off first, as far as it is named in one sentence."""
+SHORT_NAMED = 2
+"""The same on the screen."""
 NONE = "No chance can be told: every step has one figure only. Give low, likely and high for what you are unsure of."
 NO_SESSIONS = "Without a list of hours there is no chance of fitting to tell."
 SAME_TWICE = (
@@ -72,6 +75,29 @@ def _fit(told: Chances, fits: int) -> str:
         return f"{fits_words(fits)}."
     first = "this falls off first" if len(falls) == 1 else "these fall off first"
     return f"{fits_words(fits)}; if not, {first}: {'; '.join(map(_fall, falls))}."
+
+
+def short_lines(book: PlanBook, lines: int) -> tuple[str, ...]:
+    """The chances of fitting as a few lines for the screen: two names, one or none, and what is reached if it fits."""
+    told = book.chances
+    if told is None or told.work is None or told.fits is None:
+        return tuple(text for text in chance_lines(book)[:1] if text not in price_lines(book))
+    names = [one for one in told.falls if one.times >= HARDLY][:SHORT_NAMED]
+    reached = [f" On average {told.reached} % of the improvement is reached."] if _reached(told) else []
+    texts = [_short_fit(told.fits, names[:shown]) for shown in range(len(names), -1, -1)]
+    fitting = [
+        text + more for text in texts for more in (*reached, "") if len(wrapped(f"CHANCES  {text}{more}", 6)) <= lines
+    ]
+    return (fitting[0],) if fitting else (texts[-1],)
+
+
+def _short_fit(fits: int, falls: list[FallsOff]) -> str:
+    if not falls:
+        return f"{fits_words(fits)}."
+    first, rest = falls[0], falls[1:]
+    names = f"{first.name} ({cases(first.times)}, {count(first.worth, 'point')})"
+    names += "".join(f"; then {one.name}" for one in rest)
+    return f"{fits_words(fits)}; if not, off first: {names}."
 
 
 def _fall(one: FallsOff) -> str:

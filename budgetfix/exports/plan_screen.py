@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from budgetfix.base.money import write_money
-from budgetfix.exports.chance_words import chance_lines, price_lines
+from budgetfix.exports.chance_words import price_lines, short_lines
 from budgetfix.exports.fair_words import fair_lines, fair_proof
 from budgetfix.exports.lettering import clocks, count, day
 from budgetfix.exports.lines import WIDTH, bar, cut, hours_words, left, plain, right, wrapped
@@ -13,8 +13,8 @@ from budgetfix.exports.pace_words import pace_line
 from budgetfix.outcome.book import PlanBook, SessionRow, Sums, Task
 
 LEFT_OUT_SHOWN = 4
-SURE_SHOWN = 2
-"""Sentences about chances: whether it fits, and what is reached if not; the rest is in the workbook."""
+SURE_SHOWN = 3
+"""Lines about chances: whether it fits, and what is reached if not; the rest is in the workbook."""
 CARE, NAME = "!", 44
 COMES = " as it comes"
 """Of money, where it comes by date."""
@@ -26,13 +26,17 @@ def plan_text(book: PlanBook, files: tuple[str, ...], *, unicode: bool = True) -
     lines += _steps(book) if book.tasks else ["", _nothing(book)]
     lines += ["", *_buy(book)] if book.tasks else []
     lines += _left_out(book)
-    lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book), *_chances(book)]
+    if book.tasks or book.candidates or not book.proven:
+        lines += ["", *_proof(book), *_three(book), *_both(book), *_more(book)]
+    lines += _chances(book)
     lines += [line for note in book.notes for line in wrapped(f"NOTE  {note}", 6)]
     lines += ["", *wrapped(f"Wrote {', '.join(files)}", 2)] if files else []
     return plain("\n".join(lines), unicode)
 
 
 def _nothing(book: PlanBook) -> str:
+    if book.proven and not book.candidates and book.so_far is not None and book.so_far.done:
+        return "Everything is done."
     if book.proven:
         return "The best plan is to do nothing: no candidate fits and helps."
     return "Nothing was found in the time: give it more with --seconds."
@@ -207,7 +211,7 @@ def _more(book: PlanBook) -> list[str]:
 
 def _chances(book: PlanBook) -> list[str]:
     """How sure it is, and how quick the household is taken to be."""
-    told = [text for at, text in enumerate(chance_lines(book)) if at < SURE_SHOWN or text in price_lines(book)]
+    told = [*short_lines(book, SURE_SHOWN), *price_lines(book)]
     lines = [f"CHANCES  {text}" if at == 0 else f"      {text}" for at, text in enumerate(told)]
     lines += [f"PACE  {pace_line(book.paces)}"] if book.paces is not None and book.paces.learnt else []
     return [line for text in lines for line in wrapped(text, 6)]

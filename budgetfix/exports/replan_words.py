@@ -8,7 +8,7 @@ from budgetfix.base.money import write_money
 from budgetfix.exports.lettering import columns_of, count, long_day
 from budgetfix.exports.lines import WIDTH, cut, hours_words, plain
 from budgetfix.outcome.book import PlanBook
-from budgetfix.outcome.since import Fact, Shift, Since
+from budgetfix.outcome.since import LACKS, Fact, Shift, Since, largest_first
 
 MOST = 5
 HEAD = 8
@@ -79,8 +79,8 @@ def _troubles(since: Since, book: PlanBook) -> list[str]:
     if since.unended:
         tail = ": begun, and not to be ended with what is left."
         found.append(_line("BEGUN", _names(since.unended, WIDTH - HEAD - columns_of(tail)) + tail))
-    if since.sessions_left == 0:
-        found.append(_line("HOURS", "every session is over: only what takes no time can still be planned."))
+    if since.sessions_left == 0 and since.steps_done < since.steps:
+        found.append(_line("HOURS", "every session is over: give new dates under hours in brief.yaml."))
     return found
 
 
@@ -105,8 +105,17 @@ def _reason(fact: Fact, book: PlanBook) -> str:
     return {"sold out": "sold out", "returned": "given back"}.get(fact.kind) or _fact(fact, book)
 
 
+def _short(name: str) -> str:
+    """A long name as far as its words go whole."""
+    if columns_of(name) <= NAME:
+        return name
+    whole = cut(name, NAME)[:-1]
+    kept = whole.rpartition(" ")[0].rstrip(" ,;:") if name[len(whole) : len(whole) + 1] != " " else whole.rstrip(" ,;:")
+    return kept or cut(name, NAME)
+
+
 def _fact(fact: Fact, book: PlanBook) -> str:
-    money, time, name = _money(book, fact.amount), hours_words(fact.amount), cut(fact.name, NAME)
+    money, time, name = _money(book, fact.amount), hours_words(fact.amount), _short(fact.name)
     sentences = {
         "dearer": f"{name} {money} dearer",
         "cheaper": f"{name} {money} cheaper",
@@ -124,6 +133,10 @@ def _fact(fact: Fact, book: PlanBook) -> str:
         "fewer hours": f"{time} less in the list of hours",
         "catalog": "the catalogue is another one now",
         "survey": "the room was measured again",
+        "pace": f"work is reckoned {fact.amount / 100:.2f} times as long now",
+        "no time": "no time for it any more",
+        "no money": "no money for it any more",
+        "neither": "neither money nor time for it any more",
         "brief": "the brief is another one now",
         "faults": "the list of faults is another one now",
         "instead": f"instead of {name}",
@@ -134,23 +147,21 @@ def _fact(fact: Fact, book: PlanBook) -> str:
 
 
 def _open(since: Since, book: PlanBook) -> list[str]:
-    """Where no single fact explains a shift, those that there are."""
-    if all(one.why is not None for one in (*since.off, *since.on)):
+    """The facts behind a lack of time or money; where no fact explains a shift, that nothing does."""
+    lacks = {one.why.kind for one in since.off if one.why is not None and one.why.kind in LACKS}
+    kinds = [kind for lack, behind in LACKS.items() if lack in lacks for kind in behind]
+    words = [_fact(fact, book) for fact in largest_first(since.facts) if fact.kind in kinds]
+    if words:
+        return [_line("WHY", f"{_some(words, WIDTH - HEAD - 1)}.")]
+    if all(one.why is not None for one in since.off) and (since.facts or all(one.why is not None for one in since.on)):
         return []
-    if not since.facts:
-        return [_line("WHY", "no single fact explains it: what is left is chosen anew.")]
-    words = [_fact(fact, book) for fact in since.facts]
-    return [_line("WHY", f"no single one: {_some(words, WIDTH - HEAD - 16)}.")]
+    return [_line("WHY", "no single fact explains it: what is left is chosen anew.")]
 
 
 def _some(words: Sequence[str], columns: int) -> str:
-    """As many as there is room for, and how many there are besides."""
-    for shown in range(len(words), 0, -1):
-        more = f" and {len(words) - shown} more" if shown < len(words) else ""
-        text = "; ".join(words[:shown]) + more
-        if columns_of(text) <= columns:
-            return text
-    return f"{count(len(words), 'thing')} came out otherwise"
+    """As many as there is room for, whole ones."""
+    shown = max((at for at in range(1, len(words) + 1) if columns_of("; ".join(words[:at])) <= columns), default=1)
+    return "; ".join(words[:shown])
 
 
 def _unused(since: Since) -> list[str]:

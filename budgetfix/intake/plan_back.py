@@ -38,6 +38,8 @@ STRANGE = "a row that the plan does not have"
 OF_THE_PLAN = "a row of the plan with its hidden id"
 ELSEWHERE = "write it into the row that it is for; money for anything else belongs under fixed in brief.yaml"
 TAKE_AWAY = "take one of the two rows away"
+EVERY_ROW = "every row of the plan: rows may be sorted, not deleted"
+PUT_BACK = "put it back, or take a copy of the workbook that still has it"
 
 
 def read_back(path: Path, currency: str) -> tuple[SoFar | None, tuple[FileProblem, ...]]:
@@ -70,33 +72,48 @@ class _Reading:
         self.book = book
         self.currency = currency
         self.problems: list[FileProblem] = []
+        self.strange: set[tuple[str, str]] = set()
 
     def lines(self, remembered: Remembered) -> tuple[LineBack, ...]:
         """Every line of the plan with what was typed on Buy."""
         planned = {key(one.id): one for one in remembered.lines}
         told: dict[str, LineBack] = {}
-        for row in self._rows("Buy"):
+        rows = self._rows("Buy")
+        for row in rows:
             if row.id in planned:
                 self._once(told, row, self._line(planned[row.id], row))
             elif self._said(row.cells["paid in all"]) or (row.ours and self._said(row.cells["bought"])):
                 self._strange(row)
+        self._missing("Buy", rows, {id: one.line.name for id, one in planned.items()})
         return tuple(told.get(id, LineBack(one)) for id, one in planned.items())
 
     def steps(self, remembered: Remembered) -> tuple[StepBack, ...]:
         """Every step of the plan with what was typed on Do."""
         planned = {key(one.id): one for one in remembered.steps}
         told: dict[str, StepBack] = {}
-        for row in self._rows("Do"):
+        rows = self._rows("Do")
+        for row in rows:
             if row.id in planned:
                 self._once(told, row, self._step(planned[row.id], row))
             elif row.ours and any(map(self._said, row.cells.values())):
                 self._strange(row)
+        self._missing("Do", rows, {id: _step_name(one) for id, one in planned.items()})
         return tuple(told.get(id, StepBack(one)) for id, one in planned.items())
 
     def _rows(self, title: str) -> tuple[Listed, ...]:
         rows, problems = listed(self.book, title)
         self.problems += problems
         return rows
+
+    def _missing(self, title: str, rows: tuple[Listed, ...], names: dict[str, str]) -> None:
+        """A row that is gone would take with it what was paid and done; a sheet that cannot be read says so itself."""
+        if not rows and self.problems:
+            return
+        there = {row.id for row in rows}
+        place = Place(self.book.file, self.book.shown.sheetnames.index(title) + 1, 0, 0, title)
+        gone = sorted({name for id, name in names.items() if id not in there})
+        gone = [name for name in gone if (title, key(name)) not in self.strange]
+        self.problems += [FileProblem(place, f"no row '{name}'", EVERY_ROW, PUT_BACK) for name in gone]
 
     def _line(self, planned: PlannedLine, row: Listed) -> LineBack:
         tickable = planned.line.kind not in NOT_BOUGHT
@@ -142,6 +159,7 @@ class _Reading:
     def _strange(self, row: Listed) -> None:
         cell = next(cell for cell in row.cells.values() if self._said(cell))
         assert cell is not None
+        self.strange.add((row.place.label.partition("!")[0], row.name))
         self.problems.append(FileProblem(cell.place, f"{_shown(cell)} in {STRANGE}", OF_THE_PLAN, ELSEWHERE))
 
 
@@ -152,6 +170,11 @@ def _state_of(tickable: bool) -> Callable[[object], State | None]:
         return "bought" if read_tick(value) else None
 
     return read_state if tickable else paid
+
+
+def _step_name(step: PlannedStep) -> str:
+    task = step.task
+    return task.name + (f" ({task.step} of {task.steps})" if task.steps > 1 else "")
 
 
 def _minutes(value: object) -> int | None:

@@ -21,7 +21,7 @@ from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.book import Task
 from budgetfix.outcome.draws import SEED_MINUTES, drawn
 from budgetfix.outcome.odds import DRAWS, NEARLY, Chances, FallsOff, InTime, Spread
-from budgetfix.outcome.playing import Played, Turn, facts_of, played, turns_of
+from budgetfix.outcome.playing import Played, Turn, facts_of, fetched, played, turns_of
 from budgetfix.outcome.price_odds import price_odds
 from budgetfix.outcome.worth import Worth
 
@@ -81,7 +81,7 @@ class Game:
     def of(cls, base: Ground, framed: Framed, plan: Plan, tasks: Sequence[Task]) -> Game:
         """Every step of the plan takes its turn in every draw."""
         placed = {(one.option, one.step): one for one in plan.placed}
-        facts = facts_of(framed.problem, base.brief, plan.chosen)
+        facts = facts_of(fetched(framed.problem, plan), base.brief, plan.chosen)
         keys = [(task.candidate, task.step - 1) for task in tasks]
         turns = turns_of(facts, placed, keys)
         figures = {key: (task.low, task.likely, task.high) for key, task in zip(keys, tasks, strict=True)}

@@ -19,8 +19,9 @@ from typing import TYPE_CHECKING
 
 from budgetfix.brief.models import Brief
 from budgetfix.optimize.facts import Facts, ending
-from budgetfix.optimize.problem import Placed, Problem
+from budgetfix.optimize.problem import Option, Placed, Plan, Problem
 from budgetfix.outcome.order import predecessors
+from budgetfix.outcome.tasks import first_round
 
 if TYPE_CHECKING:
     import numpy as np
@@ -70,6 +71,19 @@ def facts_of(problem: Problem, brief: Brief, chosen: Iterable[str]) -> Facts:
     rows = zip(problem.sessions or (), brief.hours or (), strict=True)
     there = tuple(replace(session, minutes=hours.typed_minutes) for session, hours in rows)
     return Facts.of(replace(problem, sessions=there)).only(chosen)
+
+
+def fetched(problem: Problem, plan: Plan) -> Problem:
+    """The problem in which goods need the first round that the plan runs for them, where money comes by date."""
+    buys = dict(plan.buys)
+    return replace(problem, options=tuple(_fetched(one, plan, buys) for one in problem.options))
+
+
+def _fetched(option: Option, plan: Plan, buys: Mapping[str, int]) -> Option:
+    if not option.rounds or option.id not in plan.chosen:
+        return option
+    rounds = (first_round(plan, wanted[buys[option.id] :]) for wanted in option.rounds)
+    return replace(option, needs=(*option.needs, *rounds), rounds=())
 
 
 def played(facts: Facts, turns: Sequence[Turn], minutes: Figures) -> Played:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from typing import Literal
@@ -28,16 +29,41 @@ FactKind = Literal[
     "instead",
     "gives way",
     "freed",
+    "pace",
+    "no time",
+    "no money",
+    "neither",
 ]
+MONEY: tuple[FactKind, ...] = ("dearer", "price", "delivery", "returned", "less money")
+HOURS: tuple[FactKind, ...] = ("longer", "gone", "late", "fewer hours", "pace")
+LACKS: dict[FactKind, tuple[FactKind, ...]] = {
+    "no time": HOURS,
+    "no money": MONEY,
+    "neither": (*MONEY, *HOURS),
+}
+"""What is lacking, and the facts that may be behind it."""
 
 
 @dataclass(frozen=True, slots=True)
 class Fact:
-    """One thing that came out otherwise than planned. `amount`: minor units or minutes, never below 0."""
+    """One thing that came out otherwise than planned. `amount`: minor units or minutes, never below 0.
+
+    Of a pace: hundredths of the usual minutes.
+    """
 
     kind: FactKind
     name: str = ""
     amount: int = 0
+
+
+def largest_first(facts: Iterable[Fact]) -> tuple[Fact, ...]:
+    """Money before hours, the largest first; a pace, which bears on all work, before minutes; days of delay last."""
+    order = {"pace": 0, "late": 2}
+    return tuple(
+        sorted(
+            facts, key=lambda fact: (fact.kind in HOURS, order.get(fact.kind, 1), -fact.amount, fact.kind, fact.name)
+        )
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from budgetfix.base.numbers import half_up
 from budgetfix.framing.options import ERRAND
 from budgetfix.optimize import solve
 from budgetfix.optimize.phase_count import all_at_once
 from budgetfix.optimize.problem import NoPlan, Problem
-from budgetfix.outcome.since import Fact, Shift
+from budgetfix.outcome.since import HOURS, MONEY, Fact, Shift
 from budgetfix.outcome.so_far import LineBack
 from budgetfix.pipeline.inputs import marks_of, minutes_of
 from budgetfix.pipeline.planning import Walked, Wish
@@ -22,8 +23,6 @@ from budgetfix.pipeline.rest_hours import place_of
 from budgetfix.pipeline.rest_money import due_minor
 from budgetfix.remedies.candidate import Candidate
 
-MONEY = ("dearer", "price", "delivery", "returned", "less money")
-HOURS = ("longer", "gone", "late", "fewer hours")
 GAINS = ("cheaper", "returned", "quicker", "more money", "more hours", "catalog", "survey", "brief", "faults")
 FILES = ("survey", "catalog", "brief", "faults")
 MOMENT = 5.0
@@ -32,7 +31,15 @@ MOMENT = 5.0
 
 def facts_of(left: Left) -> tuple[Fact, ...]:
     """Everything that came out otherwise than planned, money first, largest first within each sort."""
-    found = [*_sums(left), *_states(left), *_deliveries(left), *_prices(left), *_minutes(left), *_sessions(left)]
+    found = [
+        *_sums(left),
+        *_states(left),
+        *_deliveries(left),
+        *_prices(left),
+        *_minutes(left),
+        *_pace(left),
+        *_sessions(left),
+    ]
     found += [*_brief(left), *_files(left, bool([one for one in found if one.kind == "price"]))]
     return tuple(found)
 
@@ -92,6 +99,12 @@ def _minutes(left: Left) -> list[Fact]:
             over[name] = over.get(name, 0) + one.real_minutes - one.planned.task.minutes
     longer = [Fact("longer", name, minutes) for name, minutes in over.items() if minutes > 0]
     return [*_largest(longer), *_largest(Fact("quicker", name, -by) for name, by in over.items() if by < 0)]
+
+
+def _pace(left: Left) -> list[Fact]:
+    """All that is left is reckoned longer, as far as real minutes taught so."""
+    hundredths = half_up(left.paces.household * 100)
+    return [Fact("pace", amount=hundredths)] if left.paces.learnt and hundredths > 100 else []
 
 
 def _sessions(left: Left) -> list[Fact]:
@@ -157,7 +170,7 @@ def _grouped(ones: Iterable[Candidate], reasons: dict[str, Fact | None]) -> tupl
     by: dict[Fact | None, list[str]] = {}
     for one in ones:
         by.setdefault(reasons[one.id], []).append(one.name)
-    order = sorted(by, key=lambda why: why is not None and why.kind == "gives way")
+    order = sorted(by, key=lambda why: (why is None, why is not None and why.kind == "gives way"))
     return tuple(Shift(tuple(by[why]), why) for why in order)
 
 
@@ -185,7 +198,7 @@ def _gives_way(one: Candidate, on: Iterable[Candidate], walked: Walked) -> Fact 
 
 
 def _shortage(earlier: dict[str, Candidate], walked: Walked, facts: tuple[Fact, ...], wish: Wish) -> Fact | None:
-    """Why the rest of the earlier plan is not the best any more, where one fact alone can be the reason."""
+    """Why the rest of the earlier plan is not the best now: one fact where only one can be it, else what is lacking."""
     causes = [fact for fact in facts if fact.kind not in ("sold out", "cheaper", "quicker", "more money", "more hours")]
     if len(causes) == 1:
         return causes[0]
@@ -195,11 +208,11 @@ def _shortage(earlier: dict[str, Candidate], walked: Walked, facts: tuple[Fact, 
     dear = missing is not None and missing > 0
     late = _too_long(problem, ids, wish)
     if dear == late:
-        return None
+        return Fact("neither") if dear else None
     sort = [fact for fact in causes if fact.kind in (MONEY if dear else HOURS)]
     if dear:
         sort = [fact for fact in sort if fact.amount >= (missing or 0)]
-    return sort[0] if len(sort) == 1 else None
+    return sort[0] if len(sort) == 1 else Fact("no money" if dear else "no time")
 
 
 def _forced(problem: Problem, ids: Iterable[str]) -> Problem:

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from budgetfix.optimize.problem import Plan
 from budgetfix.outcome.shopping import days_to_return
 from budgetfix.outcome.since import Since
-from budgetfix.outcome.so_far import LineBack
+from budgetfix.outcome.so_far import LineBack, StepBack
 from budgetfix.pipeline.planning import Walked, Wish
 from budgetfix.pipeline.rest import Left
 from budgetfix.pipeline.rest_facts import facts_of, shifts_of
@@ -28,9 +28,7 @@ def since(left: Left, walked: Walked, wish: Wish, unended: tuple[str, ...]) -> S
         over_budget_minor=0 if budget is None else max(0, left.paid.spent_minor - budget),
         steps_done=len(done),
         steps=len(left.so_far.steps),
-        took_minutes=sum(
-            _took(one.planned.task.people, one.real_minutes, one.planned.task.person_minutes) for one in done
-        ),
+        took_minutes=sum(map(_took, done)),
         planned_minutes=sum(one.planned.task.person_minutes for one in done),
         sessions_left=None if hours is None else sum(1 for at, _ in enumerate(hours) if at >= left.rest.live),
         minutes_left=None if hours is None else sum(sum(one.minutes) for one in hours),
@@ -43,8 +41,10 @@ def since(left: Left, walked: Walked, wish: Wish, unended: tuple[str, ...]) -> S
     )
 
 
-def _took(people: int, real: int | None, planned: int) -> int:
-    return planned if real is None else real * people
+def _took(back: StepBack) -> int:
+    """Person-minutes: whoever helped did so for as long as planned, as far as it took that long at all."""
+    task, real = back.planned.task, back.real_minutes
+    return task.person_minutes if real is None else real * task.people + min(task.help_minutes, real)
 
 
 def _unused(left: Left, plan: Plan, walked: Walked) -> tuple[tuple[str, date | None], ...]:

@@ -88,12 +88,26 @@ def test_no_chance_can_be_told() -> None:
 
 
 def test_on_the_screen() -> None:
-    """Two sentences after what more would do, within 79 columns; nothing for a book without."""
+    """Three lines at most after what more would do: two names, cases and points of the first; nothing without."""
     text = plan_text(SURE, ())
-    shown = " ".join(text[text.index("CHANCES") :].split())
-    assert shown.startswith(f"CHANCES {SAID[0]} {SAID[1]} NOTE")
+    shown = " ".join(text[text.index("CHANCES") : text.index("NOTE")].split())
+    assert shown == (
+        "CHANCES All of it fits in 7 of 10 cases; if not, off first: Hang a longer rod, higher (in 3 of 10 cases, 240 "
+        "points); then Hang two pairs of longer panels. On average 93 % of the improvement is reached."
+    )
     assert max(map(len, text.splitlines())) <= 79
     assert "CHANCES" not in plan_text(BOOK, ())
+
+
+@pytest.mark.parametrize("length", [1, 3, 5, 9, 30])
+def test_never_more_than_three_lines_on_the_screen(length: int) -> None:
+    """With names however long: the second name makes way, then the first."""
+    falls = tuple(FallsOff(f"m{at}", " ".join(["A remedy"] * length), 5_000 - at, 100) for at in range(3))
+    text = plan_text(replace(BOOK, chances=replace(CHANCES, falls=falls)), ())
+    lines = text[text.index("CHANCES") :].splitlines()
+    shown = [line for line in lines[: next(at for at, line in enumerate(lines) if line.startswith("NOTE"))] if line]
+    assert 1 <= len(shown) <= 3
+    assert shown[0].startswith("CHANCES  All of it fits in 7 of 10 cases")
 
 
 def test_the_sheet() -> None:

@@ -7,6 +7,7 @@ import pytest
 from budgetfix.exports.lettering import columns_of
 from budgetfix.exports.plan_screen import plan_text
 from budgetfix.outcome.book import MorePlan, NextStep, PlanBook
+from budgetfix.outcome.so_far import PlannedStep, Remembered, SoFar, StepBack
 from tests.exports.sample_book import BOOK, FREE_HANDS, LONG, NO_HOURS, NO_LIMIT, NOTHING, TASKS, many
 
 FILES = ("front-room/plan.xlsx", "front-room/buy.csv", "front-room/do.csv")
@@ -104,6 +105,24 @@ def test_an_empty_plan_says_so() -> None:
     text = plan_text(NOTHING, FILES)
     assert "The best plan is to do nothing" in text
     assert "step  what" not in text
+
+
+def test_when_everything_is_done_that_is_all_it_says() -> None:
+    """Of nothing on offer there is no proof, no plans beside it and nothing more to buy."""
+    text = plan_text(replace(NOTHING, candidates=0, so_far=back(everything=True)), ())
+    assert "\nEverything is done.\n" in f"{text}\n"
+    assert not [word for word in ("PROOF", "PLANS", "MORE", "do nothing") if word in text]
+    nothing = plan_text(replace(NOTHING, candidates=0, so_far=back(everything=False)), ())
+    assert "The best plan is to do nothing" in nothing
+    assert "PROOF" not in nothing
+    assert "PROOF" in plan_text(replace(NOTHING, candidates=3), ())
+
+
+def back(*, everything: bool) -> SoFar:
+    """What came of a plan: all of it done, or nothing."""
+    return SoFar(
+        Remembered(), steps=tuple(StepBack(PlannedStep(f"{at}", one), everything) for at, one in enumerate(TASKS))
+    )
 
 
 def test_a_plan_stopped_by_the_clock_says_what_may_be_missing() -> None:

@@ -103,16 +103,36 @@ def test_every_fact_has_words() -> None:
     assert told == {fact: f"OFF     Pad: {text}." for fact, text in words.items()}
 
 
-def test_no_single_fact_is_named_where_none_explains_it() -> None:
-    """Then all of them are, as far as the line goes."""
+def test_what_is_lacking_is_the_reason_and_why_lists_its_facts() -> None:
+    """The facts of that class, the largest first; those of the other class are no reason."""
     facts = (Fact("dearer", "Rug", 750), Fact("longer", "Strap", 28), Fact("gone", "1", 62), Fact("late", "Lamp", 6))
-    assert said(replace(SINCE, off=(Shift(("Pad",)),), facts=facts))[2:] == [
-        "OFF     Pad.",
-        "WHY     no single one: Rug 7.50 dearer; Strap took 28 min longer and 2 more.",
-    ]
-    assert said(replace(SINCE, off=(Shift(("Pad",)),)))[3] == (
-        "WHY     no single fact explains it: what is left is chosen anew."
-    )
+    facts = (*facts, Fact("pace", amount=118), Fact("dearer", "Lamp", 900))
+    hours = "work is reckoned 1.18 times as long now; session 1 over, 1 h 2 min not done"
+    told = {"no time": hours, "no money": "Lamp 9.00 dearer; Rug 7.50 dearer"}
+    for kind, why in told.items():
+        shift = Shift(("Pad",), Fact(kind))  # type: ignore[arg-type]
+        lines = said(replace(SINCE, off=(shift,), facts=facts))
+        assert lines[2] == f"OFF     Pad: {kind} for it any more."
+        assert lines[3] in (f"WHY     {why}.", f"WHY     {why.partition('; ')[0]}.")
+    assert lines[3] == "WHY     Lamp 9.00 dearer; Rug 7.50 dearer."
+    both = said(replace(SINCE, off=(Shift(("Pad",), Fact("neither")),), facts=facts))
+    assert both[2] == "OFF     Pad: neither money nor time for it any more."
+    assert both[3] == "WHY     Lamp 9.00 dearer; Rug 7.50 dearer."
+
+
+def test_no_fact_is_named_where_none_explains_it() -> None:
+    """Facts that may have nothing to do with it are not held up as the reason."""
+    chosen_anew = "WHY     no single fact explains it: what is left is chosen anew."
+    pad = Shift(("Pad",))
+    assert said(replace(SINCE, off=(pad,)))[2:] == ["OFF     Pad.", chosen_anew]
+    assert said(replace(SINCE, off=(pad,), facts=(Fact("dearer", "Rug", 750),)))[2:] == ["OFF     Pad.", chosen_anew]
+
+
+def test_a_long_name_ends_with_a_whole_word() -> None:
+    """Names in a reason are cut between words."""
+    fact = Fact("dearer", "Flat-woven rug, small size with fringe", 4000)
+    line = said(replace(SINCE, off=(Shift(("Pad",), fact),)))[2]
+    assert line == "OFF     Pad: Flat-woven rug, small size 40.00 dearer."
 
 
 def test_long_names_and_many_shifts_stay_within_five_lines() -> None:
@@ -130,8 +150,10 @@ def test_what_must_not_be_overlooked_comes_first() -> None:
         f"LEFT    168.50 and no session: {len(BOOK.tasks)} steps for 154.90, 2,365 points.",
         f"MONEY   10.00 {BOOK.currency} over the budget is paid: nothing that costs any is planned.",
         "BEGUN   Paint: begun, and not to be ended with what is left.",
-        "HOURS   every session is over: only what takes no time can still be planned.",
+        "HOURS   every session is over: give new dates under hours in brief.yaml.",
     ]
+    done = replace(SINCE, steps_done=12, sessions_left=0, minutes_left=0)
+    assert not any(line.startswith("HOURS") for line in said(done))
 
 
 def test_bought_and_not_used() -> None:

@@ -112,14 +112,31 @@ def test_rows_above_between_and_below_do_no_harm() -> None:
     assert said(made.back()) == TYPED
 
 
-def test_a_row_taken_away_says_nothing() -> None:
-    """What somebody deleted was neither bought nor done; the plan still knows of it."""
+@pytest.mark.parametrize(
+    ("title", "id", "heading", "name"),
+    [
+        ("Buy", "product:rod@harrow", "Bought", "Extending rod 66-120 in"),
+        ("Buy", "delivery:Delivery, Mill Lane Home@mill", "Bought", "Delivery, Mill Lane Home"),
+        ("Do", "lower-tv#1", "Done", "Lower the TV by 12 in"),
+    ],
+)
+def test_a_row_taken_away_is_missed(title: str, id: str, heading: str, name: str) -> None:
+    """What was paid and done would go with its row, so nothing is read: sheet and row are named, and what to do."""
     made = desk()
-    page = made.page("Buy")
-    page.delete_rows(made.cell("Buy", "product:rod@harrow", "Bought").row)
-    found = made.back()
-    assert said(found) == {id: typed for id, typed in TYPED.items() if id != "product:rod@harrow"}
-    assert found.lines[0] == LineBack(found.remembered.lines[0])
+    made.page(title).delete_rows(made.cell(title, id, heading).row)
+    assert made.problems() == [
+        f"plan.xlsx [{title}] found no row '{name}', wanted every row of the plan: rows may be sorted, not deleted; "
+        "put it back, or take a copy of the workbook that still has it"
+    ]
+
+
+def test_a_hidden_id_wiped_out_in_an_empty_row_is_missed_too() -> None:
+    """Nothing is typed there yet, but what will be would be lost."""
+    made = Desk()
+    made.page("Do").cell(made.cell("Do", "lower-tv#1", "Done").row, 1).value = None
+    assert [problem.split(",")[0] for problem in made.problems()] == [
+        "plan.xlsx [Do] found no row 'Lower the TV by 12 in'"
+    ]
 
 
 def test_sheets_of_ones_own_notes_and_looks_do_no_harm() -> None:

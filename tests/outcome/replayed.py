@@ -45,6 +45,8 @@ class Household:
     setup: int = 0
     last: int | None = None
     numbers: list[int] = field(default_factory=list)
+    fetched: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """The rounds of shops that must be over before an option's goods are there, by option."""
 
     def __post_init__(self) -> None:
         for session in self.sessions:
@@ -130,7 +132,8 @@ def ready(home: Household, by_key: Mapping[Key, Piece], where: Mapping[Key, int]
     """All that comes before is done long enough ago, by the same people where it is the same session."""
     option = home.options[piece.option]
     step = option.steps[piece.step]
-    needed = [(need, len(home.options[need].steps) - 1) for need in option.needs if need in home.options]
+    wanted = [*option.needs, *home.fetched.get(piece.option, ())]
+    needed = [(need, len(home.options[need].steps) - 1) for need in wanted if need in home.options]
     before = [(piece.option, piece.step - 1)] if piece.step else [key for key in needed if key[1] >= 0]
     for key in before:
         if key not in where:
@@ -154,7 +157,8 @@ def gone(home: Household, pieces: Sequence[Piece], where: Mapping[Key, int]) -> 
     """Options with a step that found no session, or that need such a one."""
     off = {piece.option for piece in pieces if piece.key not in where}
     while True:
-        more = {id for id, option in home.options.items() if id not in off and off & set(option.needs)}
+        before = {id: {*option.needs, *home.fetched.get(id, ())} for id, option in home.options.items()}
+        more = {id for id, needed in before.items() if id not in off and off & needed}
         if not more:
             return frozenset(off)
         off |= more

@@ -65,6 +65,39 @@ def test_one_step_in_one_session(tmp_path: Path) -> None:
     assert found.reached_worst == 0
 
 
+def fetched_rug(folder: Path, **money: object) -> Chances:
+    """A step of 30, 60 or 180 minutes before the round of shops that fetches the rug for the last session."""
+    write_job(
+        folder,
+        [100, 90],
+        [remedy(1, {"low": 0.5, "likely": 1, "high": 3}), remedy(2, 1, uses={"rug": 1})],
+        {
+            **money,
+            "hours": [{"date": f"2026-06-{day}", "hours": there} for day, there in (("06", 1.6), (13, 2), (20, 1))],
+            "errands": [{"errand": "shops", "name": "To the mill", "shops": ["mill"], "hours": 1.1}],
+        },
+        {"products": [{"product": "rug", "name": "Rug", "shop": "mill", "price": 50}], "shops": [{"shop": "mill"}]},
+    )
+    found = proven_plan(folder).chances
+    assert found is not None
+    return found
+
+
+def test_what_nobody_fetched_cannot_be_laid(tmp_path: Path) -> None:
+    """Money that comes in two parts, all of it before anything is done, leaves the chances as they are.
+
+    By hand: it fits where the first step takes 96 minutes at most, else it stands in the second session in place of
+    the round, or nowhere: 1 - (180-96)^2 / (150 x 120) = 0.608.
+    """
+    (tmp_path / "whole").mkdir()
+    (tmp_path / "parts").mkdir()
+    whole = fetched_rug(tmp_path / "whole", budget=51)
+    parts = [{"date": "2026-06-01", "amount": 50}, {"date": "2026-06-02", "amount": 1}]
+    assert fetched_rug(tmp_path / "parts", money=parts) == whole
+    exact = 1 - 84**2 / (150 * 120)
+    assert whole.fits == pytest.approx(exact * DRAWS, abs=4 * math.sqrt(DRAWS * exact * (1 - exact)))
+
+
 def test_hours_count_as_typed(tmp_path: Path) -> None:
     """Of 90 minutes two thirds may be planned; the rest is there when it takes longer, so it always fits."""
     found = told(tmp_path, [remedy(1, UNSURE)], hours=[1.5], load=0.67)

@@ -10,9 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.problem import Option, Problem, Session, Step
-from budgetfix.outcome.playing import Played, Turn, played
-from tests.outcome.replayed import one_draw
+from budgetfix.optimize.problem import Option, Placed, Plan, Problem, Session, Step
+from budgetfix.outcome.playing import Played, Turn, fetched, played
+from tests.outcome.replayed import Household, Piece, one_draw
 from tests.outcome.small_worlds import World
 
 SESSIONS = (Session(540, 660, (60,)), Session(1980, 2100, (60,)), Session(3420, 3540, (60,)))
@@ -53,6 +53,26 @@ def test_what_needs_a_fallen_one_falls_off() -> None:
     """B needs a, and a finds no session."""
     options = (Option("a", steps=(Step(30),)), Option("b", steps=(Step(30),), needs=("a",)))
     assert play(options, (alone("a"), alone("b")), [61, 10]) == [3, 3]
+
+
+def test_goods_wait_for_the_first_round_that_fetches_them() -> None:
+    """Bought in the second phase, so the round of the first one does not help; the second coding says the same."""
+    session = Session(540, 660, (120,))
+    sessions = (session, replace(session, start_minute=1980, end_minute=2100))
+    rug = Option("rug", steps=(Step(30),), arrivals=(0, 0), rounds=(("go", "go@2"),))
+    options = (Option("go", steps=(Step(30),)), Option("go@2", steps=(Step(30),)), rug)
+    placed = tuple(Placed(id, 0, at, ("1",)) for id, at in (("go", 0), ("go@2", 1), ("rug", 1)))
+    plan = Plan(("go", "go@2", "rug"), placed, 0, 0, 0, 90, buys=(("rug", 1),))
+    problem = fetched(Problem(options, sessions=sessions), plan)
+    assert problem.options[2].needs == ("go@2",)
+    turns = tuple(alone(one.option, one.session or 0) for one in placed)
+    for minutes, stands in (([30, 30, 30], [0, 1, 1]), ([30, 121, 30], [0, 2, 2]), ([121, 30, 30], [2, 1, 1])):
+        found = played(Facts.of(problem), turns, np.array(minutes, dtype=float)[:, None]).stands[:, 0]
+        assert found.tolist() == stands
+        home = Household(("1",), sessions, {one.id: one for one in options}, fetched={"rug": ("go@2",)})
+        pieces = [Piece(turn.option, 0, turn.session, ("1",), (30.0, 30.0, 30.0), 30) for turn in turns]
+        where = one_draw(home, pieces, {(turn.option, 0): one for turn, one in zip(turns, minutes, strict=True)}).where
+        assert [where.get(piece.key, 2) for piece in pieces] == stands
 
 
 def test_a_wait_counts_from_where_the_step_stands() -> None:

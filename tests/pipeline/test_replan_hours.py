@@ -33,6 +33,29 @@ def sessions(book: object) -> dict[str, int | None]:
     return {task.candidate: task.session for task in book.tasks}  # type: ignore[attr-defined]
 
 
+def test_two_that_took_longer_are_no_time_for_the_last(tmp_path: Path) -> None:
+    """Neither 40 nor 30 minutes more is the one reason, but hours it is; real minutes that teach are a fact, too."""
+    for learn, facts in ((False, ["longer", "longer"]), (True, ["longer", "longer", "pace"])):
+        work(tmp_path, [4], (60, 60, 120), learn=learn)
+        job = read_at(tmp_path)
+        found = rest(job, back(plan_of(job), done=("m1#1", "m2#1"), minutes={"m1#1": 100, "m2#1": 90}))
+        assert ids(found.book) == []
+        assert [(one.names, one.why) for one in found.since.off] == [(("Job 3",), Fact("no time"))]
+        assert [fact.kind for fact in found.since.facts] == facts
+
+
+def test_minutes_of_help_count_on_both_sides(tmp_path: Path) -> None:
+    """An hour with 15 minutes of help that took an hour is 75 person-minutes as planned; ten minutes take ten of it."""
+    steps = [{"hours": 1, "help": 15}]
+    remedies: list[Remedy] = [{"remedy": f"m{at}", "answers": {f"f{at}": 1}, "steps": steps} for at in (1, 2)]
+    hours = [{"date": "2026-06-06", "people": {"ann": 4, "ben": 2}}]
+    write_job(tmp_path, (100, 90), remedies, {"people": {"ann": None, "ben": None}, "hours": hours})
+    job = read_at(tmp_path)
+    for real, took in ((60, 75), (90, 105), (10, 20)):
+        found = rest(job, back(plan_of(job), done=("m1#1",), minutes={"m1#1": real}), date(2026, 6, 6))
+        assert (found.since.took_minutes, found.since.planned_minutes) == (took, 75)
+
+
 def test_twice_as_long(tmp_path: Path) -> None:
     """In three hours there were three jobs; the first took two of them, so the last falls off, and that is why."""
     work(tmp_path, [3], learn=False)
