@@ -252,11 +252,7 @@ PAD = {"product": "pad", "name": "Pad", "shop": "mill", "price": 30}
 
 def pads(folder: Path, budget: float, **pad: object) -> None:
     """Two remedies of an hour, a and b, that use a pad each, at 30.00."""
-<<<<<<< HEAD
-    remedies = [
-=======
     remedies: list[Remedy] = [
->>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
         {"remedy": id, "answers": {f"f{at}": 1}, "uses": {"pad": 1}, "hours": 1} for at, id in enumerate("ab", 1)
     ]
     catalog = {"products": [{**PAD, **pad}], "shops": [{"shop": "mill", "tax": "10%"}]}
@@ -264,11 +260,7 @@ def pads(folder: Path, budget: float, **pad: object) -> None:
 
 
 def test_of_a_line_for_two_only_what_done_work_used_was_bought(tmp_path: Path) -> None:
-<<<<<<< HEAD
-    """A is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
-=======
     """Work a is done: one of the two pads was bought, with its tax; the other is still to buy, each time."""
->>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
     pads(tmp_path, 100)
     job = read_at(tmp_path)
     first = rest(job, back(plan_of(job), done=("a#1",)))

@@ -275,14 +275,7 @@ def test_what_was_worked_out_goes_with_the_tick(tmp_path: Path) -> None:
     told = back(first.book)
     cleared = SoFar(
         told.remembered,
-<<<<<<< HEAD
-        tuple(
-            replace(one, state=None, paid_minor=None if one.planned.line.product else one.paid_minor)
-            for one in told.lines
-        ),
-=======
         tuple(LineBack(one.planned, None, one.paid_minor if one.state is None else None) for one in told.lines),
->>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
         tuple(replace(one, done=False) for one in told.steps),
     )
     assert rest(job, cleared).left.paid.spent_minor == 0

@@ -69,11 +69,7 @@ def test_sessions_without_dates(tmp_path: Path) -> None:
 
 
 def two_wants(folder: Path, **brief: object) -> None:
-<<<<<<< HEAD
-    """A for 25.00 and b for 20.00; 50.00 on 1 June and 50.00 on 1 July, 10% held back; sessions in June and July."""
-=======
     """Want a for 25.00, b for 20.00; 50.00 on 1 June and 50.00 on 1 July, 10% held back; sessions in June and July."""
->>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
     wants = [
         {"remedy": id, "answers": {f"f{at}": 1}, "cost": cost, "hours": 1}
         for at, (id, cost) in enumerate((("a", 25), ("b", 20)), 1)
@@ -89,11 +85,7 @@ def sessions_of(book: PlanBook) -> list[tuple[str, int | None]]:
 
 
 def test_of_each_sum_is_held_back_what_the_plan_held_back(tmp_path: Path) -> None:
-<<<<<<< HEAD
-    """A is paid as planned: 5.00 of June's sum stay held back, 20.00 are there for b, which stays in June."""
-=======
     """Want a is paid as planned: 5.00 of June's sum stay held back, 20.00 are there for b, which stays in June."""
->>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
     two_wants(tmp_path)
     job = read_at(tmp_path)
     found = rest(job, back(plan_of(job), {"remedy:a": "bought"}, done=("a#1",)), date(2026, 6, 8))

@@ -54,20 +54,7 @@ def _again(first: Replanned, second: Replanned | NoRest) -> list[str]:
     """Replanned a second time with nothing typed, all is as the first time."""
     if isinstance(second, NoRest):
         return ["no plan the second time"]
-<<<<<<< HEAD
-    once, twice = (
-        (
-            one.left.paid.spent_minor,
-            one.left.paid.over_minor,
-            one.book.spent_minor,
-            one.book.points_after,
-            ids(one.book),
-        )
-        for one in (first, second)
-    )
-=======
     once, twice = map(_sums, (first, second))
->>>>>>> d4e110ada95be9ca28e799ee5cd5e5ffa6d76be2
     return [] if once == twice else [f"once {once}, twice {twice}"]
 
 
