@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 from budgetfix.pipeline.rest import rest_of
@@ -78,4 +79,5 @@ def test_what_it_has_taken_comes_off_limits_and_goods(tmp_path: Path) -> None:
     assert unended(left, ("dust",)) is left
     without = unended(left, ("shelf",))
     assert (without.rest.begun, without.rest.unended) == ((), ("shelf",))
-    assert (without.job.brief.limits, without.job.catalog.product("board").on_hand) == ((("holes", 0),), 0)
+    none = Fraction(0)
+    assert (without.job.brief.limits, without.job.catalog.product("board").on_hand) == ((("holes", none),), none)
