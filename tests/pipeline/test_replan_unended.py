@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
+from budgetfix.pipeline.rest import rest_of
+from budgetfix.pipeline.rest_unended import unended
 from tests.pipeline.listed_job import Remedy, write_job
-from tests.pipeline.ticked import back, ids, plan_of, read_at, rest
+from tests.pipeline.ticked import TODAY, back, ids, plan_of, read_at, rest
 
 SHELF: Remedy = {
     "remedy": "shelf",
@@ -66,3 +69,15 @@ def test_where_all_can_be_ended_all_is(tmp_path: Path) -> None:
     job = read_at(tmp_path)
     found = rest(job, back(plan_of(job), done=("shelf#1",)))
     assert (ids(found.book), found.since.unended) == (["shelf"], ())
+
+
+def test_what_it_has_taken_comes_off_limits_and_goods(tmp_path: Path) -> None:
+    """Three holes and two boards are gone with the shelf; what is not begun takes nothing."""
+    write(tmp_path, [1, 2], SHELF, *OTHERS)
+    job = read_at(tmp_path)
+    left = rest_of(job, back(plan_of(job), done=("shelf#1",)), TODAY)
+    assert unended(left, ("dust",)) is left
+    without = unended(left, ("shelf",))
+    assert (without.rest.begun, without.rest.unended) == ((), ("shelf",))
+    none = Fraction(0)
+    assert (without.job.brief.limits, without.job.catalog.product("board").on_hand) == ((("holes", none),), none)
