@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Literal
 
@@ -44,6 +44,12 @@ LACKS: dict[FactKind, tuple[FactKind, ...]] = {
 """What is lacking, and the facts that may be behind it."""
 
 
+GROWING: tuple[FactKind, ...] = ("dearer", "cheaper", "longer", "quicker")
+LASTING: tuple[FactKind, ...] = (*GROWING, "sold out", "returned", "delivery", "pace")
+"""Facts of what is settled: true of every later plan as well."""
+Known = tuple[tuple[str, str, int], ...]
+
+
 @dataclass(frozen=True, slots=True)
 class Fact:
     """One thing that came out otherwise than planned. `amount`: minor units or minutes, never below 0.
@@ -54,6 +60,29 @@ class Fact:
     kind: FactKind
     name: str = ""
     amount: int = 0
+
+
+def known_of(facts: Iterable[Fact]) -> Known:
+    """What a plan's workbook keeps of the facts that it was made with: those that stay true of what is settled."""
+    return tuple(sorted((fact.kind, fact.name, fact.amount) for fact in facts if fact.kind in LASTING))
+
+
+def fresh(facts: Iterable[Fact], known: Known) -> tuple[Fact, ...]:
+    """The facts that are new since then, sums and minutes by as much as they grew; a pace that changed whole."""
+    before: dict[tuple[str, str], int] = {}
+    for kind, name, amount in known:
+        before[kind, name] = before.get((kind, name), 0) + amount
+    found = []
+    for fact in facts:
+        old = before.get((fact.kind, fact.name))
+        if old is None:
+            found.append(fact)
+        elif fact.kind == "pace":
+            found += [fact] if fact.amount != old else []
+        elif fact.kind in GROWING:
+            before[fact.kind, fact.name] = max(0, old - fact.amount)
+            found += [replace(fact, amount=fact.amount - old)] if fact.amount > old else []
+    return tuple(found)
 
 
 def largest_first(facts: Iterable[Fact]) -> tuple[Fact, ...]:

@@ -89,6 +89,8 @@ class Remembered:
     """Person-minutes of each session of the whole job, as the brief had them."""
     marks: tuple[tuple[str, str], ...] = ()
     """(survey, catalog, brief or faults, a short text that is another one when that is changed)."""
+    known: tuple[tuple[str, str, int], ...] = ()
+    """(kind, name, amount) of what had come out otherwise when that plan was made: no reason for a later change."""
 
 
 @dataclass(frozen=True, slots=True)

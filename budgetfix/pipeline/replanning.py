@@ -18,7 +18,7 @@ from budgetfix.pipeline.planning import Walked, Wish, booked, chooser_of, fairly
 from budgetfix.pipeline.rest import Left, rest_of
 from budgetfix.pipeline.rest_notes import notes_of, typed_notes, unused_notes
 from budgetfix.pipeline.rest_offer import rest_offer
-from budgetfix.pipeline.rest_since import since
+from budgetfix.pipeline.rest_since import knowing, since
 from budgetfix.pipeline.rest_unended import ended_if_possible, unended
 
 
@@ -51,7 +51,7 @@ def replanned(job: Job, so_far: SoFar, day: date, wish: Wish) -> Replanned | NoR
     if isinstance(found, NoPlan):
         return NoRest(found, whole)
     earlier = as_typed(so_far, left.so_far) if left.rest.told else None
-    book = with_inputs(booked(left.job, found, wish, earlier), job)
+    book = knowing(with_inputs(booked(left.job, found, wish, earlier), job), left)
     paces = left.paces if left.paces.learnt else book.paces
     budget = left.brief.budget_minor if left.rest.told else None
     told = since(left, found, wish, left.rest.unended)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from budgetfix.optimize.problem import Plan
+from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.shopping import days_to_return
-from budgetfix.outcome.since import Since
+from budgetfix.outcome.since import Since, fresh, known_of
 from budgetfix.outcome.so_far import LineBack, StepBack
 from budgetfix.pipeline.planning import Walked, Wish
 from budgetfix.pipeline.rest import Left
@@ -15,7 +17,7 @@ from budgetfix.pipeline.rest_facts import facts_of, shifts_of
 
 def since(left: Left, walked: Walked, wish: Wish, unended: tuple[str, ...]) -> Since:
     """What was paid and done against plan, what is left of the hours, what changed and why."""
-    facts = facts_of(left)
+    facts = fresh(facts_of(left), left.so_far.remembered.known)
     off, on = shifts_of(left, walked, facts, wish)
     done = left.so_far.done
     hours = left.job.brief.hours
@@ -39,6 +41,13 @@ def since(left: Left, walked: Walked, wish: Wish, unended: tuple[str, ...]) -> S
         unended=tuple(names[id] for id in unended),
         told=left.rest.told,
     )
+
+
+def knowing(book: PlanBook, left: Left) -> PlanBook:
+    """The book, remembering what had come out otherwise when it was made."""
+    if book.remembered is None:
+        return book
+    return replace(book, remembered=replace(book.remembered, known=known_of(facts_of(left))))
 
 
 def _took(back: StepBack) -> int:

@@ -44,6 +44,21 @@ def test_two_that_took_longer_are_no_time_for_the_last(tmp_path: Path) -> None:
         assert [fact.kind for fact in found.since.facts] == facts
 
 
+def test_what_the_last_plan_knew_is_no_reason_any_more(tmp_path: Path) -> None:
+    """Job 1 took longer, so job 3 fell off; a week later a missed Saturday is why job 2 does, and job 1 is not told."""
+    work(tmp_path, dated(1, 3), learn=False)
+    job = read_at(tmp_path)
+    first = rest(job, back(plan_of(job), done=("m1#1",), minutes={"m1#1": 90}), date(2026, 6, 13))
+    assert [fact.kind for fact in first.since.facts] == ["longer"]
+    again = rest(job, back(first.book), date(2026, 6, 13))
+    assert again.since.facts == ()
+    assert again.book.remembered == first.book.remembered
+    later = rest(job, back(first.book), date(2026, 6, 21))
+    assert {fact.kind for fact in later.since.facts} <= {"gone", "late"}
+    assert {one.why for one in later.since.off} <= {*later.since.facts, Fact("no time")}
+    assert later.since.off
+
+
 def test_minutes_of_help_count_on_both_sides(tmp_path: Path) -> None:
     """An hour with 15 minutes of help that took an hour is 75 person-minutes as planned; ten minutes take ten of it."""
     steps = [{"hours": 1, "help": 15}]
