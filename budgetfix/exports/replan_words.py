@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
 from budgetfix.base.money import write_money
-from budgetfix.exports.lettering import columns_of, count, long_day
+from budgetfix.exports.lettering import columns_of, count
 from budgetfix.exports.lines import WIDTH, cut, hours_words, plain
 from budgetfix.outcome.book import PlanBook
 from budgetfix.outcome.since import LACKS, Fact, Shift, Since, largest_first
@@ -20,11 +20,12 @@ NAME = 30
 def replan_lines(since: Since, book: PlanBook, *, unicode: bool = True) -> list[str]:
     """So far against plan, what is left, what fell off and came on; then what else must be known, as far as it fits."""
     said = [_line("SO FAR", _so_far(since, book)), _line("LEFT", _left(since, book)), *_troubles(since, book)]
-    why, unused = _open(since, book), _unused(since)
+    why = _open(since, book)
     shifts = [_shift("OFF", one, book) for one in since.off] + [_shift("ON", one, book) for one in since.on]
     if len(said) + len(shifts) + len(why) > MOST:
         shifts = [*_together("OFF", since.off, book), *_together("ON", since.on, book)]
-    return [plain(line, unicode) for line in (*said, *shifts, *why, *unused)][:MOST]
+        why = why or _reasons(since, book)
+    return [plain(line, unicode) for line in (*said, *shifts, *why)][:MOST]
 
 
 def _line(head: str, words: str) -> str:
@@ -158,19 +159,14 @@ def _open(since: Since, book: PlanBook) -> list[str]:
     return [_line("WHY", "no single fact explains it: what is left is chosen anew.")]
 
 
+def _reasons(since: Since, book: PlanBook) -> list[str]:
+    """The reasons for which something fell off, where its line has no room for them; rivals come last."""
+    known = [one.why for one in since.off if one.why is not None]
+    order = sorted(dict.fromkeys(known), key=lambda fact: fact.kind == "gives way")
+    return [_line("WHY", f"{_some([_fact(fact, book) for fact in order], WIDTH - HEAD - 1)}.")] if order else []
+
+
 def _some(words: Sequence[str], columns: int) -> str:
     """As many as there is room for, whole ones."""
     shown = max((at for at in range(1, len(words) + 1) if columns_of("; ".join(words[:at])) <= columns), default=1)
     return "; ".join(words[:shown])
-
-
-def _unused(since: Since) -> list[str]:
-    if not since.unused:
-        return []
-    names: Iterable[str] = [name for name, _ in since.unused]
-    days = {day for _, day in since.unused}
-    until = days.pop() if len(days) == 1 else None
-    tail = f": bought, not used; can be given back until {long_day(until)}." if until is not None else (
-        ": bought, not used; see whether it can be given back."
-    )  # fmt: skip
-    return [_line("UNUSED", _names(list(names), WIDTH - HEAD - columns_of(tail)) + tail)]

@@ -156,12 +156,19 @@ def test_what_must_not_be_overlooked_comes_first() -> None:
     assert not any(line.startswith("HOURS") for line in said(done))
 
 
-def test_bought_and_not_used() -> None:
-    """With the last day to give it back, where all have the same."""
-    one = replace(SINCE, unused=(("Rug", date(2026, 6, 15)),))
-    assert said(one)[2] == "UNUSED  Rug: bought, not used; can be given back until Monday 15 June."
-    two = replace(SINCE, unused=(("Rug", date(2026, 6, 15)), ("Lamp", None)))
-    assert said(two)[2] == "UNUSED  Rug, Lamp: bought, not used; see whether it can be given back."
+def test_reasons_that_find_no_room_have_a_line_of_their_own() -> None:
+    """Four remedies fell off for three reasons and two came on: names in two lines, the reasons in the fifth."""
+    off = (
+        Shift(("Low sideboard 160 wide, second-hand",), Fact("sold out", "Low sideboard")),
+        Shift(("Rod 160-300 set at 1900, at 2390",), Fact("gives way", "Clip rings")),
+        Shift(("Slide the coffee table", "Move the lamp"), Fact("dearer", "Rug", 4000)),
+    )
+    on = (Shift(("Clip rings on the old curtains",)), Shift(("Oval table",), Fact("freed")))
+    lines = said(replace(SINCE, off=off, on=on))
+    assert len(lines) == 5
+    assert lines[2].startswith("OFF     Low sideboard 160 wide, second-hand, ")
+    assert lines[3] == "ON      Clip rings on the old curtains; Oval table (with what that sets free)."
+    assert lines[4] == "WHY     Low sideboard sold out; Rug 40.00 dearer; instead there is Clip rings."
 
 
 def test_an_old_terminal_gets_plain_letters() -> None:
