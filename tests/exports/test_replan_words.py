@@ -105,8 +105,8 @@ def test_every_fact_has_words() -> None:
 
 def test_what_is_lacking_is_the_reason_and_why_lists_its_facts() -> None:
     """The facts of that class, the largest first; those of the other class are no reason."""
-    facts = (Fact("dearer", "Rug", 750), Fact("longer", "Strap", 28), Fact("gone", "1", 62), Fact("late", "Lamp", 6))
-    facts = (*facts, Fact("pace", amount=118), Fact("dearer", "Lamp", 900))
+    facts: tuple[Fact, ...] = (Fact("dearer", "Rug", 750), Fact("longer", "Strap", 28), Fact("gone", "1", 62))
+    facts = (*facts, Fact("late", "Lamp", 6), Fact("pace", amount=118), Fact("dearer", "Lamp", 900))
     hours = "work is reckoned 1.18 times as long now; session 1 over, 1 h 2 min not done"
     told = {"no time": hours, "no money": "Lamp 9.00 dearer; Rug 7.50 dearer"}
     for kind, why in told.items():
@@ -166,7 +166,7 @@ def test_reasons_that_find_no_room_have_a_line_of_their_own() -> None:
     on = (Shift(("Clip rings on the old curtains",)), Shift(("Oval table",), Fact("freed")))
     lines = said(replace(SINCE, off=off, on=on))
     assert len(lines) == 5
-    assert lines[2].startswith("OFF     Low sideboard 160 wide, second-hand, ")
+    assert lines[2] == "OFF     Low sideboard 160 wide, second-hand and 3 more."
     assert lines[3] == "ON      Clip rings on the old curtains; Oval table (with what that sets free)."
     assert lines[4] == "WHY     Low sideboard sold out; Rug 40.00 dearer; instead there is Clip rings."
 
