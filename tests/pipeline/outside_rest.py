@@ -102,7 +102,10 @@ class Outside:
     """What is begun and cannot be ended, since its own cost was given back or could not be spent."""
 
     def stuck(self, ids: frozenset[str]) -> Outside:
-        """The same where some of what is begun stays as it is: it does nothing more, and keeps what it has taken."""
+        """The same where some of what is begun stays as it is: it does nothing more, and keeps what it has taken.
+
+        What needs it is out: half of a remedy is no foundation.
+        """
         found = self
         for id in sorted(ids):
             found = found._stuck(id)
@@ -115,7 +118,8 @@ class Outside:
             there = number(products[product].get("on_hand", 0))
             products[product] = {**products[product], "on_hand": str(max(F(0), there - amount))}
         remedies[id] = replace(one, answers={}, cost=0, steps=(), tools=(), needs=(), uses={})
-        never = tuple(name for name in self.job.never if name != id)
+        lost = (other.id for other in self.job.remedies.values() if id in other.needs)
+        never = (*(name for name in self.job.never if name != id), *lost)
         job = replace(self.job, remedies=remedies, products=products, never=never)
         return replace(self, job=job, begun=self.begun - {id}, done=self.done | {id})
 

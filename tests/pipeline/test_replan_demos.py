@@ -24,8 +24,8 @@ def again(name: str, how: str) -> Replanned:
     """A demo job replanned on the day of its order: with nothing ticked, everything done, or its first session done."""
     book = run(name).book
     told = {"nothing": back(book), "all": everything(book), "first": first_session(book)}[how]
-    with patch("budgetfix.pipeline.around.BESIDE", 0.1), patch("budgetfix.pipeline.around.GOODS", 0.02):
-        found = replanned(job(name), told, TODAY, Wish(60.0, time.monotonic))
+    with patch("budgetfix.pipeline.around.BESIDE", 0.03), patch("budgetfix.pipeline.around.GOODS", 0.006):
+        found = replanned(job(name), told, TODAY, Wish(200.0, time.monotonic))
     assert isinstance(found, Replanned)
     return found
 
