@@ -68,7 +68,8 @@ def _left(since: Since, book: PlanBook) -> str:
         means.append(f"{minutes} in {count(since.sessions_left, 'session')}" if since.sessions_left else "no session")
     what = f"{count(len(book.tasks), 'step')} for {_money(book, book.spent_minor)}" if book.tasks else "nothing to do"
     gain = f", {book.improvement:,} points" if book.tasks else ""
-    return f"{' and '.join(means)}{': ' if means else ''}{what}{gain}."
+    words = f"{' and '.join(means)}{': ' if means else ''}{what}"
+    return f"{words}{gain}." if columns_of(f"{words}{gain}.") <= WIDTH - HEAD else f"{words}."
 
 
 def _troubles(since: Since, book: PlanBook) -> list[str]:

@@ -175,3 +175,11 @@ def test_an_old_terminal_gets_plain_letters() -> None:
     """Cut names end in a letter that every terminal has."""
     lines = replan_lines(replace(SINCE, off=(Shift((LONG * 2,)),)), BARE, unicode=False)
     assert all(line.isascii() for line in lines)
+
+
+def test_what_is_left_is_never_cut() -> None:
+    """Where money, hours and steps fill the line, the points are left to the bars below."""
+    long = replace(SINCE, sessions_left=3, minutes_left=14 * 60 + 30)
+    line = said(long, budget_minor=123456789, spent_minor=98765432, tasks=BOOK.tasks)[1]
+    assert line.endswith(".")
+    assert len(line) <= 79
