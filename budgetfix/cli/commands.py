@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NoReturn
 from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
 from budgetfix.cli.no_plan import no_plan
-from budgetfix.cli.progress import progress
+from budgetfix.cli.progress import progress_shown
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -99,14 +99,11 @@ def run_plan(folder: Path, words: PlanWords) -> None:
         refuse_touched(folder)
     except Touched as touched:
         say.stop(say.MISUSE, [(_FOREIGN if foreign(folder / PLAN) else _TOUCHED).format(touched, folder)])
-    line = progress(words.quiet or words.json)
     try:
-        book = planned(job, Wish(words.seconds, time.monotonic, line))
+        with progress_shown(words.quiet or words.json) as line:
+            book = planned(job, Wish(words.seconds, time.monotonic, line))
     except FilesRefused as refused:
         refuse(refused.problems, refused.marked)
-    finally:
-        if line is not None:
-            line.clear()
     if isinstance(book, NoPlan):
         say.stop(say.NO_PLAN, no_plan(book, job))
     with say.writing(folder):

@@ -12,7 +12,7 @@ from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
 from budgetfix.cli.commands import refuse
 from budgetfix.cli.no_plan import no_plan
-from budgetfix.cli.progress import progress
+from budgetfix.cli.progress import progress_shown
 
 if TYPE_CHECKING:
     from budgetfix.outcome.beside import Beside
@@ -116,16 +116,13 @@ def _compared(jobs: tuple[Named, Named], words: CompareWords) -> Beside:
     from budgetfix.pipeline.lanes import LaneEnded
     from budgetfix.pipeline.planning import Wish
 
-    line = progress(words.quiet or words.json)
     try:
-        found = compared(jobs, Wish(words.seconds, time.monotonic, line))
+        with progress_shown(words.quiet or words.json) as line:
+            found = compared(jobs, Wish(words.seconds, time.monotonic, line))
     except FilesRefused as refused:
         refuse(refused.problems, refused.marked)
     except LaneEnded as ended:
         say.stop(say.NO_PLAN, [f"The process that planned {ended} was ended from outside."])
-    finally:
-        if line is not None:
-            line.clear()
     if isinstance(found, Without):
         lines = no_plan(found.why, jobs[found.at].job)
         say.stop(say.NO_PLAN, [f"{jobs[found.at].name}: no plan.", *(f"  {line}" for line in lines)])

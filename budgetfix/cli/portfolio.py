@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NoReturn
 from budgetfix.base.problems import FilesRefused
 from budgetfix.cli import say
 from budgetfix.cli.no_plan import no_plan
-from budgetfix.cli.progress import progress
+from budgetfix.cli.progress import progress_shown
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -76,16 +76,13 @@ def _planned(jobs: tuple[Job, ...], words: PlanWords, refuse: Refuse) -> Togethe
     from budgetfix.pipeline.portfolio import NoPlans, NotTogether, planned_together
 
     names = house_names([job.name for job in jobs])
-    line = progress(words.quiet or words.json)
     try:
-        found = planned_together(jobs, names, Wish(words.seconds, time.monotonic, line), cores())
+        with progress_shown(words.quiet or words.json) as line:
+            found = planned_together(jobs, names, Wish(words.seconds, time.monotonic, line), cores())
     except FilesRefused as refused:
         refuse(refused)
     except LaneEnded as ended:
         say.stop(say.NO_PLAN, [f"The process that planned {ended} was ended from outside. {NOTHING}"])
-    finally:
-        if line is not None:
-            line.clear()
     if isinstance(found, NoPlans):
         say.stop(say.NO_PLAN, _alone(found, jobs))
     if isinstance(found, NotTogether):

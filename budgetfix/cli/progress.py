@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from threading import Event, Lock, Thread
 
 AFTER_SECONDS = 0.5
@@ -66,3 +67,14 @@ class Progress:
 def progress(quiet: bool) -> Progress | None:
     """A progress line, or None where nobody would see it."""
     return None if quiet or not sys.stderr.isatty() else Progress()
+
+
+@contextmanager
+def progress_shown(quiet: bool) -> Iterator[Progress | None]:
+    """A progress line while something is worked out, wiped before anything else is said."""
+    line = progress(quiet)
+    try:
+        yield line
+    finally:
+        if line is not None:
+            line.clear()

@@ -11,7 +11,7 @@ from budgetfix.base.problems import FilesRefused
 from budgetfix.cli import say
 from budgetfix.cli.commands import PlanWords, job_of, refuse
 from budgetfix.cli.no_plan import no_plan
-from budgetfix.cli.progress import progress
+from budgetfix.cli.progress import progress_shown
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -96,14 +96,11 @@ def _replanned(job: Job, so_far: SoFar, day: date, words: PlanWords) -> Replanne
     from budgetfix.pipeline.planning import Wish
     from budgetfix.pipeline.replanning import NoRest, replanned
 
-    line = progress(words.quiet or words.json)
     try:
-        found = replanned(job, so_far, day, Wish(words.seconds, time.monotonic, line))
+        with progress_shown(words.quiet or words.json) as line:
+            found = replanned(job, so_far, day, Wish(words.seconds, time.monotonic, line))
     except FilesRefused as refused:
         refuse(refused.problems, refused.marked)
-    finally:
-        if line is not None:
-            line.clear()
     if isinstance(found, NoRest):
         say.stop(say.NO_PLAN, ["Of what is left:", *no_plan(found.why, found.left.job), "Nothing was written."])
     return found

@@ -11,7 +11,7 @@ import typer
 
 from budgetfix.brief.models import Brief
 from budgetfix.cli import say
-from budgetfix.cli.progress import Progress, progress
+from budgetfix.cli.progress import Progress, progress, progress_shown
 from budgetfix.optimize.problem import Round
 from budgetfix.pipeline.telling import telling
 
@@ -48,6 +48,8 @@ def test_progress_waits_half_a_second_and_wipes_itself(monkeypatch: pytest.Monke
     line.clear()
     assert screen.getvalue() == "\rround 2  1 s" + "\r3  2 s".ljust(13) + "\r" + " " * 6 + "\r"
     assert progress(quiet=False) is None
+    with progress_shown(quiet=False) as shown:
+        assert shown is None
 
 
 def test_the_seconds_move_on_during_a_long_solve(monkeypatch: pytest.MonkeyPatch) -> None:
