@@ -52,7 +52,7 @@ def _all(
 
 @app.command(epilog=_examples("demo", "demo my-copy --scenario stager"))
 def demo(
-    folder: Annotated[Path | None, typer.Argument(metavar="[FOLDER]", help="Where the copy goes.")] = None,
+    folder: Annotated[Path | None, typer.Argument(metavar="FOLDER", help="Where the copy goes.")] = None,
     scenario: Annotated[str, typer.Option(metavar="NAME", help="renter, stager or couple.")] = "renter",
     quiet: Quiet = False,
 ) -> None:
@@ -137,7 +137,7 @@ def replan(
 )
 def compare(
     job: Annotated[Path, typer.Argument(metavar="JOB", help="A job folder.")],
-    other: Annotated[Path | None, typer.Argument(metavar="[OTHER]", help="Another one; JOB again if none.")] = None,
+    other: Annotated[Path | None, typer.Argument(metavar="OTHER", help="Another one; JOB again if none.")] = None,
     budget: Annotated[
         str | None, typer.Option(metavar="MONEY", help="For the second: the most to spend, or +100.")
     ] = None,
@@ -159,7 +159,7 @@ def compare(
 
 @app.command(epilog=_examples("rules rod-too-narrow", "rules --kinds"))
 def rules(
-    slug: Annotated[str | None, typer.Argument(metavar="[SLUG]", help="A rule, or a kind of remedy.")] = None,
+    slug: Annotated[str | None, typer.Argument(metavar="SLUG", help="A rule, or a kind of remedy.")] = None,
     kinds: Annotated[bool, typer.Option("--kinds", help="List the kinds of remedies.")] = False,
     json: Json = False,
 ) -> None:
