@@ -7,13 +7,17 @@ PIP := $(BIN)/python -m pip --quiet --disable-pip-version-check
 PYTHONS := python3.14 python3.13 python3.12 python3.11 python3
 DEMO := reports/demo
 
-.PHONY: help demo test check reports bench clean
+# For `make trials`: SEED=7 tries other cases, ONLY=kills runs one of them, TRIES=100 fewer.
+SEED := 20261126
+
+.PHONY: help demo test check trials reports bench clean
 .DELETE_ON_ERROR:
 
 help:
 	@echo "make demo   sets up .venv, plans a renter's room, a stager's house and a couple's, names the files to open"
 	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
 	@echo "make check  the quick half of make test"
+	@echo "make trials  tries to break the tool, counted, for an hour or so: broken and hostile files, kills, cross-checks, limits"
 	@echo "make reports  writes what stands in reports/ anew"
 	@echo "make bench  measures the chooser for about six minutes, into reports/choice.md"
 	@echo "make clean  takes away .venv, caches and the demo's output"
@@ -92,6 +96,10 @@ test: .venv/ready-to-test
 
 check: .venv/ready-to-test
 	@$(STEPS); $(LOOKS); tests -m "not slow"; $(VERDICT)
+
+# Attempts to break the tool, in numbers; the gate runs a few of each.
+trials: .venv/ready-to-test
+	@$(BIN)/python -m tests.trials --seed $(SEED) $(if $(ONLY),--only $(ONLY)) $(if $(TRIES),--tries $(TRIES))
 
 # The sample report of the renter, made anew; the gate compares it with a fresh run.
 reports: .venv/ready-to-test
