@@ -58,6 +58,4 @@ def with_kept(job: Job) -> Job:
 def _mark(folder: Path, job: Job) -> tuple[str, ...]:
     from budgetfix.exports.marked import write_marked
 
-    for name, data in job.marked:
-        write_marked(folder / name, data)
-    return tuple(name for name, _ in job.marked)
+    return tuple(name for name, data in job.marked if write_marked(folder / name, data))
