@@ -9,7 +9,7 @@ from pathlib import Path
 
 from budgetfix.base.moves import ASIDE
 from budgetfix.exports.lock import held
-from budgetfix.exports.moves import Astray, carry_on
+from budgetfix.exports.moves import Astray, carry_on, sweep
 from budgetfix.intake.houses import houses
 from budgetfix.intake.unfinished import unfinished
 
@@ -25,9 +25,14 @@ class Ended:
 
 @contextmanager
 def holding(folder: Path, names: Sequence[str] = ()) -> Iterator[tuple[Ended, ...]]:
-    """Hold a folder and its sub-folders of these names. Errors: Busy, Astray, OSError; nothing is held then."""
+    """Hold a folder and its sub-folders of these names; what an earlier run left there unmoved is swept away.
+
+    Errors: Busy, Astray, OSError; nothing is held then.
+    """
     with held([folder, *(folder / name for name in names)]):
-        yield settled(folder)
+        ended = settled(folder)
+        sweep(folder)
+        yield ended
 
 
 def left_over(folder: Path) -> bool:
