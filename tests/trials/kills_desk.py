@@ -1,4 +1,4 @@
-"""Folders as they are before and after a writing, made once of real plans, and the product's own functions that write."""
+"""Folders before and after a writing, made once of real plans, and the product's own functions that write."""
 
 from __future__ import annotations
 

@@ -10,6 +10,7 @@ import subprocess
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -97,7 +98,7 @@ def _each_step(made: Bench, every: int, promise: str, failing: Callable[[int], C
     for case in made.cases:
         for step in range(1, made.steps[case.name] + 1, every):
             place = made.place(case)
-            code = in_child(lambda case=case, place=place, step=step: _stepped(case, place, failing(step)))
+            code = in_child(partial(_stepped, case, place, failing(step)))
             told.note(f"{case.name}, step {step}", _failed(case, place, code, made))
     return told
 
@@ -125,7 +126,7 @@ def _large(made: Bench) -> Told:
         most = max(map(len, case.after.values()))
         for part in range(8):
             place, size = made.place(case), most * part // 8
-            code = in_child(lambda case=case, place=place, size=size: _limited(case, place, size))
+            code = in_child(partial(_limited, case, place, size))
             wrong = unchanged(case, place, code)
             told.note(f"{case.name}, {size} bytes", wrong if code == REFUSED else [*wrong, "was not refused"])
     return told
@@ -166,7 +167,7 @@ def _tiny(asked: Asked, made: Bench) -> tuple[Told, str]:
                     return told, "not run here: needs the right to mount"
                 place = at / "job"
                 case.lay(place)
-                code = in_child(lambda case=case, place=place: case.run(place))
+                code = in_child(partial(case.run, place))
                 told.note(f"{case.name}, {pages * 4} kB", unchanged(case, place, code))
     return told, ""
 
@@ -178,14 +179,14 @@ def _no_right(asked: Asked, made: Bench) -> Told:
         place = made.place(case)
         for one in (place, *(place / name for name in case.names)):
             one.chmod(0o555)
-        _refused(told, f"{case.name}, no right", case, place, lambda case=case, place=place: _as_nobody(case, place))
+        _refused(told, f"{case.name}, no right", case, place, partial(_as_nobody, case, place))
         for one in (place, *(place / name for name in case.names)):
             one.chmod(0o755)
         with mounted(at, "size=8m") as there:
             if there:
                 case.lay(at / "job")
                 subprocess.run(["mount", "-o", "remount,ro", str(at)], check=True, capture_output=True)
-                _refused(told, f"{case.name}, read-only disk", case, at / "job", lambda case=case: case.run(at / "job"))
+                _refused(told, f"{case.name}, read-only disk", case, at / "job", partial(case.run, at / "job"))
     return told
 
 
@@ -208,7 +209,7 @@ def _in_the_way(made: Bench) -> Told:
             (place / name).unlink(missing_ok=True)
             (place / name).mkdir()
             before = contents(place)
-            code = in_child(lambda case=case, place=place: case.run(place))
+            code = in_child(partial(case.run, place))
             kept = name.startswith("plan-kept") and code == DONE and contents(place)["plan-kept-2.xlsx"] == case.ticks
             wrong = (
                 [] if kept or (code == REFUSED and contents(place) == before) else [f"ended with {code}, or changed"]
@@ -229,7 +230,7 @@ def _open(made: Bench) -> Told:
                     at = _opens(beside) if later else _nothing
                     if not later:
                         beside.write_bytes(b"somebody")
-                    code = in_child(lambda case=case, place=place, at=at: _stepped(case, place, at))
+                    code = in_child(partial(_stepped, case, place, at))
                     wrong = unchanged(case, place, code)
                     told.note(f"{case.name}, {beside.name}, later {later}", wrong if code == REFUSED else [f"{code}"])
     return told
@@ -257,7 +258,7 @@ def _saved(made: Bench, every: int) -> Told:
                 for by_move in (False, True):
                     place = made.place(case)
                     at = _saves(place / book, saved, step, by_move)
-                    code = in_child(lambda case=case, place=place, at=at: _stepped(case, place, at))
+                    code = in_child(partial(_stepped, case, place, at))
                     with holding(place, case.names):
                         now = contents(place)
                     wrong = [] if saved in now.values() else [f"ended with {code}, and it is gone"]

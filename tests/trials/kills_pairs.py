@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import time
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -30,10 +31,8 @@ def pair_rows(asked: Asked, made: Bench) -> tuple[list[Row], list[str]]:
         case = made.cases[draw.randrange(len(made.cases))]
         place = made.place(case)
         waits = draw.random() < 0.5
-        pauses = [draw.random() * 0.02 for _ in range(2)]
-        children = [
-            begun(lambda case=case, at=at, pause=pauses[at]: _one(case, place, pause, waits)) for at in range(2)
-        ]
+        work = [partial(_one, case, place, draw.random() * 0.02, waits) for _ in range(2)]
+        children = [begun(one) for one in work]
         codes = sorted(ended(child) for child in children)
         told.note(f"seed {asked.seed}, pair {number}, {case.name}", _wrong(case, place, codes))
     return [told.row()], told.lines

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from budgetfix.base.moves import Move
 from budgetfix.exports import files, moves
 from budgetfix.pipeline import writing
 from tests.laws.source import REPO
@@ -75,7 +76,7 @@ def in_place(
         (folder / name).unlink()
 
 
-def no_record(folder: Path, these: tuple[moves.Move, ...]) -> None:
+def no_record(folder: Path, these: tuple[Move, ...]) -> None:
     """Whole files moved one by one, and nothing that says so."""
     moves.move_in(folder, these)
 
