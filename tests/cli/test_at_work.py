@@ -13,7 +13,7 @@ from unittest.mock import patch
 
 import pytest
 
-from budgetfix.base.moves import ASIDE
+from budgetfix.base.moves import ASIDE, Move
 from budgetfix.cli import at_work
 from budgetfix.exports import files, moves
 from budgetfix.exports.moves import ChangedMeanwhile
@@ -136,7 +136,7 @@ def killed_after(moved: int) -> Iterator[None]:
     real = moves._ahead
     done = 0
 
-    def ahead(folder: Path, at: int, move: moves.Move) -> None:
+    def ahead(folder: Path, at: int, move: Move) -> None:
         nonlocal done
         if done == moved:
             raise Killed

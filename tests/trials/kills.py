@@ -139,7 +139,7 @@ def _killed_again(case: Case, place: Path, draw: random.Random) -> list[str]:
         with holding(place, case.names):
             pass
 
-    at = killed_at(draw.randint(1, 12))
+    at = killed_at(draw.randint(1, 40))
     in_child(partial(stepping, place, next_run, at))
     return list(half_files(case, place))
 
