@@ -7,6 +7,7 @@ import random
 import subprocess
 import sys
 import time
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,7 +17,7 @@ from budgetfix.pipeline.holding import holding
 from tests.trials.kills_child import BUSY, DONE, REFUSED, begun, ended
 from tests.trials.kills_desk import PLAN, Case, contents
 from tests.trials.kills_disk import Told
-from tests.trials.trial import Asked, Row
+from tests.trials.trial import Asked
 
 if TYPE_CHECKING:
     from tests.trials.kills import Bench
@@ -29,8 +30,13 @@ PLANS, REPLANS = ("plan", "job", "-q"), ("replan", "job", "-q", "--day", "2026-0
 SAYS = ("Another run of budgetfix is at work in job.", "job/plan.xlsx holds ticks or figures of yours")
 
 
-def pair_rows(asked: Asked, made: Bench) -> tuple[list[Row], list[str]]:
-    """Pairs that write the same folder, the second with files that differ from those of the first in every byte."""
+def pair_parts(asked: Asked) -> list[Callable[[Bench], list[Told]]]:
+    """Both rows."""
+    return [lambda made: [_pairs(asked, made)], lambda made: [_whole_commands(asked, made)]]
+
+
+def _pairs(asked: Asked, made: Bench) -> Told:
+    """Two processes with the same new files; often the second finds the lock, often what the first has written."""
     told = Told(TWO)
     for number in range(asked.tries // PAIRS):
         draw = random.Random(f"{asked.seed}/pair/{number}")
@@ -41,8 +47,7 @@ def pair_rows(asked: Asked, made: Bench) -> tuple[list[Row], list[str]]:
         children = [begun(one) for one in work]
         codes = sorted(ended(child) for child in children)
         told.note(f"seed {asked.seed}, pair {number}, {case.name}", _wrong(case, place, codes))
-    whole = _whole_commands(asked, made)
-    return [told.row(), whole.row()], [*told.lines, *whole.lines]
+    return told
 
 
 def _whole_commands(asked: Asked, made: Bench) -> Told:
