@@ -19,7 +19,7 @@ def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]
     """
     problems: list[FileProblem] = []
     found: dict[str, ListedFault] = {}
-    for row in csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems):
+    for row in csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems, frozenset({"points"})):
         record = Record(row, problems)
         fault = record.id("fault")
         if not record.has("points"):
