@@ -12,6 +12,7 @@ from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
+from budgetfix.cli.room_after import ONE_JOB, refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -27,6 +28,7 @@ class PlanWords:
     seconds: float = 60.0
     json: bool = False
     quiet: bool = False
+    room_after: Path | None = None
 
 
 def job_of(folder: Path, words: PlanWords) -> Job:
@@ -92,9 +94,13 @@ def run_plan(folder: Path, words: PlanWords) -> None:
 
     found = houses(folder)
     if found is not None:
+        if words.room_after is not None:
+            say.stop(say.MISUSE, [ONE_JOB.format(folder, len(found.jobs), folder / found.jobs[0])])
         plan_all(folder, found, words, _refused)
         return
+    refuse_room(words.room_after, folder)
     job = job_of(folder, words)
+    refuse_roomless(words.room_after, folder, job)
     try:
         refuse_touched(folder)
     except Touched as touched:
@@ -108,6 +114,7 @@ def run_plan(folder: Path, words: PlanWords) -> None:
         say.stop(say.NO_PLAN, no_plan(book, job))
     with say.writing(folder):
         files = write_plan(folder, book)
+    files += room_written(words.room_after, job, book)
     if words.json:
         say.obj(plan_object(book, files))
     elif not words.quiet:

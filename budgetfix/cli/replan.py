@@ -12,6 +12,7 @@ from budgetfix.cli import say
 from budgetfix.cli.commands import PlanWords, job_of, refuse
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
+from budgetfix.cli.room_after import refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -37,7 +38,9 @@ def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
 
     typed, today = _day(day), datetime.now().astimezone().date()
     _one_job(folder)
+    refuse_room(words.room_after, folder)
     job = job_of(folder, words)
+    refuse_roomless(words.room_after, folder, job)
     read = as_it_is(folder / PLAN)
     so_far = _so_far(read, job)
     on = standing_day(job.brief, so_far, today) if typed is None else typed
@@ -47,6 +50,7 @@ def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
             files = write_replanned(folder, found.book, read)
     except ChangedMeanwhile as changed:
         say.stop(say.MISUSE, [MEANWHILE.format(changed)])
+    files += room_written(words.room_after, found.left.job, found.book)
     if words.json:
         say.obj(plan_object(found.book, files))
     elif not words.quiet:
