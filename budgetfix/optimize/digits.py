@@ -14,7 +14,7 @@ every variable in what is large is whole. Shares of leaves and running totals of
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import count
 
@@ -29,6 +29,8 @@ PLACES = 6
 
 Sums = dict[str, int]
 """Coefficient by variable."""
+Columns = Mapping[str, Sequence[int]]
+"""Digits by variable, the least significant first."""
 Runner = Callable[[Program, Terms, float], Solved]
 """Solves a program in small numbers, in at most so many seconds."""
 Range = tuple[int, int]
@@ -50,7 +52,7 @@ class Digits:
         parts = self.split.get(name)
         if parts is None:
             return values[name]
-        return float(sum(round(values[part]) * BASE**place for place, part in enumerate(parts)))
+        return float(number_of([round(values[part]) for part in parts]))
 
 
 def large(program: Program, objective: Terms) -> bool:
@@ -187,39 +189,37 @@ class _Writer:
 
     def _chain(self, name: str, sums: Sums, right: int, *, equal: bool) -> None:
         """A row in digits, with what is carried from each to the next."""
-        columns = {one: digits_of(by) for one, by in sums.items()}
-        sides = digits_of(right)
-        last = max(1, *map(len, columns.values()), len(sides)) - 1
+        columns, sides = {one: digits_of(by) for one, by in sums.items()}, digits_of(right)
+        places = max(len(sides), *map(len, columns.values()))
         carried: Sums = {}
-        for place in range(last + 1):
-            mine = {one: column[place] for one, column in columns.items() if place < len(column) and column[place]}
-            side = sides[place] if place < len(sides) else 0
-            here = {**mine, **carried}
-            carried = {}
-            if place < last:
-                low, up = self._range(here)
-                over = self._carry(-((side - low) // BASE), -((side - up) // BASE))
+        for place in range(places):
+            here = {**_digit(columns, place), **carried}
+            if place < places - 1:
+                low, up = self._range(_lowest(columns, place + 1))
+                side, unit = number_of(sides[: place + 1]), BASE ** (place + 1)
+                over = self._carry(-((side - low) // unit), -((side - up) // unit))
                 here[over], carried = -BASE, {over: 1}
+            side = sides[place] if place < len(sides) else 0
             self.new.add([Row(f"{name}.{place}", _terms(here), "=" if equal else "<=", side)])
 
     def _objective(self, sums: Sums) -> tuple[Terms, ...]:
-        """The digits of an objective, each a variable of its own but the most significant one."""
+        """The digits of an objective: what is left of it over each power of BASE is a variable of its own."""
         if max(map(abs, sums.values()), default=0) <= LARGE:
             return (_terms(sums),)
-        columns = {one: digits_of(by) for one, by in sums.items()}
+        columns = {name: digits_of(by) for name, by in sums.items()}
+        places = max(map(len, columns.values()))
         found: list[Terms] = []
         carried: Sums = {}
-        for place in range(max(map(len, columns.values()))):
-            mine = {one: column[place] for one, column in columns.items() if place < len(column) and column[place]}
-            here = {**mine, **carried}
-            found.append(_terms(here))
-            low, up = self._range(here)
-            rest, over = f"r[{place}]", self._carry(low // BASE, up // BASE)
+        for place in range(places - 1):
+            low, up = self._range(_lowest(columns, place + 1))
+            unit = BASE ** (place + 1)
+            rest, over = f"r[{place}]", self._carry(low // unit, up // unit)
             self.new.integer(rest, BASE - 1)
-            self.new.add([Row(f"digit[{place}]", _terms({**here, rest: -1, over: -BASE}), "=", 0)])
-            found[-1] = ((1, rest),)
+            here = {**_digit(columns, place), **carried, rest: -1, over: -BASE}
+            self.new.add([Row(f"digit[{place}]", _terms(here), "=", 0)])
+            found.append(((1, rest),))
             carried = {over: 1}
-        return (_terms(carried), *reversed(found))
+        return (_terms({**_digit(columns, places - 1), **carried}), *reversed(found))
 
     def _carry(self, low: int, up: int) -> str:
         name = f"k[{next(self.numbers)}]"
@@ -239,6 +239,21 @@ class _Writer:
 
 def _terms(sums: Sums) -> Terms:
     return tuple((by, name) for name, by in sums.items())
+
+
+def _digit(columns: Columns, place: int) -> Sums:
+    """One digit of each coefficient, where it is not 0."""
+    return {name: digits[place] for name, digits in columns.items() if place < len(digits) and digits[place]}
+
+
+def _lowest(columns: Columns, places: int) -> Sums:
+    """What the lowest digits of each coefficient come to."""
+    return {name: number_of(digits[:places]) for name, digits in columns.items()}
+
+
+def number_of(digits: Sequence[int]) -> int:
+    """The number that digits, the least significant first, come to."""
+    return sum(BASE**place * digit for place, digit in enumerate(digits))
 
 
 def digits_of(number: int) -> list[int]:
