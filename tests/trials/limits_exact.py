@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 from random import Random
+from shutil import rmtree
 from typing import Any
 
+from budgetfix.optimize import SolverDisagrees
 from tests.proof.checker import broken
 from tests.proof.comparing import tool_plan, unlike
 from tests.proof.every_plan import best_plan, subsets
@@ -23,8 +26,8 @@ TIMES_POINTS = 3 * 10**6
 WHAT = ("money", "points", "both")
 
 
-def write_large(folder: Path, seed: int, number: int) -> str:
-    """The files of one job; what is large in it."""
+def write_large(folder: Path, seed: int, number: int) -> tuple[str, bool]:
+    """The files of one job; what is large in it, and whether its budget is met or missed by one minor unit."""
     dice = Random(f"{seed}/{number}")
     what = WHAT[number % len(WHAT)]
     faults, catalog, brief = draw(dice.randrange(10**9))
@@ -37,15 +40,37 @@ def write_large(folder: Path, seed: int, number: int) -> str:
     (folder / "faults.csv").write_text(faults, encoding="utf-8")
     (folder / "catalog.yaml").write_text(json.dumps(catalog, indent=1), encoding="utf-8")
     _write_brief(folder, brief)
-    if what != "points" and dice.random() < 0.9:
+    edge = what != "points" and dice.random() < 0.9
+    if edge:
         _write_brief(folder, {**brief, "budget": _on_the_edge(dice, folder)})
-    return what
+    return what, edge
 
 
-def differences(folder: Path, seed: int, number: int, seconds: float = 60.0) -> list[str]:
-    """Everything on which the tool and the slow way disagree about one large job."""
-    write_large(folder, seed, number)
-    job, plan = read_job(folder), tool_plan(folder, seconds)
+@dataclass(frozen=True)
+class Tried:
+    """One job: what is large in it, whether its budget is at an edge, and every disagreement in words."""
+
+    number: int
+    what: str
+    edge: bool
+    words: str
+
+
+def tried(folder: Path, seed: int, number: int, seconds: float = 120.0) -> Tried:
+    """One large job through the tool and through every plan. The folder is taken away again."""
+    what, edge = write_large(folder, seed, number)
+    words = "; ".join(differences(folder, seconds))
+    rmtree(folder)
+    return Tried(number, what, edge, words)
+
+
+def differences(folder: Path, seconds: float) -> list[str]:
+    """Everything on which the tool and the slow way disagree about one job."""
+    job = read_job(folder)
+    try:
+        plan = tool_plan(folder, seconds)
+    except SolverDisagrees as words:
+        return [f"the tool: {words}"]
     best = best_plan(job)
     if best is None or plan is None:
         return [] if best is None and plan is None else [f"tool: {plan}; every plan: {best}"]
