@@ -1,0 +1,2 @@
+from __future__ import annotations
+def disk_rows(asked, made): return [], []
