@@ -120,6 +120,7 @@ def test_the_table_says_what_babel_says() -> None:
     """The digits kept here are those of the Unicode CLDR, so nothing changes when babel is asked instead."""
     assert {code: get_currency_precision(code) for code in CURRENCY_DIGITS} == CURRENCY_DIGITS
     assert digits_of("XCD") == 2
+    assert [CURRENCY_DIGITS.get(code) for code in ("USD", "JPY", "BHD")] == [2, 0, 3]
 
 
 def test_an_unknown_currency() -> None:

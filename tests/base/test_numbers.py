@@ -17,7 +17,7 @@ INCH_MM = F(254, 10)
 
 @pytest.mark.parametrize("sixty_fourths", [1, 3, 63, 64 * 96 + 7])
 def test_tape_readings_are_exact_on_the_grid(sixty_fourths: int) -> None:
-    """1/64 in is 0.396875 mm: six digits after the point hold every reading of a tape in inches, and every millimetre."""
+    """1/64 in is 0.396875 mm: six digits after the point hold every reading of a tape, in inches or millimetres."""
     reading = F(sixty_fourths, 64) * INCH_MM
     assert exact(float(reading)) == reading
     assert exact(0.1) == F(1, 10)
@@ -53,6 +53,8 @@ def test_whole_packs(amount: int, by: int) -> None:
 
 
 def test_a_tolerance_is_finer_than_any_figure_that_is_judged() -> None:
-    """A tape is read to a millimetre, an angle to a degree, light to a lumen: each tolerance is a tenth of that or less."""
+    """A tape is read to a millimetre, an angle to a degree, light to a lumen; a tolerance is a tenth of that at most."""
     read_to = {"mm": 1, "ratio": 0.01, "degree": 1, "count": 1, "lm/m2": 1, "K": 10, "lm": 1, "yes": 1}
-    assert {unit: 0 < within <= read_to[unit] / 10 for unit, within in TOLERANCE.items()} == dict.fromkeys(read_to, True)
+    assert {unit: 0 < within <= read_to[unit] / 10 for unit, within in TOLERANCE.items()} == dict.fromkeys(
+        read_to, True
+    )

@@ -114,7 +114,7 @@ def test_a_day_is_a_term_of_a_day() -> None:
 
 
 def test_some_things_have_terms() -> None:
-    """A catalog with one thing for hire and one for good, and no days named: only the hired one is charged by its least."""
+    """One thing for hire and one for good, and no days named: only the hired one is charged by its least."""
     hired, bought = piece(term_days=7, least_days=14), Product(product="tape", price_minor=500)
     found = staying(Catalog(products=(hired, bought)), None)
     assert [one.price_minor for one in found.products] == [12000, 500]

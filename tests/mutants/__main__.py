@@ -43,7 +43,9 @@ def _asked() -> argparse.Namespace:
     said.add_argument("--seed", type=int, default=SEED, help="draws that share")
     said.add_argument("--seconds", type=float, default=15.0, help="tests of so many seconds at most judge a mutant")
     said.add_argument("--lanes", type=int, default=os.cpu_count() or 1, help="modules that are judged at once")
-    said.add_argument("--map", type=Path, help="a folder: keep which test runs which line there, or use what is kept there")
+    said.add_argument(
+        "--map", type=Path, help="a folder: keep which test runs which line there, or use what is kept there"
+    )
     said.add_argument("--write", type=Path, help="a page whose figures are replaced by those of this run")
     return said.parse_args()
 

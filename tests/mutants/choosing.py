@@ -26,7 +26,7 @@ def sampled(module: str, share: float, seed: int) -> tuple[tuple[Mutant, ...], i
 
 
 def case(mutant: Mutant, touched: Touched, most_seconds: float) -> Case:
-    """The mutant with its tests: as many as take no more than so many seconds together, at least one if there is any."""
+    """The mutant with its tests: as many as take so many seconds together, at least one if there is any."""
     cold = not mutant.function or "" in touched.tests(mutant.module, *mutant.lines)
     tests = touched.tests(mutant.module, *mutant.lines) if mutant.function else _users(mutant, touched)
     own = own_tests(mutant.module)

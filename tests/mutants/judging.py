@@ -79,7 +79,9 @@ def _surely(case: Case, work: Work, sound: dict[str, bool]) -> tuple[str, str]:
         if verdict != KILLED or not by:
             return verdict, by
         if by not in sound:
-            sound[by] = _apart(replace(case, tests=(by,)), partial(work, replace(case, tests=(by,)), False))[0] == SURVIVED
+            sound[by] = (
+                _apart(replace(case, tests=(by,)), partial(work, replace(case, tests=(by,)), False))[0] == SURVIVED
+            )
         if sound[by]:
             return verdict, by
         case = replace(case, tests=tuple(test for test in case.tests if test != by))

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import ast
 import copy
+import dataclasses
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -44,7 +45,7 @@ UNTOUCHED = ("annotation", "returns", "decorator_list", "format_spec", "type_com
 class Mutant:
     """One change. `line` counts from 1; `text` is that line without indent; `new` stands at `place` in the tree.
 
-    `function`: the outermost function or method around it, by its qualified name; empty where the module itself runs it.
+    `function`: the outermost function or method around it, by its qualified name; empty where the module runs it.
     `lines`: the first and last line of the statement that it is in (of its head, where it holds others).
     """
 
@@ -54,7 +55,7 @@ class Mutant:
     text: str
     change: str
     place: Place
-    new: ast.AST
+    new: ast.AST = dataclasses.field(compare=False)
     function: str
 
     @property
@@ -196,7 +197,7 @@ def _given_back(node: ast.Return) -> Iterator[ast.AST]:
         yield ast.Return(ast.Constant(None))
 
 
-def _gone(node: ast.stmt) -> Iterator[ast.AST]:
+def _gone(_: ast.stmt) -> Iterator[ast.AST]:
     yield ast.Pass()
 
 

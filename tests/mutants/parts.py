@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Part:
-    """`modules`: from the root of the project. `share`: how much of their mutants a run tries where nothing else is said."""
+    """`modules`: from the root of the project. `share`: of their mutants, tried where nothing else is said."""
 
     slug: str
     title: str
@@ -60,7 +60,11 @@ CHOICE = Part(
         " phase_rows place_rows placing problem recount relax search setting_up sharing solver start stock timetable"
         " why_not windows wishes worth_rows",
     ),
-    ("tests/optimize",),
+    _tests(
+        "optimize",
+        "brute buying by_date cannot cuts in_order lp packing placing recount relax setting_up solver stock timetable"
+        " whole_days",
+    ),
     0.1,
 )
 PARTS = (BILL, GEOMETRY, CHOICE)

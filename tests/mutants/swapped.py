@@ -76,7 +76,7 @@ class Instead(importlib.abc.MetaPathFinder):
     def __init__(self, mutant: Mutant, source: str) -> None:
         self.mutant, self.source = mutant, source
 
-    def find_spec(self, name: str, path: object, target: object = None) -> importlib.machinery.ModuleSpec | None:
+    def find_spec(self, name: str, *_: object) -> importlib.machinery.ModuleSpec | None:
         """The mutated module's spec; None for all others."""
         if name != dotted(self.mutant.module):
             return None
