@@ -78,7 +78,11 @@ def _listed(dice: Random, size: int, faults: int, dearer: int = 1) -> Raw:
     made = []
     for number in range(1, size + 1):
         fault = (number - 1) % faults + 1
-        one: Raw = {"remedy": f"m{number}", "name": f"Remedy {number}", "answers": {f"f{fault}": dice.choice((1, 0.8, 0.5))}}
+        one: Raw = {
+            "remedy": f"m{number}",
+            "name": f"Remedy {number}",
+            "answers": {f"f{fault}": dice.choice((1, 0.8, 0.5))},
+        }
         one["cost"] = _money(dice.randint(500, 9000), dearer, dice)
         one["minutes"] = dice.choice((10, 20, 30, 45, 60, 90))
         if dice.random() < 0.6:
@@ -86,7 +90,10 @@ def _listed(dice: Random, size: int, faults: int, dearer: int = 1) -> Raw:
         if dice.random() < 0.3:
             one["uses"] = {f"p{dice.randint(1, 20)}": dice.choice((0.5, 1, 2))}
         made.append(one)
-    shops = [{"shop": "mill", "delivery": _money(590, dearer), "free_over": _money(6000, dearer), "tax": "8.25%"}, {"shop": "yard"}]
+    shops = [
+        {"shop": "mill", "delivery": _money(590, dearer), "free_over": _money(6000, dearer), "tax": "8.25%"},
+        {"shop": "yard"},
+    ]
     goods = [
         {
             "product": f"p{number}",
@@ -109,7 +116,11 @@ def sessions(folder: Path, size: int) -> None:
     """Dated sessions of two people, and as many remedies as find room in about half of them."""
     dice = Random("sessions")
     hours = [
-        {"date": FIRST + timedelta(days=3 * number), "start": "09:00", "people": {"ann": 3, "ben": 2 if number % 3 else 0}}
+        {
+            "date": FIRST + timedelta(days=3 * number),
+            "start": "09:00",
+            "people": {"ann": 3, "ben": 2 if number % 3 else 0},
+        }
         for number in range(size)
     ]
     count = size * 5 // 2
@@ -157,7 +168,15 @@ def corners(folder: Path, size: int) -> None:
         }
         for wall in spots[2:]
     ]  # fmt: skip
-    door = {"name": "door", "room": "tower", "wall": "W1", "from_left": 0, "width": min(800, int(length)), "what": "door", "top": 2000}
+    door = {
+        "name": "door",
+        "room": "tower",
+        "wall": "W1",
+        "from_left": 0,
+        "width": min(800, int(length)),
+        "what": "door",
+        "top": 2000,
+    }
     survey = {
         "unit": "mm",
         "home": {"rent": True},
