@@ -14,10 +14,7 @@ FIELDS = ("fault", "points", "what", "where", "safety")
 
 
 def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]:
-    """Every listed fault, those with a problem too (so that their names are known), and every problem.
-
-    Errors: OSError.
-    """
+    """Every listed fault, those with a problem too (so that their names are known), and every problem."""
     problems: list[FileProblem] = []
     found: dict[str, ListedFault] = {}
     rows = list(csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems, frozenset({"points"})))
