@@ -13,6 +13,7 @@ from budgetfix.cli import say
 from budgetfix.cli.at_work import at_work, settle, writing
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
+from budgetfix.cli.room_after import ONE_JOB, refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -30,6 +31,7 @@ class PlanWords:
     seconds: float = 60.0
     json: bool = False
     quiet: bool = False
+    room_after: Path | None = None
 
 
 def job_of(folder: Path, words: PlanWords) -> Job:
@@ -90,10 +92,12 @@ def run_plan(folder: Path, words: PlanWords) -> None:
 
     found = houses(folder)
     with at_work(folder, found.jobs if found is not None else ()):
-        if found is not None:
-            plan_all(folder, found, words, _refused)
-        else:
+        if found is None:
             _plan_one(folder, words)
+        elif words.room_after is not None:
+            say.stop(say.MISUSE, [ONE_JOB.format(folder, len(found.jobs), folder / found.jobs[0])])
+        else:
+            plan_all(folder, found, words, _refused)
 
 
 def _plan_one(folder: Path, words: PlanWords) -> None:
@@ -103,7 +107,9 @@ def _plan_one(folder: Path, words: PlanWords) -> None:
     from budgetfix.pipeline.planning import Wish, planned
     from budgetfix.pipeline.writing import PLAN, Touched, refuse_open, refuse_touched, write_plan
 
+    refuse_room(words.room_after, folder)
     job = job_of(folder, words)
+    refuse_roomless(words.room_after, folder, job)
     try:
         with writing(folder):
             refuse_open(folder / PLAN)
@@ -118,6 +124,7 @@ def _plan_one(folder: Path, words: PlanWords) -> None:
         refuse(refused.problems, refused.marked)
     except Touched as touched:
         _stop_touched(folder, touched)
+    files += room_written(words.room_after, job, book)
     if words.json:
         say.obj(plan_object(book, files))
     elif not words.quiet:

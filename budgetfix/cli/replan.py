@@ -13,6 +13,7 @@ from budgetfix.cli.at_work import at_work, writing
 from budgetfix.cli.commands import PlanWords, job_of, refuse
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
+from budgetfix.cli.room_after import refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -42,14 +43,17 @@ def _replan_one(folder: Path, words: PlanWords, typed: date | None) -> None:
     from budgetfix.pipeline.rest_day import standing_day
     from budgetfix.pipeline.writing import write_replanned
 
+    refuse_room(words.room_after, folder)
     today = datetime.now().astimezone().date()
     job = job_of(folder, words)
+    refuse_roomless(words.room_after, folder, job)
     read = _book(folder)
     so_far = _so_far(read, job)
     on = standing_day(job.brief, so_far, today) if typed is None else typed
     found = _replanned(job, so_far, on, words)
     with writing(folder, MEANWHILE):
         files = write_replanned(folder, found.book, read)
+    files += room_written(words.room_after, found.left.job, found.book)
     if words.json:
         say.obj(plan_object(found.book, files))
     elif not words.quiet:

@@ -16,14 +16,22 @@ from budgetfix.exports.page.page import plan_page
 from budgetfix.exports.page.quote import quote_page
 from budgetfix.exports.plan_book import plan_book
 from budgetfix.exports.plan_csv import buy_csv, do_csv
+from budgetfix.exports.survey_yaml import survey_yaml
 from budgetfix.intake.earlier import outdated
+from budgetfix.intake.job import Job
 from budgetfix.intake.kept import as_it_is, changed, to_keep
 from budgetfix.intake.open_elsewhere import open_lock
 from budgetfix.intake.plan_ticks import touched
+from budgetfix.outcome.afterwards import as_surveyed, still_listed
 from budgetfix.outcome.book import PlanBook
 
 PLAN = "plan.xlsx"
 QUOTE = "quote.html"
+ROOM_TOLD = (
+    "The rooms as they will stand after the plan. As survey.yaml in a new folder, with copies of the brief and the",
+    "catalogue, they can be inspected and planned anew. Leave faults.csv behind: listed faults stand here, with the",
+    "points that are left.",
+)
 
 
 class Touched(Exception):
@@ -79,6 +87,16 @@ def plan_files(book: PlanBook) -> dict[str, bytes]:
         **({"landlord.txt": landlord_text(book.landlord)} if book.landlord is not None else {}),
         **({"quote.html": quote_page(book.quote)} if book.quote is not None else {}),
     }
+
+
+def write_room(file: Path, job: Job, book: PlanBook) -> None:
+    """Write the rooms as the plan leaves them, as a survey: whole, or not at all. Errors: OSError."""
+    if book.drawn is None:
+        return
+    room = as_surveyed(book.drawn.before, book.drawn.after)
+    write_whole(
+        file.parent, {file.name: survey_yaml(room, still_listed(job.faults, book.faults, job.brief), ROOM_TOLD)}
+    )
 
 
 def refuse_touched(folder: Path) -> None:
