@@ -60,12 +60,17 @@ def _value(site: Site, there: tuple[Site, ...], chance: random.Random) -> object
 
 
 def _held(site: Site) -> object:
-    text = getattr(site.where, "text", "")
-    return text.strip("'\"") if text else site.label
+    return site.spot.text.strip("'\"") if site.spot is not None else site.label
 
 
+STRANGE = (
+    "---", "...", "%YAML 1.1", "&a [*a]", "x: &x {y: *x}", "? [a]", "<<: {a: 1}", "- - - -", "!!python/object:os.system {}",
+    "!!binary aGFsbG8=", "x: !!set {a, b}", "x: !!omap [a: 1]", "x: !own {a: 1}", "x: *nobody", "| text", "@x: 1", "`x`: 1",
+    "x: 'open", 'x: "open', "x: [1, 2", "x: {a: 1", "[" * 400, "{a: " * 200, "- " * 300, "\x00", "\x07", "\u2028", "\ud7ff",
+    "null: 1", "1: 1", "true: 1", "[1, 2]: 3", "x: >\n  folded\n  text", "#", "# only words", "survey: {unit: in}", "\ufeff",
+)  # fmt: skip
 LINES: tuple[Callable[[list[str], int, random.Random], None], ...] = (
-    lambda lines, at, _: lines.pop(at) and None,
+    lambda lines, at, _: lines.__delitem__(at),
     lambda lines, at, _: lines.insert(at, lines[at]),
     lambda lines, at, _: lines.__setitem__(at, " " + lines[at]),
     lambda lines, at, _: lines.__setitem__(at, lines[at].lstrip()),
@@ -74,12 +79,6 @@ LINES: tuple[Callable[[list[str], int, random.Random], None], ...] = (
     lambda lines, at, chance: lines.insert(at, chance.choice(STRANGE)),
     lambda lines, at, chance: lines.insert(at, lines.pop(chance.randrange(len(lines)))),
     lambda lines, at, chance: lines.__delitem__(slice(at, at + chance.randint(1, 12))),
-)  # fmt: skip
-STRANGE = (
-    "---", "...", "%YAML 1.1", "&a [*a]", "x: &x {y: *x}", "? [a]", "<<: {a: 1}", "- - - -", "!!python/object:os.system {}",
-    "!!binary aGFsbG8=", "x: !!set {a, b}", "x: !!omap [a: 1]", "x: !own {a: 1}", "x: *nobody", "| text", "@x: 1", "`x`: 1",
-    "x: 'open", 'x: "open', "x: [1, 2", "x: {a: 1", "[" * 400, "{a: " * 200, "- " * 300, "\x00", "\x07", "\u2028", "\ud7ff",
-    "null: 1", "1: 1", "true: 1", "[1, 2]: 3", "x: >\n  folded\n  text", "#", "# only words", "survey: {unit: in}", "\ufeff",
 )  # fmt: skip
 WRAPS = ("!!str {}", "!!int {}", "!!map {}", "&b {}", "[{}]", "{{k: {}}}", "'{}'", "!x {}", "[{0}, {0}]")
 
