@@ -46,8 +46,10 @@ def err(text: str) -> None:
 
 
 def obj(value: Mapping[str, object] | list[object]) -> None:
-    """One JSON value and nothing else."""
-    sys.stdout.write(json.dumps(value, ensure_ascii=not can_unicode(), indent=1) + "\n")
+    """One JSON value and nothing else; a path that is no text is told by escapes, as all is where screens are plain."""
+    text = json.dumps(value, ensure_ascii=not can_unicode(), indent=1)
+    plain = text.encode("utf-8", "replace").decode("utf-8") == text
+    sys.stdout.write((text if plain else json.dumps(value, indent=1)) + "\n")
     sys.stdout.flush()
 
 

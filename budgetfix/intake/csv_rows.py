@@ -7,7 +7,9 @@ import io
 import re
 from pathlib import Path
 
+from budgetfix.base.limits import COLUMNS, ROWS, TEXT_BYTES
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.intake.door import bytes_of
 from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
 
 SIGNS = (",", ";", "\t")
@@ -23,17 +25,24 @@ def csv_rows(
     problems: list[FileProblem],
     numbers: frozenset[str] = frozenset(),
 ) -> list[RawRow]:
-    """The rows of a file, or none where its headings are not to be used. Errors: OSError.
+    """The rows of a file, or none where its headings are not to be used.
 
     `numbers`: headings below which a comma is taken for the point, where no comma stands between fields.
     """
+    data = bytes_of(path, TEXT_BYTES, problems)
+    if data is None:
+        return []
     try:
-        sign, lines = _lines(path.read_bytes().decode("utf-8-sig"))
+        sign, lines = _lines(data.decode("utf-8-sig"))
     except UnicodeDecodeError:
         problems.append(FileProblem(Place(path.name), "bytes that are not text", "a file saved as CSV, UTF-8"))
         return []
     except csv.Error as error:
         problems.append(FileProblem(Place(path.name), str(error), "a file saved as CSV"))
+        return []
+    if len(lines) > ROWS or max(map(len, lines), default=0) > COLUMNS:
+        found = f"{len(lines):,} lines of up to {max(map(len, lines)):,} fields"
+        problems.append(FileProblem(Place(path.name), found, f"{ROWS:,} lines of {COLUMNS} fields at most"))
         return []
     if not lines or not any(head.strip() for head in lines[0]):
         problems.append(FileProblem(Place(path.name), "no headings", f"headings such as {', '.join(known[:3])}"))

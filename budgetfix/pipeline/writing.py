@@ -28,9 +28,9 @@ from budgetfix.outcome.book import PlanBook
 PLAN = "plan.xlsx"
 QUOTE = "quote.html"
 ROOM_TOLD = (
-    "The rooms as they will stand after the plan. As survey.yaml in a new folder, beside copies of the brief and of the",
-    "catalogue, it can be inspected and planned anew. Leave faults.csv behind: listed faults stand here, with the points",
-    "that are left.",
+    "The rooms as they will stand after the plan. As survey.yaml in a new folder, with copies of the brief and the",
+    "catalogue, they can be inspected and planned anew. Leave faults.csv behind: listed faults stand here, with the",
+    "points that are left.",
 )
 
 

@@ -164,7 +164,7 @@ def _judge_folder(found: Seen, command: str, files: Files, folder: Path) -> None
     """Nothing that was there is another now; new is only a marked copy that was told, or a whole plan."""
     for name, data in files.items():
         place = folder / name
-        ours = command == "plan" and name == "plan.xlsx" or command == "replan" and name == "plan.xlsx"
+        ours = (command == "plan" and name == "plan.xlsx") or (command == "replan" and name == "plan.xlsx")
         if found.code in (0, 4) and ours:
             continue
         same = place.is_dir() if data is None else place.is_file() and place.read_bytes() == data
