@@ -118,6 +118,18 @@ def as_text(value: object) -> str:
     return str(value).strip()
 
 
+def name_of(row: RawRow, field: str) -> str:
+    """The name in a field as others point to it; empty where there is none that can be read."""
+    cell = row.cells.get(field)
+    unread = cell is None or cell.trouble or cell.value is None or isinstance(cell.value, (bool, list, dict))
+    return "" if cell is None or unread else as_text(cell.value)
+
+
+def named_rows(rows: Iterable[RawRow], field: str) -> list[RawRow]:
+    """The rows that have such a name: one for each record that was made of them, in the same order."""
+    return [row for row in rows if name_of(row, field)]
+
+
 def as_whole(value: object) -> int:
     """A whole number, 0 or more. Errors: ValueError."""
     number = read_number(value)

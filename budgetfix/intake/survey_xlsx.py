@@ -30,6 +30,8 @@ from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
 
 LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
 MARK = "C0392B"
+SIGNIFICANT = 15
+"""Digits that a spreadsheet's number is good for (Excel specifications and limits)."""
 A_BOOK = "a workbook saved as .xlsx"
 NO_BOOK = (
     zipfile.BadZipFile, zlib.error, struct.error, InvalidFileException, LookupError, ValueError, TypeError, SyntaxError,
@@ -101,7 +103,12 @@ class Book:
             return RawCell(cell.value, place, f"the error {cell.value}")
         if isinstance(cell.value, (datetime, date, time)):
             return RawCell(_day(cell.value), place, "" if isinstance(cell.value, (datetime, date)) else "a time of day")
-        return RawCell(cell.value, place)
+        return RawCell(_without_dust(cell.value), place)
+
+
+def _without_dust(value: object) -> object:
+    """A sum such as 0.30000000000000004 as the program shows it."""
+    return float(f"{value:.{SIGNIFICANT}g}") if isinstance(value, float) else value
 
 
 def _day(value: datetime | date | time) -> object:

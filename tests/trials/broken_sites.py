@@ -32,6 +32,8 @@ class Site:
     page: str = ""
     row: int = 0
     column: int = 0
+    held: object = ""
+    """What stands there."""
 
 
 @lru_cache(maxsize=16)
@@ -50,7 +52,8 @@ def sites(job: Job) -> tuple[Site, ...]:
 
 def _in_yaml(file: str, spot: Spot) -> Site:
     path: Path = spot.path
-    return Site(file, f"line {spot.line}", sort_of(file, path), str(path[0]), (file, *path[:2]), spot)
+    return Site(file, f"line {spot.line}", sort_of(file, path), str(path[0]), (file, *path[:2]), spot,
+                held=spot.text.strip("'\""))
 
 
 def rows_of(data: bytes) -> list[list[str]]:
@@ -70,7 +73,7 @@ def _in_csv(file: str, data: bytes) -> list[Site]:
     table = "remedies" if role(file) == "catalog" else "faults"
     return [
         Site(file, f"{get_column_letter(at + 1)}{number + 1}", _csv_sort(file, table, head), table, (file, number),
-             row=number, column=at)
+             row=number, column=at, held=row[at])
         for number, row in enumerate(rows, start=1)
         for at, head in enumerate(heads)
         if row[at]
@@ -86,7 +89,7 @@ def _in_page(file: str, page: Page) -> list[Site]:
     row, columns = heads_of(page, fields)
     return [
         Site(file, page.label(*at), sort_of(file, (table, 0, columns[at[1]])), table, (file, page.title, at[0]),
-             page=page.title, row=at[0], column=at[1])
+             page=page.title, row=at[0], column=at[1], held=page.cells[at])
         for at in sorted(page.cells)
         if at[0] > row + 1 and at[1] in columns
     ]  # fmt: skip
