@@ -52,8 +52,15 @@ def sites(job: Job) -> tuple[Site, ...]:
 
 def _in_yaml(file: str, spot: Spot) -> Site:
     path: Path = spot.path
-    return Site(file, f"line {spot.line}", sort_of(file, path), str(path[0]), (file, *path[:2]), spot,
-                held=spot.text.strip("'\""))
+    return Site(
+        file,
+        f"line {spot.line}",
+        sort_of(file, path),
+        str(path[0]),
+        (file, *path[:2]),
+        spot,
+        held=spot.text.strip("'\""),
+    )
 
 
 def rows_of(data: bytes) -> list[list[str]]:
