@@ -153,3 +153,10 @@ def test_only_faults(tmp_path: Path) -> None:
     assert file.survey is not None
     assert file.survey.rooms == ()
     assert file.faults[0].fault == "f1"
+
+
+def test_a_file_that_is_no_yaml_is_one_problem(tmp_path: Path) -> None:
+    """What cannot be read at all is told once: nothing else is missing for it."""
+    path = tmp_path / "survey.yaml"
+    path.write_bytes(b"unit: cm\nwalls: [\n")
+    assert len(read_survey(path).problems) == 1

@@ -37,7 +37,7 @@ WRONG: dict[str, tuple[object, ...]] = {
     "word": ("zzz", 17),
     "id": (True, [1], {"a": 1}),
 }
-"""By sort. `word`: one of a few known words. `id`: a name to which others point; one that stands before is wrong too."""
+"""By sort. `word`: one of a few known words. `id`: a name to which others point; an earlier one is wrong too."""
 IDS = {"tools": "tool", "shops": "shop", "products": "product", "remedies": "remedy", "faults": "fault"}
 NAMED = ("openings", "curtains", "furniture", "pictures", "rugs", "lights", "sockets")
 LIVE: tuple[object, ...] = (Error("#REF!"), Error("#DIV/0!"), Error("#N/A"), Formula("=B2*2"))
@@ -101,7 +101,7 @@ def sort_of(file: str, path: tuple[str | int, ...]) -> str:
         case "survey":
             if path[0] == "home":
                 return "yes-no-unknown"
-            own = last == "name" and path[0] in NAMED or last == "fault" and path[0] == "faults"
+            own = (last == "name" and path[0] in NAMED) or (last == "fault" and path[0] == "faults")
             return "id" if own else SURVEY.get((str(path[0]), last), "") if len(path) == 3 else ""
         case "catalog":
             return _catalog_sort(path, last)

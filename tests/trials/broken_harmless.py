@@ -181,7 +181,7 @@ def _gaps(pages: Pages, chance: random.Random, file: str) -> Pages:
     return pages
 
 
-def _live(pages: Pages, chance: random.Random, file: str) -> Pages:
+def _live(pages: Pages, chance: random.Random, _: str) -> Pages:
     """Numbers that are worked out, with their results stored."""
     for page in pages:
         for at, value in page.cells.items():
@@ -195,7 +195,7 @@ def _dusty(value: float) -> float:
     return value if isinstance(value, int) else math.nextafter(value, math.inf)
 
 
-def _as_text(pages: Pages, chance: random.Random, file: str) -> Pages:
+def _as_text(pages: Pages, chance: random.Random, _: str) -> Pages:
     """Numbers saved as text."""
     for page in pages:
         for at, value in page.cells.items():
