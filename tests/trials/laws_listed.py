@@ -259,7 +259,7 @@ def of_no_interest(case: Case) -> Changed | None:
 
 def _takes_something(remedy: Raw) -> bool:
     """What takes no money and no time ties with doing without it; then the smaller id decides."""
-    return any(remedy.get(field) for field in ("cost", "hours", "steps", "tools", "people"))
+    return any(remedy.get(field) for field in ("cost", "hours", "steps", "tools"))
 
 
 def nowhere(_: Told, after: Told, other: Changed) -> str:

@@ -32,7 +32,7 @@ def product_more(case: Case) -> Changed | None:
 def useless_product(case: Case) -> Changed | None:
     """A dear product that nothing asks for."""
     fresh = case.files.with_()
-    fresh.catalog["products"].append({"product": case.dice.choice(("aa", "zz")), "what": "statue", "price": 9999})
+    fresh.catalog["products"].append({"product": case.dice.choice(("aa", "zz")), "price": 9999})
     return Changed(fresh)
 
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from budgetfix.base.problems import FilesRefused
 from budgetfix.exports.plan_json import plan_object
 from budgetfix.exports.survey_yaml import survey_yaml
 from budgetfix.intake.job import Job
@@ -201,6 +202,8 @@ def tried(law: Law, case: Case, folder: Path) -> Tried:
         after = told(other.files, folder)
     except ClaimFails as fails:
         return Tried(law.slug, BROKEN, f"the check of the plan failed: {fails}")
+    except FilesRefused as refused:
+        return Tried(law.slug, BROKEN, f"refused: {'; '.join(map(str, refused.problems))}")
     words = _words(law, before, after, other)
     if words is None:
         return Tried(law.slug, NO_PLAN if before is None else UNPROVEN)
