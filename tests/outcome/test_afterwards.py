@@ -86,7 +86,7 @@ def test_a_fault_of_no_interest_keeps_its_points() -> None:
 
 
 def test_what_was_taken_away_uncured_is_listed() -> None:
-    """Its points are kept by the plan, but no survey shows a thing that is not there; measured faults are not listed."""
+    """Its points are kept, but no survey shows a thing that is not there; measured faults are not listed."""
     taken = replace(ROW, fault="art-too-small/art", rule="art-too-small", subject="art", title="Too small a picture",
                     listed=False, kept=True, points_after=66)  # fmt: skip
     measured = replace(taken, fault="rug-slides/rug", kept=False)
@@ -118,7 +118,7 @@ def test_what_is_put_back_is_back_in_the_next_survey(tmp_path: Path) -> None:
 
 
 def test_what_is_taken_away_keeps_its_points(tmp_path: Path) -> None:
-    """A remedy of the user's takes a picture down that hung too high: the bare wall is what a fresh inspection finds."""
+    """A remedy of the user's takes a picture down that hung too high: a fresh inspection finds as many points."""
     lines = SURVEY.replace("marks:\n", "").split("  - {what: plug")[0]
     remedies = [{"remedy": "down", "kind": "take-away", "on": "print", "hours": 0.1}]
     (tmp_path / "survey.yaml").write_text(lines, "utf-8")
