@@ -13,7 +13,6 @@ from tests.trials.laws_walk import ORDERED, Case, Changed, Files, Law, Raw, Told
 
 ON_HAND = "goods on hand"
 """The exception of the method: what is on hand is waited for only where it does not do for all candidates together."""
-ROUNDED = "tax or pay rounds otherwise"
 
 
 def listed_job(dice: Random) -> Files:
@@ -100,21 +99,33 @@ MONEY = (("tools", "buy"), ("tools", "hire_per_session"), ("shops", "delivery"),
 
 
 def dearer(case: Case) -> Changed | None:
-    """All prices and all money a hundred times as much. Where money is rounded, a cent may fall otherwise."""
-    fresh = case.files.with_()
+    """All prices and all money a hundred times as much; without shares and pay, where parts of a cent are rounded."""
+    plain = _without_shares(case.files)
+    fresh = plain.with_()
     for table, field in MONEY:
         for one in fresh.catalog.get(table, ()):
             if isinstance(one.get(field), (int, float)):
                 one[field] = _hundred(one[field])
     brief = fresh.brief
-    for field in ("budget", "contingency", "labour"):
+    for field in ("budget", "contingency"):
         if isinstance(brief.get(field), (int, float)):
             brief[field] = _hundred(brief[field])
     for one in [*brief.get("fixed", ()), *(brief.get("vans") or {}).values()]:
         if "cost" in one:
             one["cost"] = _hundred(one["cost"])
-    rounds = any({"tax", "markup"} & set(one) for one in case.files.catalog["shops"]) or "labour" in brief
-    return Changed(fresh, ROUNDED if rounds or str(brief.get("contingency", "")).endswith("%") else "")
+    return Changed(fresh, instead=plain)
+
+
+def _without_shares(files: Files) -> Files:
+    fresh = files.with_()
+    for shop in fresh.catalog["shops"]:
+        shop.pop("tax", None)
+        shop.pop("markup", None)
+    fresh.brief.pop("labour", None)
+    fresh.brief["fixed"] = [one for one in fresh.brief.get("fixed", ()) if "cost" in one]
+    if str(fresh.brief.get("contingency", "")).endswith("%"):
+        fresh.brief.pop("contingency")
+    return fresh
 
 
 def _hundred(value: float) -> float:
