@@ -126,12 +126,12 @@ def _large(brief: Brief) -> bool:
 
 
 def test_a_rule_that_has_a_hand_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Planted: what stands within 1500 mm of the left corner of its wall is judged twice as hard."""
+    """Planted: what stands within 1100 mm of the left corner of its wall is judged twice as hard."""
     honest: Callable[..., Finding | None] = budgetfix.inspection.inspect.judge_one
 
     def handed(judge: Any, look: Any, subject: str, brief: Brief) -> Finding | None:
         found = honest(judge, look, subject, brief)
-        hard = any(getattr(one, "from_left", 9999) < 1500 for _, one in [look.survey.named.get(subject, ("", None))])
+        hard = any(getattr(one, "from_left", 9999) < 1100 for _, one in [look.survey.named.get(subject, ("", None))])
         return replace(found, raw=found.raw * 2) if hard and found is not None else found
 
     monkeypatch.setattr(budgetfix.inspection.inspect, "judge_one", handed)
