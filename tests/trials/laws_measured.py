@@ -180,7 +180,7 @@ def nowhere(_: Told, after: Told, other: Changed) -> str:
 
 MEASURED = (
     Law("money", "More money never leaves more", more_money, not_worse, may_begin=True),
-    Law("hour", "An hour more never leaves more", hour_more, not_worse, may_begin=True),
+    Law("hour", "An hour more in the last session never leaves more", hour_more, not_worse, may_begin=True),
     Law("candidate", "One more product on offer never leaves more", product_more, not_worse, may_begin=True),
     Law("tighter", "A tighter limit, load, day or budget never leaves less", tighter, not_better, may_end=True),
     Law("dearer", "All money a hundred times as much changes no choice", dearer, scaled),
