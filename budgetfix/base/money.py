@@ -42,15 +42,13 @@ def digits_of(currency: str) -> int:
 
 def read_number(value: object) -> Decimal:
     """An exact decimal from a number or plain text. Errors: ValueError with advice."""
-    if isinstance(value, bool) or value is None:
+    if isinstance(value, bool):
         raise ValueError("")
     if isinstance(value, (int, Decimal)):
         return _no_slip(Decimal(value))
-    text = repr(value) if isinstance(value, float) else str(value).strip()
+    text = format(Decimal(repr(value)), "f") if isinstance(value, float) else str(value).strip()
     if "," in text:
         raise ValueError(_about_comma(text))
-    if isinstance(value, float) and "e" in text and "inf" not in text:
-        text = format(Decimal(text), "f")
     if not _NUMBER.fullmatch(text):
         raise ValueError("")
     return _no_slip(Decimal(text))

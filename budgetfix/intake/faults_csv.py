@@ -14,13 +14,10 @@ FIELDS = ("fault", "points", "what", "where", "safety")
 
 
 def read_faults(path: Path) -> tuple[tuple[ListedFault, ...], list[FileProblem]]:
-    """Every listed fault, those with a problem too (so that their names are known), and every problem.
-
-    Errors: OSError.
-    """
+    """Every listed fault, those with a problem too (so that their names are known), and every problem."""
     problems: list[FileProblem] = []
     found: dict[str, ListedFault] = {}
-    rows = list(csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems))
+    rows = list(csv_rows(path, "faults", list(FIELDS), FIELDS[:2], problems, frozenset({"points"})))
     problems += faults_too_many(rows)
     for row in rows:
         record = Record(row, problems)

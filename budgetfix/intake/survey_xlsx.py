@@ -19,29 +19,55 @@ from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 from openpyxl.worksheet.worksheet import Worksheet
 
+from budgetfix.base.limits import BOOK_BYTES, COLUMNS, ROWS
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
+from budgetfix.intake.door import bytes_of
+from budgetfix.intake.markup import NotTaken
+from budgetfix.intake.parcel import repacked
 from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
 
 LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
 MARK = "C0392B"
+A_BOOK = "a workbook saved as .xlsx"
 NO_BOOK = (
     zipfile.BadZipFile, zlib.error, struct.error, InvalidFileException, LookupError, ValueError, TypeError, SyntaxError,
-    AttributeError, EOFError, RuntimeError, OverflowError,
+    AttributeError, EOFError, RuntimeError, OverflowError, OSError,
 )  # fmt: skip
 """What openpyxl and the standard library say of bytes that are no workbook: other files, damaged ones, locked ones."""
 
 
 def open_book(data: bytes, values: bool) -> Workbook | None:
-    """The workbook, or None for bytes that are none. `values`: results instead of formulas."""
+    """The workbook, or None for bytes that are none, or past our limits. `values`: results instead of formulas."""
+    try:
+        return _loaded(repacked(data), values)
+    except (NotTaken, *NO_BOOK):
+        return None
+
+
+def book_of(data: bytes, name: str, problems: list[FileProblem], wanted: str = A_BOOK) -> Book | None:
+    """The workbook called `name`, opened twice; or None after noting why it is not taken. `wanted`: a book as which."""
+    try:
+        parcel = repacked(data)
+        return Book(name, _loaded(parcel, True), _loaded(parcel, False))
+    except NotTaken as refused:
+        problems.append(FileProblem(Place(name), refused.found, refused.wanted))
+    except NO_BOOK:
+        problems.append(FileProblem(Place(name), "a file that is no workbook", wanted))
+    return None
+
+
+def _loaded(parcel: bytes, values: bool) -> Workbook:
+    """Errors: those of NO_BOOK."""
     with warnings.catch_warnings():
-        for said in ("Unknown extension", "Data Validation extension", "Conditional Formatting extension"):
-            warnings.filterwarnings("ignore", message=said)
-        try:
-            return load_workbook(io.BytesIO(data), data_only=values)
-        except NO_BOOK:
-            return None
+        warnings.simplefilter("ignore", UserWarning)  # of looks that it does not know: cells are all that is read
+        book = load_workbook(io.BytesIO(parcel), data_only=values, keep_links=False)
+    for sheet in book.worksheets:
+        cells = sheet._cells
+        for far in [at for at in cells if at[0] > ROWS or at[1] > COLUMNS]:
+            del cells[far]
+    return book
 
 
 class Book:
@@ -88,15 +114,13 @@ def _text(sheet: Worksheet, row: int, column: int) -> str:
 
 
 def raw_xlsx(path: Path) -> RawSurvey:
-    """Every value of the workbook with its cell. Errors: OSError."""
-    data = path.read_bytes()
-    shown, typed = open_book(data, True), open_book(data, False)
+    """Every value of the workbook with its cell."""
     raw = RawSurvey(path.name, RawRow("home", Place(path.name, 0, 0, 0, "Start")))
-    if shown is None or typed is None:
-        raw.problems.append(FileProblem(Place(path.name), "a file that is no workbook", "a workbook saved as .xlsx"))
+    data = bytes_of(path, BOOK_BYTES, raw.problems)
+    book = None if data is None else book_of(data, path.name, raw.problems)
+    if book is None:
         raw.home.cells["unit"] = RawCell("mm", raw.home.place)
         return raw
-    book = Book(path.name, shown, typed)
     _lost_sheets(raw, book)
     start = book.sheet(START_TITLE)
     if start is not None:
