@@ -13,7 +13,7 @@ from pathlib import Path
 
 from tests.mutants.choosing import case, sampled
 from tests.mutants.explained import explained, reason
-from tests.mutants.judging import judge
+from tests.mutants.judging import Verdict, judge
 from tests.mutants.parts import PARTS, Part
 from tests.mutants.telling import Told, line_of, page, read_lines, table
 from tests.mutants.touched import ROOT, Touched, read
@@ -96,7 +96,7 @@ def _judged(module: str, share: float, asked: argparse.Namespace, touched: Touch
         lines.write(f"{module}\t{whole}\n")
         lines.flush()
 
-        def tell(verdict):  # type: ignore[no-untyped-def]
+        def tell(verdict: Verdict) -> None:
             lines.write(line_of(verdict, reason(verdict.mutant, known)))
             lines.flush()
 

@@ -56,7 +56,8 @@ Tell = Callable[[Verdict], None]
 
 def judge(module: str, source: str, cases: Iterable[Case], tell: Tell) -> None:
     """Tell the verdict on each case. This process must not have imported budgetfix."""
-    warm, cold = [], []
+    warm: list[Case] = []
+    cold: list[Case] = []
     for case in cases:
         if not case.tests:
             tell(Verdict(case.mutant, UNTOUCHED))
