@@ -6,6 +6,7 @@ before the change, and five more, is ended, and its mutant counts as killed "by 
 
 from __future__ import annotations
 
+import gc
 import importlib
 import os
 import resource
@@ -127,6 +128,7 @@ class Loop:
         importlib.import_module(dotted(self.module))
         forget()
         self.functions = living(self.module)
+        gc.freeze()  # what never changes is not touched by collections of the forks, so it is never copied for them
         sound: dict[str, bool] = {}
         for number, case in enumerate(self.cases):
             verdict, by = _surely(case, self._one, sound)

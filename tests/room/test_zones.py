@@ -83,6 +83,17 @@ def test_a_way_starts_inside_its_door() -> None:
     assert {round(x) for x in middle[:, 0]} >= {3300, 3750}
 
 
+def test_a_door_is_tried_every_5_mm_at_its_rims() -> None:
+    """Along the jambs and along both lines from jamb to jamb; every 50 mm between them; the middle always."""
+    spots = inside_door(LINES[0], 0.0, 800.0).points
+    jamb, near = spots[spots[:, 0] == 4000.0][:, 1], spots[spots[:, 1] == NEAR_MM][:, 0]
+    assert np.diff(np.unique(jamb)).tolist() == pytest.approx([5.0] * 90)
+    assert np.diff(np.unique(near)).tolist() == pytest.approx([5.0] * 160)
+    within = spots[np.isclose(spots[:, 1], 400.0)][:, 0]
+    assert np.unique(within).tolist() == pytest.approx([3200.0 + 50.0 * at for at in range(17)])
+    assert np.unique(inside_door(LINES[0], 0.0, 4.0).points[:, 0]).tolist() == [3996.0, 3998.0, 4000.0]
+
+
 def test_a_way_ends_36_in_from_a_piece() -> None:
     """All around it on the line 914 mm away (36 in), no more than 10 mm from point to point; so are starts near it."""
     start = Zone(points((100.0, 500.0), (2000.0, 2000.0)))
