@@ -28,7 +28,7 @@ def main() -> int:
     """Judge, and print what is left. Exit code 1 where a mutant was neither noticed nor explained."""
     asked = _asked()
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
-        wanted = [part for part in PARTS if asked.part in (None, part.slug)]
+        wanted = [part for part in PARTS if part.slug in (asked.part or [part.slug])]
         told = {part: _part(part, asked, _touched(part, asked.map or Path(folder)), Path(folder)) for part in wanted}
     print(f"\n{table(told, asked.seed)}")
     if asked.write is not None:
@@ -38,7 +38,7 @@ def main() -> int:
 
 def _asked() -> argparse.Namespace:
     said = argparse.ArgumentParser(prog="python -m tests.mutants", description=__doc__)
-    said.add_argument("--part", choices=[part.slug for part in PARTS], help="one part only")
+    said.add_argument("--part", action="append", choices=[part.slug for part in PARTS], help="several may be given")
     said.add_argument("--only", default="*", help="only modules whose path matches, such as '*/bill.py'")
     said.add_argument("--share", type=float, help="try this share of each module's mutants, instead of the part's own")
     said.add_argument("--seed", type=int, default=SEED, help="draws that share")
