@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from budgetfix.base.signs import SHORT, shortened
+
+LONGEST_WANTED = 4_000
+"""Signs: every kind of remedy by its name takes half of that."""
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Place:
@@ -32,8 +37,9 @@ class FileProblem:
     todo: str = ""
 
     def __str__(self) -> str:
-        line = f"{self.place} found {self.found}, wanted {self.wanted}"
-        return f"{line}; {self.todo}" if self.todo else line
+        place, found, todo = str(self.place), shortened(self.found, 2 * SHORT), shortened(self.todo, 4 * SHORT)
+        line = f"{shortened(place, 2 * SHORT)} found {found}, wanted {shortened(self.wanted, LONGEST_WANTED)}"
+        return f"{line}; {todo}" if todo else line
 
 
 class FilesRefused(Exception):
