@@ -1,5 +1,43 @@
 """How much the tool takes on: past these it refuses, and says which figure is past which limit."""
 
+RECORD_BYTES = 4_000_000
+"""Of the record of moves that an interrupted run leaves: a hundred bytes a file, so room for thousands of houses."""
+MOST_MONEY_MINOR = 10**12
+"""Any one sum of money, in minor units: ten thousand million in a currency of two digits. Tried to be exact there."""
+MOST_ALL_MINOR = 10**15
+"""All that a job could spend together, in minor units: a workbook keeps 15 digits of a sum."""
+MOST_NUMBER = 10**12
+"""Any number at all; larger ones are slips of a keyboard."""
+MOST_WHOLE = 10**9
+"""Points of a fault, amounts, and all else that is counted. Tried to be exact there."""
+MOST_MINUTES = 10**6
+"""Minutes of a session, a step or a wait: nearly two years by day and night."""
+MOST_DAYS = 36_500
+"""Days until goods come, or may be given back: a hundred years."""
+FIRST_YEAR, LAST_YEAR = 1900, 2900
+"""Dates: far enough from both ends of the calendar that no sum of days leaves it."""
+MOST_PRODUCTS = 2_000
+"""Of a catalogue."""
+MOST_REMEDIES = 2_000
+"""Of a catalogue."""
+MOST_TOOLS = MOST_SHOPS = 200
+"""Of a catalogue: each is a row of money in every program."""
+MOST_STEPS = 40
+"""Of one remedy."""
+MOST_FAULTS = 2_000
+"""Listed ones."""
+MOST_SESSIONS = 60
+"""In the list of hours: more than a year of Saturdays."""
+MOST_PEOPLE = 6
+"""At work on one job: each step is tried with every crew of them."""
+MOST_ERRANDS = 20
+"""Rounds of shops."""
+MOST_ROOMS = 32
+"""Of one survey: each is inspected again and again."""
+MOST_WALLS = 60
+"""Of one room."""
+MOST_THINGS_IN_ROOM = 100
+"""Openings, furniture, pictures, lights, sockets and all else that is measured in one room."""
 BOOK_BYTES = 32_000_000
 """A workbook on disk, photographs pasted into it and all; one of ours has some 100 kilobytes."""
 TEXT_BYTES = 8_000_000

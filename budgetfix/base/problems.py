@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from budgetfix.base.signs import SHORT, shortened
+from budgetfix.base.signs import shown
 
-LONGEST_WANTED = 4_000
-"""Signs: every kind of remedy by its name takes half of that."""
+LONGEST_WORDS = 400
+"""Letters of what was found: a cell may hold 32,767 of them (Excel specifications and limits)."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -37,9 +37,18 @@ class FileProblem:
     todo: str = ""
 
     def __str__(self) -> str:
-        place, found, todo = str(self.place), shortened(self.found, 2 * SHORT), shortened(self.todo, 4 * SHORT)
-        line = f"{shortened(place, 2 * SHORT)} found {found}, wanted {shortened(self.wanted, LONGEST_WANTED)}"
-        return f"{line}; {todo}" if todo else line
+        line = f"{_in_line(str(self.place))} found {_in_short(self.found)}, wanted {_in_line(self.wanted)}"
+        return f"{line}; {_in_short(self.todo)}" if self.todo else line
+
+
+def _in_line(text: str) -> str:
+    """Whatever was found, a problem is one line: of a screen, and of what a script reads; nothing in it is obeyed."""
+    return shown(" ".join(text.split()))
+
+
+def _in_short(text: str) -> str:
+    line = _in_line(text)
+    return line if len(line) <= LONGEST_WORDS else f"{line[:LONGEST_WORDS]} ..."
 
 
 class FilesRefused(Exception):

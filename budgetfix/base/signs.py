@@ -17,7 +17,7 @@ _NEVER = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\
 """Controls of a terminal, halves of signs, and what is no sign at all; tabs and ends of lines are spaces."""
 _SHOWN = {"Cc", "Cf", "Cs", "Zl", "Zp"}
 JOINERS = "\u200c\u200d"
-SHORT = 120
+SHORT = 400
 """As much of a user's words as a message quotes."""
 
 

@@ -5,9 +5,7 @@ from __future__ import annotations
 import json
 import shutil
 import sys
-from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager
-from pathlib import Path
+from collections.abc import Iterable, Mapping
 from typing import NoReturn
 
 import typer
@@ -55,19 +53,11 @@ def _seen(text: str) -> str:
 
 
 def obj(value: Mapping[str, object] | list[object]) -> None:
-    """One JSON value and nothing else."""
-    sys.stdout.write(json.dumps(value, ensure_ascii=not can_unicode(), indent=1) + "\n")
+    """One JSON value and nothing else; a path that is no text is told by escapes, as all is where screens are plain."""
+    text = json.dumps(value, ensure_ascii=not can_unicode(), indent=1)
+    plain = text.encode("utf-8", "replace").decode("utf-8") == text
+    sys.stdout.write((text if plain else json.dumps(value, indent=1)) + "\n")
     sys.stdout.flush()
-
-
-@contextmanager
-def writing(folder: Path) -> Iterator[None]:
-    """While files are written into a folder: where it cannot be, the run ends with a sentence that says why."""
-    try:
-        yield
-    except OSError as error:
-        why = error.strerror or str(error)
-        stop(MISUSE, [f"{folder} cannot be written to: {why}. Nothing was written."])
 
 
 def stop(code: int, lines: Iterable[str]) -> NoReturn:

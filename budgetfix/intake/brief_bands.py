@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from fractions import Fraction
 
+from budgetfix.base.limits import MOST_ERRANDS, MOST_MINUTES
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.numbers import half_up
 from budgetfix.base.tape import read_length
@@ -91,6 +92,8 @@ def read_errands(value: object) -> tuple[Errand, ...]:
     """Errors: ValueError."""
     if not isinstance(value, list):
         raise ValueError("")
+    if len(value) > MOST_ERRANDS:
+        raise ValueError(f"{MOST_ERRANDS} errands at most, not {len(value):,}")
     found = tuple(each(enumerate(value), _errand))
     names = [errand.errand for errand in found]
     for index, name in enumerate(names):
@@ -106,11 +109,14 @@ def _errand(index: Key, item: object) -> Errand:
     name = at("errand", item.get("errand") or f"errand-{int(index) + 1}", as_text)
     timed = "minutes" if "minutes" in item else "hours"
     low, likely, high = at(timed, item.get(timed, 0), as_three)
+    minutes = math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60))
+    if minutes > MOST_MINUTES:
+        raise ValueError(f"no errand takes more than {MOST_MINUTES:,} minutes")
     return Errand(
         errand=name,
         name=at("name", item.get("name") or name, as_text),
         shops=at("shops", item.get("shops") or [], as_names),
-        minutes=math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60)),
+        minutes=minutes,
         people=at("people", item.get("people", 1), as_hands),
     )
 

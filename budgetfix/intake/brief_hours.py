@@ -10,6 +10,7 @@ from datetime import date
 from fractions import Fraction
 from itertools import pairwise
 
+from budgetfix.base.limits import FIRST_YEAR, LAST_YEAR, MOST_MINUTES, MOST_PEOPLE, MOST_SESSIONS
 from budgetfix.base.money import read_number
 from budgetfix.brief.models import Hours, Person
 from budgetfix.intake.inside import Inside, Part, at, each, only
@@ -18,6 +19,7 @@ from budgetfix.intake.yaml_lines import Key
 
 WANTED_HOURS = "hours such as [4, 3], or [{date: 2026-06-06, start: '09:00', people: {ann: 3}}], or null"
 WANTED_PEOPLE = "a number of people, or {ben: {not: [ladder]}}"
+LATER = "those that are far off can be planned when some are over"
 NINE = 9 * 60
 _CLOCK = re.compile(r"(\d{1,2}):(\d{2})")
 
@@ -27,11 +29,18 @@ def read_people(value: object) -> tuple[Person, ...]:
     if isinstance(value, dict):
         if not value:
             raise ValueError("there must be somebody")
+        _few(len(value))
         return _two_or_none(tuple(each(value.items(), _person)))
     count = as_whole(value)
     if count < 1:
         raise ValueError("there must be somebody")
+    _few(count)
     return tuple(Person(name=str(number)) for number in range(1, count + 1))
+
+
+def _few(count: int) -> None:
+    if count > MOST_PEOPLE:
+        raise ValueError(f"{MOST_PEOPLE} people at most")
 
 
 def _person(name: Key, facts: object) -> Person:
@@ -77,12 +86,13 @@ def named_people(people: tuple[Person, ...] | None, hours: object) -> tuple[Pers
 
 def as_day(value: object) -> date:
     """A date, or text such as 2026-06-01 (JSON has no dates). Errors: ValueError."""
-    if isinstance(value, date):
-        return value
     try:
-        return date.fromisoformat(as_text(value))
+        day = value if isinstance(value, date) else date.fromisoformat(as_text(value))
     except ValueError:
         raise ValueError("a date such as 2026-06-06") from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise ValueError(f"a date from {FIRST_YEAR} to {LAST_YEAR}")
+    return day
 
 
 def read_hours(value: object, people: tuple[Person, ...], load: Fraction, ordered: date | None) -> tuple[Hours, ...]:
@@ -93,6 +103,8 @@ def read_hours(value: object, people: tuple[Person, ...], load: Fraction, ordere
         value = [value]
     if not isinstance(value, list):
         raise ValueError("")
+    if len(value) > MOST_SESSIONS:
+        raise ValueError(f"{MOST_SESSIONS} sessions at most, not {len(value):,}; {LATER}")
     items = [item if isinstance(item, dict) else {"hours": item} for item in value]
     dates = each(enumerate(items), lambda _, item: _date(item))
     day_zero = min((day for day in (ordered, *dates) if day is not None), default=None)
@@ -167,6 +179,8 @@ def as_hours(value: object) -> Fraction:
         raise ValueError(str(advice) or "hours are a number such as 3.5") from None
     if hours < 0:
         raise ValueError("hours cannot be below 0")
+    if hours * 60 > MOST_MINUTES:
+        raise ValueError(f"{MOST_MINUTES // 60:,} hours at most")
     return hours
 
 

@@ -27,6 +27,8 @@ def read_incomes(value: object, currency: str) -> tuple[Income, ...]:
         return _monthly(value, currency)
     if not isinstance(value, list) or not value:
         raise ValueError("")
+    if len(value) > MOST_MONTHS:
+        raise ValueError(f"{MOST_MONTHS} incomes at most")
     found = tuple(each(enumerate(value), lambda _, item: _income(item, currency)))
     for index, (earlier, later) in enumerate(pairwise(found), start=1):
         if (earlier.on is None) != (later.on is None):

@@ -107,7 +107,8 @@ def raw_csv_catalog(path: Path) -> RawCatalog:
     """A CSV of remedies (RFC 4180; `;` and tab between fields are taken too)."""
     raw = RawCatalog(path.name, RawRow("top", Place(path.name)))
     known = [column.field for column in CATALOG_FORM["remedies"]]
-    raw.rows["remedies"] = csv_rows(path, "remedies", known, ("remedy",), raw.problems)
+    numbers = frozenset(column.field for column in CATALOG_FORM["remedies"] if column.kind in ("number", "count"))
+    raw.rows["remedies"] = csv_rows(path, "remedies", known, ("remedy",), raw.problems, numbers)
     return raw
 
 

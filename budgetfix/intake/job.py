@@ -20,6 +20,7 @@ from budgetfix.intake.catalog_build import build_catalog
 from budgetfix.intake.catalog_raw import RawCatalog, quick_json, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
 from budgetfix.intake.door import there
 from budgetfix.intake.faults_csv import read_faults
+from budgetfix.intake.how_much import job_too_dear
 from budgetfix.intake.job_names import Known, check_names
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record
@@ -91,6 +92,7 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
         wanted = f"one currency: the brief says {brief.currency}"
         problems.append(FileProblem(Place(path.name), catalog.currency, wanted))
     check_names(row, brief, Known(catalog, listed, survey, kinds, whole=not problems), noted)
+    noted += job_too_dear(path.name if path is not None else typed.name, catalog, brief)
     catalog = staying(catalog, brief.stay)
     found = tuple(sorted({*problems, *noted}))
     books = [folder / "survey.xlsx", *([path] if path is not None else [])]

@@ -22,9 +22,9 @@ def to_keep(plan_xlsx: Path, made: bytes) -> dict[str, bytes]:
     return {next(name for name in names if not (plan_xlsx.parent / name).exists()): old}
 
 
-def as_it_is(plan_xlsx: Path) -> bytes:
-    """The workbook, to be read back and to be held against what it is later on. Errors: OSError."""
-    return plan_xlsx.read_bytes()
+def as_it_is(plan_xlsx: Path) -> bytes | None:
+    """The workbook, to be read back and to be held against what it is later on; None for none. Errors: OSError."""
+    return plan_xlsx.read_bytes() if plan_xlsx.exists() else None
 
 
 def changed(plan_xlsx: Path, read: bytes) -> bool:

@@ -20,7 +20,7 @@ from openpyxl.utils.exceptions import InvalidFileException
 from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.base.limits import BOOK_BYTES, COLUMNS, ROWS
-from budgetfix.base.problems import LONGEST_WANTED, FileProblem, Place
+from budgetfix.base.problems import FileProblem, Place
 from budgetfix.base.signs import shortened
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
@@ -63,7 +63,7 @@ def book_of(data: bytes, name: str, problems: list[FileProblem], wanted: str = A
 def _loaded(parcel: bytes, values: bool) -> Workbook:
     """Errors: those of NO_BOOK."""
     with warnings.catch_warnings():
-        warnings.simplefilter("ignore")
+        warnings.simplefilter("ignore", UserWarning)  # of looks that it does not know: cells are all that is read
         book = load_workbook(io.BytesIO(parcel), data_only=values, keep_links=False)
     for sheet in book.worksheets:
         cells = sheet._cells
@@ -264,8 +264,8 @@ def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
         place = problem.place
         if place.file == path.name and 0 < place.sheet_index <= len(book.sheetnames):
             key = (book.sheetnames[place.sheet_index - 1], max(place.row, 1), max(place.column, 1))
-            said = f"Found {shortened(problem.found)}, wanted {shortened(problem.wanted, LONGEST_WANTED)}."
-            notes.setdefault(key, []).append(f"{said} {shortened(problem.todo)}".strip())
+            found, wanted, todo = map(shortened, (problem.found, problem.wanted, problem.todo))
+            notes.setdefault(key, []).append(f"Found {found}, wanted {wanted}. {todo}".strip())
     for (title, row, column), texts in notes.items():
         cell = book[title].cell(row, column)
         if isinstance(cell, Cell):

@@ -6,6 +6,7 @@ Numbers that only a program would write (`3_4.50`, `0x10`, `1e3`, `.inf`) stay t
 from __future__ import annotations
 
 import re
+import warnings
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
@@ -13,7 +14,7 @@ from pathlib import Path
 
 from ruamel.yaml import YAML
 from ruamel.yaml.composer import Composer
-from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.error import MarkedYAMLError, ReusedAnchorWarning, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from budgetfix.base.limits import LONGEST_TEXT, NAME_SIGNS, NESTING, TEXT_BYTES, VALUES, YAML_BYTES
@@ -86,7 +87,9 @@ def parse_yaml(data: bytes, name: str) -> YamlFile:
     try:
         _short(data)
         text = data.decode("utf-8-sig")
-        root = _reader().compose(text)
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore", ReusedAnchorWarning)  # YAML 1.2 allows it: the later one counts
+            root = _reader().compose(text)
     except UnicodeDecodeError:
         _problem(file, 1, 1, "bytes that are not text", "a file saved as UTF-8")
         return file
