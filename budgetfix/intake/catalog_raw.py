@@ -38,7 +38,7 @@ class DoubledKey(ValueError):
 
 
 def _pairs(pairs: list[tuple[str, object]]) -> dict[str, object]:
-    found = dict(pairs)
+    found = {" ".join(key.split()): value for key, value in pairs}
     if len(found) < len(pairs):
         raise DoubledKey
     return found

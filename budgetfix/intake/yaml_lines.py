@@ -222,7 +222,7 @@ def _mapping(file: YamlFile, node: MappingNode, path: KeyPath, above: tuple[Node
     before = ""
     for key_node, value_node in node.value:
         line, column = key_node.start_mark.line + 1, key_node.start_mark.column + 1
-        key = _readable(file, key_node) if isinstance(key_node, ScalarNode) else ""
+        key = " ".join(_readable(file, key_node).split()) if isinstance(key_node, ScalarNode) else ""
         if not isinstance(key_node, ScalarNode):
             _problem(file, line, column, "a block as a key", "a word as a key")
         elif node.flow_style and key.isdigit() and isinstance(value_node, ScalarNode) and not value_node.value:
