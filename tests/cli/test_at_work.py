@@ -9,17 +9,21 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from unittest.mock import patch
+from unittest.mock import Mock, patch
 
 import pytest
+import typer
 
-from budgetfix.base.moves import ASIDE
-from budgetfix.cli import at_work
+from budgetfix.base.moves import ASIDE, Move
+from budgetfix.cli import at_work, say
+from budgetfix.cli.room_after import room_written
 from budgetfix.exports import files, moves
+from budgetfix.exports.lock import Busy
 from budgetfix.exports.moves import ChangedMeanwhile
-from budgetfix.pipeline import planning
+from budgetfix.pipeline import planning, writing
 from tests.cli.test_commands import job, typed
 from tests.cli.test_replan import planned, tick
+from tests.exports.sample_book import BOOK
 from tests.exports.test_files import contents
 from tests.pipeline.street import write_street
 
@@ -136,7 +140,7 @@ def killed_after(moved: int) -> Iterator[None]:
     real = moves._ahead
     done = 0
 
-    def ahead(folder: Path, at: int, move: moves.Move) -> None:
+    def ahead(folder: Path, at: int, move: Move) -> None:
         nonlocal done
         if done == moved:
             raise Killed
@@ -264,3 +268,28 @@ def test_a_folder_that_went_while_its_plan_was_made() -> None:
         "It was taken away meanwhile. Put it back, then run this again.",
     )
     assert not folder.exists()
+
+
+@pytest.mark.parametrize(
+    ("error", "why"),
+    [
+        (Busy("next"), "another run is at work in next"),
+        (ChangedMeanwhile("next/room.yaml"), "somebody else was writing there"),
+        (OSError(errno.EEXIST, "File exists"), "File exists"),
+    ],
+)
+def test_the_room_after_cannot_be_written(error: Exception, why: str) -> None:
+    """The lists are there by then, and that is said."""
+    failing = patch("budgetfix.pipeline.writing.write_room", side_effect=error)
+    with failing, pytest.raises(typer.Exit), patch.object(say, "err") as said:
+        room_written(Path("next/room.yaml"), Mock(), BOOK)
+    said.assert_called_once_with(f"The lists are written, but next/room.yaml could not be: {why}.")
+
+
+def test_the_room_after_is_written_over_no_other_file() -> None:
+    """Also where one came there while the plan was made."""
+    Path("room.yaml").write_bytes(b"mine")
+    parts = patch.multiple(writing, as_surveyed=Mock(), still_listed=Mock(), survey_yaml=lambda *_: b"new")
+    with parts, pytest.raises(FileExistsError):
+        writing.write_room(Path("room.yaml"), Mock(), Mock())
+    assert contents(Path.cwd()) == {"room.yaml": b"mine"}

@@ -50,15 +50,13 @@ GEOMETRY = Part(
         *_tests("inspection", "guard errata eyes again not_asked reads"),
     ),
 )
-CHOICE = Part(
-    "choice",
-    "The choice: rows of the program, trees, placing, order, the count afterwards",
+ROWS = Part(
+    "rows",
+    "The choice: what can be, its rows, the order of the steps, and the count afterwards",
     _in(
         "optimize",
-        "answering asking buying cannot ceilings choice_rows curve cuts facts fair finish flow growth hire_counts"
-        " hours_rows in_order linear listing losses merging model money_rows order packing phase_count phase_places"
-        " phase_rows place_rows placing problem recount relax search setting_up sharing solver start stock timetable"
-        " why_not windows wishes worth_rows",
+        "buying cannot choice_rows cuts facts hire_counts hours_rows in_order model money_rows order phase_count"
+        " phase_places phase_rows place_rows recount setting_up timetable windows wishes worth_rows",
     ),
     _tests(
         "optimize",
@@ -67,4 +65,15 @@ CHOICE = Part(
     ),
     0.1,
 )
-PARTS = (BILL, GEOMETRY, CHOICE)
+SEARCH = Part(
+    "search",
+    "The search: trees, rounds, bounds, other questions to one problem",
+    _in(
+        "optimize",
+        "answering asking ceilings curve fair finish flow growth linear listing losses merging packing placing"
+        " problem relax search sharing solver start stock why_not",
+    ),
+    ("tests/optimize",),
+    0.05,
+)
+PARTS = (BILL, GEOMETRY, ROWS, SEARCH)

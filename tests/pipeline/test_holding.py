@@ -29,6 +29,13 @@ def test_nothing_left(tmp_path: Path) -> None:
     assert list(tmp_path.iterdir()) == []
 
 
+def test_the_folder_above_is_not_looked_through(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It may be large, or nobody's to read; without a record in it there is nothing to look for."""
+    (tmp_path / "job").mkdir()
+    monkeypatch.setattr(Path, "iterdir", lambda _: pytest.fail("looked through a folder"))
+    assert not left_over(tmp_path / "job")
+
+
 def test_what_was_left_here_and_in_the_folder_above(tmp_path: Path) -> None:
     """A house is mended from its street; another folder's matters are not its own."""
     write_street(tmp_path)
@@ -42,6 +49,17 @@ def test_what_was_left_here_and_in_the_folder_above(tmp_path: Path) -> None:
     with holding(tmp_path / "pine") as ended:
         assert ended == (Ended(str(tmp_path / "pine"), True, ()),)
     assert not (tmp_path / "pine" / ASIDE).exists()
+
+
+def test_a_street_is_mended_house_by_house(tmp_path: Path) -> None:
+    """Before all houses are written together, what was begun in each of them is ended."""
+    write_street(tmp_path)
+    left(tmp_path / "pine", "plan.ics")
+    (tmp_path / "elm-street" / ASIDE).mkdir()
+    with holding(tmp_path, ("elm-street", "oak-lane", "pine")) as ended:
+        assert ended == (Ended(str(tmp_path / "pine"), True, ()),)
+    assert (tmp_path / "pine" / "plan.ics").read_bytes() == b"new"
+    assert list(tmp_path.rglob(ASIDE)) == []
 
 
 def test_a_record_of_somebody_else(tmp_path: Path) -> None:

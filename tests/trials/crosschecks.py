@@ -1,6 +1,6 @@
 """The same plan everywhere: other solvers, other Pythons, hash seeds, time zones, languages, screens, files, folders.
 
-One try alone: `python -m tests.trials.crosschecks --seed 20261126 --tries 480 --number 7 [--keep FOLDER]`.
+One try alone: `python -m tests.trials.crosschecks --seed 20261126 --tries 400 --number 7`.
 """
 
 from __future__ import annotations
@@ -104,7 +104,7 @@ def _one(asked: Asked, desk: Desk, promised: Sequence[Axis], number: int) -> tup
     return (f"{axis.promise}: {said!s}: {'; '.join(wrong)[:600]} ({again})",) if wrong else ()
 
 
-TRIAL = Trial("crosschecks", "The same plan everywhere", 10, 480, run)
+TRIAL = Trial("crosschecks", "The same plan everywhere", 10, 400, run)
 
 
 def main() -> int:

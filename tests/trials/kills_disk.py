@@ -44,6 +44,7 @@ class Told:
         self.tried = 0
         self.lines: list[str] = []
         self.bad = 0
+        self.seen = ""
 
     def note(self, what: str, wrong: list[str]) -> None:
         """One try, and what was wrong with it."""
@@ -51,29 +52,36 @@ class Told:
         self.bad += bool(wrong)
         self.lines += [f"{what}: {one} ({self.promise})" for one in wrong]
 
-    def row(self, seen: str = "") -> Row:
+    def add(self, other: Told) -> None:
+        """What was told of the same promise elsewhere."""
+        self.tried += other.tried
+        self.bad += other.bad
+        self.lines += other.lines
+        self.seen = self.seen or other.seen
+
+    def row(self) -> Row:
         """As it is told."""
-        return Row(self.promise, self.tried, self.bad, seen)
+        return Row(self.promise, self.tried, self.bad, self.seen)
 
 
-def disk_rows(asked: Asked, made: Bench) -> tuple[list[Row], list[str]]:
+def disk_parts(asked: Asked) -> list[Callable[[Bench], list[Told]]]:
     """Every row on disks and on what is open. Small runs take one case, and some of its steps."""
-    every = 1
-    if asked.tries < FULL_FROM:
-        made, every = replace(made, cases=tuple(one for one in made.cases if one.ticks is not None)), 7
-    told = [
-        _each_step(made, every, FULL, lambda step: failing_at(step, errno.ENOSPC, on=True)),
-        _each_step(made, every, FAILS, lambda step: failing_at(step, ERRORS[step % len(ERRORS)])),
-        _large(made),
-        _no_right(asked, made),
-        _in_the_way(made),
-        _open(made),
-        _saved(made, every),
+    every = 1 if asked.tries >= FULL_FROM else 7
+    rows: list[Callable[[Bench], Told]] = [
+        lambda made: _each_step(made, every, FULL, lambda step: failing_at(step, errno.ENOSPC, on=True)),
+        lambda made: _each_step(made, every, FAILS, lambda step: failing_at(step, ERRORS[step % len(ERRORS)])),
+        _large,
+        partial(_tiny, asked),
+        partial(_no_right, asked),
+        _in_the_way,
+        _open,
+        partial(_saved, every),
     ]
-    rows = [one.row() for one in told]
-    tiny, seen = _tiny(asked, made)
-    rows.insert(3, tiny.row(seen))
-    return rows, [line for one in (*told, tiny) for line in one.lines]
+    return [partial(_part, row, every > 1) for row in rows]
+
+
+def _part(row: Callable[[Bench], Told], few: bool, made: Bench) -> list[Told]:
+    return [row(replace(made, cases=tuple(one for one in made.cases if one.ticks is not None or not few)))]
 
 
 FULL_FROM = 500
@@ -155,7 +163,7 @@ def mounted(place: Path, options: str) -> Iterator[bool]:
         subprocess.run(["umount", str(place)], check=True, capture_output=True)
 
 
-def _tiny(asked: Asked, made: Bench) -> tuple[Told, str]:
+def _tiny(asked: Asked, made: Bench) -> Told:
     """Real disks from just large enough for what is there to large enough for all, four kilobytes at a time."""
     told, at = Told(TINY), asked.folder / "tiny"
     for case in made.cases:
@@ -164,12 +172,13 @@ def _tiny(asked: Asked, made: Bench) -> tuple[Told, str]:
         for pages in range(least, least + more, max(1, more // 8)):
             with mounted(at, f"size={pages * 4}k") as there:
                 if not there:
-                    return told, "not run here: needs the right to mount"
+                    told.seen = "not run here: needs the right to mount"
+                    return told
                 place = at / "job"
                 case.lay(place)
                 code = in_child(partial(case.run, place))
                 told.note(f"{case.name}, {pages * 4} kB", unchanged(case, place, code))
-    return told, ""
+    return told
 
 
 def _no_right(asked: Asked, made: Bench) -> Told:
@@ -248,7 +257,7 @@ def _opens(beside: Path) -> Callable[..., None]:
     return at_step
 
 
-def _saved(made: Bench, every: int) -> Told:
+def _saved(every: int, made: Bench) -> Told:
     """Somebody saves the workbook before a step, in place or as programs do, by a new file moved there."""
     told = Told(SAVED)
     for case in made.cases:

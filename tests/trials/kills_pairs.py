@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import random
+import subprocess
+import sys
 import time
+from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -13,18 +17,26 @@ from budgetfix.pipeline.holding import holding
 from tests.trials.kills_child import BUSY, DONE, REFUSED, begun, ended
 from tests.trials.kills_desk import PLAN, Case, contents
 from tests.trials.kills_disk import Told
-from tests.trials.trial import Asked, Row
+from tests.trials.trial import Asked
 
 if TYPE_CHECKING:
     from tests.trials.kills import Bench
 
 TWO = "Two runs begun at once in one folder: in the end all files are one run's, and every tick is there"
-PAIRS = 5
-"""A fifth as many pairs as kills."""
+WHOLE = "Two whole commands begun at once, as typed: the same, and one that is refused says what to do"
+PAIRS, COMMANDS = 5, 100
+"""A fifth as many pairs as kills, a hundredth as many of whole commands."""
+PLANS, REPLANS = ("plan", "job", "-q"), ("replan", "job", "-q", "--day", "2026-06-01")
+SAYS = ("Another run of budgetfix is at work in job.", "job/plan.xlsx holds ticks or figures of yours")
 
 
-def pair_rows(asked: Asked, made: Bench) -> tuple[list[Row], list[str]]:
-    """Pairs that write the same folder, the second with files that differ from those of the first in every byte."""
+def pair_parts(asked: Asked) -> list[Callable[[Bench], list[Told]]]:
+    """Both rows."""
+    return [lambda made: [_pairs(asked, made)], lambda made: [_whole_commands(asked, made)]]
+
+
+def _pairs(asked: Asked, made: Bench) -> Told:
+    """Two processes with the same new files; often the second finds the lock, often what the first has written."""
     told = Told(TWO)
     for number in range(asked.tries // PAIRS):
         draw = random.Random(f"{asked.seed}/pair/{number}")
@@ -35,7 +47,37 @@ def pair_rows(asked: Asked, made: Bench) -> tuple[list[Row], list[str]]:
         children = [begun(one) for one in work]
         codes = sorted(ended(child) for child in children)
         told.note(f"seed {asked.seed}, pair {number}, {case.name}", _wrong(case, place, codes))
-    return [told.row()], told.lines
+    return told
+
+
+def _whole_commands(asked: Asked, made: Bench) -> Told:
+    """`plan` twice in a folder that has no plan, or `plan` beside `replan` in one with a ticked workbook."""
+    told, place = Told(WHOLE), asked.folder / "whole" / "job"
+    alone: dict[str, list[dict[str, bytes]]] = {}
+    for number in range(asked.tries // COMMANDS):
+        case = made.cases[1 + number % 2]
+        words = (PLANS, PLANS if case.ticks is None else REPLANS)
+        if case.name not in alone:
+            case.lay(place)
+            _typed(place, words[1]).communicate()
+            alone[case.name] = [dict(case.before), contents(place)]
+        case.lay(place)
+        both = [_typed(place, one) for one in words]
+        said = [one.communicate()[1] for one in both]
+        codes = [one.returncode for one in both]
+        wrong = [f"codes {codes}"] if not set(codes) <= {0, 2} or (codes == [2, 2] and case.ticks is None) else []
+        wrong += [f"said {text}" for code, text in zip(codes, said, strict=True) if code and not text.startswith(SAYS)]
+        wrong += [] if contents(place) == alone[case.name][0 in codes] else ["not all files are one run's"]
+        told.note(f"commands {number}, {case.name}", wrong)
+    return told
+
+
+def _typed(place: Path, words: tuple[str, ...]) -> subprocess.Popen[str]:
+    paths = os.pathsep.join(sys.path)
+    return subprocess.Popen(
+        [sys.executable, "-m", "budgetfix", *words], cwd=place.parent, text=True, stderr=subprocess.PIPE,
+        env={**os.environ, "PYTHONPATH": paths, "COLUMNS": "200"},
+    )  # fmt: skip
 
 
 def _one(case: Case, place: Path, pause: float, waits: bool) -> None:

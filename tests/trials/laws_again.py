@@ -26,7 +26,7 @@ def room_again(before: Told | None, folder: Path) -> Tried:
     fresh = folder.with_name(f"{folder.name}-after")
     shutil.rmtree(fresh, ignore_errors=True)
     write_room(fresh / "survey.yaml", before.job, before.book)
-    for name in ("brief.yaml", "catalog.yaml"):
+    for name in ("brief.yaml", "catalog.yaml", "catalog.xlsx"):
         if (folder / name).is_file():
             shutil.copy(folder / name, fresh / name)
     return found_again(before.plan, before.book.hazard_points_after, fresh)

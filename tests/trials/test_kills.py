@@ -14,7 +14,7 @@ from budgetfix.pipeline import writing
 from tests.laws.source import REPO
 from tests.trials.kills import TRIAL, Bench, bench, planted
 from tests.trials.kills_desk import Case
-from tests.trials.kills_disk import disk_rows
+from tests.trials.kills_disk import disk_parts
 from tests.trials.page import promises
 from tests.trials.registry import SEED
 from tests.trials.trial import Asked
@@ -38,7 +38,7 @@ def replan(made: Bench) -> Case:
 
 def test_a_small_run_breaks_nothing(tmp_path: Path) -> None:
     """A few kills and full disks; the page in the documents tells of these promises and no others."""
-    found = TRIAL.run(Asked(SEED, TRIAL.small, tmp_path))
+    found = TRIAL.run(Asked(SEED, TRIAL.small, tmp_path, 2))
     assert found.broken == ()
     page = (REPO / "reports" / "what-we-promise.md").read_text("utf-8")
     assert promises(page, TRIAL.slug) == tuple(row.promise for row in found.rows)
@@ -102,6 +102,7 @@ def test_a_writing_that_does_not_look_again_is_caught(made: Bench, monkeypatch: 
     monkeypatch.setattr(writing, "changed", lambda *_: False)
     monkeypatch.setattr(moves, "stamp", lambda _: None)
     monkeypatch.setattr(files, "stamp", lambda _: None)
-    _, broken = disk_rows(Asked(SEED, 1, made.folder), made)
+    told = [one for part in disk_parts(Asked(SEED, 1, made.folder))[-2:] for one in part(made)]
+    broken = [line for one in told for line in one.lines]
     assert any("saved while a run writes" in one for one in broken)
     assert any("another program has open" in one for one in broken)

@@ -27,7 +27,7 @@ def always(answer: object) -> Callable[..., object]:
 
 
 def test_limits_hold(tmp_path: Path) -> None:
-    """Small jobs with the largest figures have the best of all plans, what is too large is refused, the page says so."""
+    """Small jobs with the largest figures have the best of all plans, and what is too large is refused."""
     result = run(Asked(SEED, SMALL, tmp_path, 1))
     assert result.broken == ()
     assert sum(row.tried for row in result.rows) == SMALL + len(LIMITS)
