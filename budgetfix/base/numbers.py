@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
 from typing import Literal
 
@@ -33,9 +34,9 @@ def half_even(value: Fraction) -> int:
 
 def half_up(value: Fraction) -> int:
     """Money: a non-negative amount in minor units, halves up."""
-    return int((value * 2 + 1) // 2)
+    return math.floor(value + Fraction(1, 2))
 
 
 def ceil_div(amount: int, by: int) -> int:
     """Whole packs: the least n with n x by >= amount, for by > 0; 0 when the amount is not positive."""
-    return -(-amount // by) if amount > 0 else 0
+    return max(0, -(-amount // by))

@@ -16,6 +16,8 @@ from budgetfix.cli.progress import progress_shown
 from budgetfix.cli.room_after import ONE_JOB, refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from budgetfix.intake.job import Job
 
 
@@ -154,8 +156,10 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
         say.stop(say.MISUSE, [f"There is no scenario {scenario}. There are: {', '.join(SCENARIOS)}."])
     if folder.exists() and any(folder.iterdir()) and not (folder / "brief.yaml").is_file():
         say.stop(say.MISUSE, [f"{folder} holds other files. Name a new folder."])
+    files = demo_files(scenario)
     with at_work(folder), writing(folder):
-        write_whole(folder, demo_files(scenario))
+        _spare_edited(folder, files)
+        write_whole(folder, files, check=lambda: _spare_edited(folder, files))
     if not quiet:
         say.out(f"Copied the {scenario}'s job into {folder}.\n\n$ budgetfix inspect {folder}")
     run_inspect(folder, json=False, quiet=quiet)
@@ -164,6 +168,16 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
     run_plan(folder, PlanWords(quiet=quiet))
     if not quiet:
         say.out(f"\nOpen {folder / 'plan.html'}")
+
+
+def _spare_edited(folder: Path, files: Mapping[str, bytes]) -> None:
+    """A demo may be copied over itself, but over nothing that somebody changed, and over no other job."""
+    from budgetfix.intake.kept import as_it_is
+
+    theirs = [name for name, data in files.items() if as_it_is(folder / name) not in (None, data)]
+    if theirs:
+        said = f"{folder} already holds another {', '.join(theirs)}, which is not written over. Name a new folder."
+        say.stop(say.MISUSE, [said])
 
 
 def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:

@@ -16,7 +16,7 @@ ENDING = "{} is no name for a survey as text. Name one that ends in .yaml, such 
 OF_THE_JOB = "{} is a name that budgetfix reads in {} as something else. Name another one, such as {}."
 READ_HERE = ("survey.yaml", "brief.yaml", "catalog.yaml")
 NO_SURVEY = "{} has no survey: there is no room to write. Leave out --room-after."
-ONE_JOB = "--room-after takes one job at a time, and {} holds {}.\nName one of them, such as {}."
+ONE_JOB = "--room-after takes one job at a time, and {} holds {} jobs.\nName one of them, such as {}."
 NOT_THERE = "The lists are written, but {} could not be: {}."
 
 
@@ -41,7 +41,9 @@ def refuse_roomless(file: Path | None, folder: Path, job: Job) -> None:
 
 def room_written(file: Path | None, job: Job, book: PlanBook) -> tuple[str, ...]:
     """Write it, after the lists; its path as typed, or nothing where it is not asked for."""
-    from budgetfix.pipeline.writing import write_room
+    from budgetfix.exports.files import HalfMoved
+    from budgetfix.exports.lock import Busy
+    from budgetfix.pipeline.writing import ChangedMeanwhile, write_room
 
     if file is None:
         return ()
@@ -49,4 +51,8 @@ def room_written(file: Path | None, job: Job, book: PlanBook) -> tuple[str, ...]
         write_room(file, job, book)
     except OSError as error:
         say.stop(say.MISUSE, [NOT_THERE.format(file, error.strerror or error)])
+    except Busy as busy:
+        say.stop(say.MISUSE, [NOT_THERE.format(file, f"another run is at work in {busy}")])
+    except (ChangedMeanwhile, HalfMoved):
+        say.stop(say.MISUSE, [NOT_THERE.format(file, "somebody else was writing there")])
     return (str(file),)

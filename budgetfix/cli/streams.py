@@ -26,7 +26,7 @@ def open_all() -> None:
 
 
 @contextmanager
-def shown(name: str) -> Iterator[None]:
+def reaching(name: str) -> Iterator[None]:
     """While something is written to `stdout` or `stderr`. Errors: CannotShow, and that stream leads nowhere after it.
 
     A reader that has gone, such as `head`, is none: the command line ends quietly then.

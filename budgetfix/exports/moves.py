@@ -63,6 +63,7 @@ def move_in(folder: Path, moves: Sequence[Move]) -> None:
     A file that was saved since its stamp was taken is not moved over; neither is one lost that a program still held
     open and wrote into while it gave way.
     """
+    _make_folders(folder, moves)
     kept = [stamp(old(folder, at)) for at in range(len(moves))]
     for at, move in enumerate(moves):
         if stamp(folder / move.name) != move.was:
@@ -79,8 +80,14 @@ def _ahead(folder: Path, at: int, move: Move) -> None:
     if move.new is None:
         place.unlink(missing_ok=True)
         return
-    place.parent.mkdir(parents=True, exist_ok=True)
     os.replace(new(folder, at), place)
+
+
+def _make_folders(folder: Path, moves: Sequence[Move]) -> None:
+    """Before the first look at a file, so that nothing lies between the last look at it and its move."""
+    for move in moves:
+        if move.new is not None:
+            (folder / move.name).parent.mkdir(parents=True, exist_ok=True)
 
 
 def move_back(folder: Path, moves: Sequence[Move]) -> tuple[str, ...]:
@@ -129,6 +136,7 @@ def carry_on(folder: Path, moves: Sequence[Move], back: bool) -> Carried:
     if back:
         theirs = move_back(folder, moves)
     else:
+        _make_folders(folder, moves)
         for at, move in enumerate(moves):
             if move.name not in theirs and (at in waiting or (move.new is None and _as_it_was(folder, move))):
                 _ahead(folder, at, move)

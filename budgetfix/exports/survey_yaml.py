@@ -40,7 +40,7 @@ def survey_yaml(survey: Survey, faults: Sequence[ListedFault] = (), told: Iterab
 
 
 def _turned(survey: Survey, rows: Sequence[Row]) -> None:
-    """In a room with a corner that is not square every turn is written, but the last where it follows from the others."""
+    """Where a corner is not square every turn is written, but the last where it follows from the others."""
     typed = list(zip(survey.walls, rows, strict=True))
     for room in dict.fromkeys(wall.room for wall in survey.walls):
         mine = [(wall, row) for wall, row in typed if wall.room == room]
@@ -70,7 +70,7 @@ def _value(value: Typed, ours: bool) -> str:
 
 
 def _quoted(text: str) -> str:
-    """In double quotes, what cannot be seen as `\\u` or `\\U` and its number."""
+    """In double quotes; what cannot be seen stands as its number."""
     return UNSEEN.sub(_escaped, json.dumps(text, ensure_ascii=False))
 
 

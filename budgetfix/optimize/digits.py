@@ -1,21 +1,21 @@
 """Programs whose numbers are too large for a solver's tolerances, written with small ones.
 
-A solver takes x = 0.999999 for 1 and a row that is broken by a millionth for kept. With a sum of 10^12 in the row that is
-a million minor units. So what is large is written in digits to a base B, as sums are done by hand:
+A solver takes x = 0.999999 for 1, and a row that is broken by a millionth for kept. With a sum of 10^12 in that row
+this is a million minor units. So what is large is written in digits to a base B, as sums are done by hand:
 
-    sum a x <= b   becomes   sum a_0 x - b_0 <= B k_1,   sum a_1 x - b_1 + k_1 <= B k_2,   ...,   sum a_n x - b_n + k_n <= 0
+    sum a x <= b becomes sum a_0 x - b_0 <= B k_1, sum a_1 x - b_1 + k_1 <= B k_2, ..., sum a_n x - b_n + k_n <= 0
 
 with a = a_0 + a_1 B + a_2 B^2 ... and whole carries k. Whoever keeps the last row keeps the first: multiply each by its
-power of B and add them up. Whoever keeps the first finds the carries by rounding up. Large variables are split likewise.
-An objective becomes its digits as well, and the most significant one is as small as can be first: all exact, as long as
-every variable in what is large is whole. Shares of leaves and running totals of worth are, once the options are.
+power of B and add them up. Whoever keeps the first finds the carries by rounding up. Large variables are split as well.
+An objective becomes its digits, and the most significant one is as small as can be first. All of this is exact where
+every variable in what is large is whole; shares of leaves and running totals of worth are, once the options are.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import count
 
 from budgetfix.optimize.program import Program, Row, Solved, Terms, Variable
@@ -159,7 +159,7 @@ class _Writer:
             self.new.variables[name] = Variable(one.low, up if wide else one.up, one.whole or wide)
             return
         most = BASE**PLACES - 1 if up is None else up
-        parts = []
+        parts: list[str] = []
         while most:
             parts.append(f"{name}.{len(parts)}")
             self.new.integer(parts[-1], min(most, BASE - 1))

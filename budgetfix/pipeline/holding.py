@@ -29,9 +29,13 @@ def holding(folder: Path, names: Sequence[str] = ()) -> Iterator[tuple[Ended, ..
 
     Errors: Busy, Astray, OSError; nothing is held then.
     """
-    with held([folder, *(folder / name for name in names)]):
+    inside = [folder / name for name in names]
+    with held([folder, *inside]):
         ended = settled(folder)
-        sweep(folder)
+        for house in inside:
+            ended += _ended(house)
+        for one in (folder, *inside):
+            sweep(one)
         yield ended
 
 
@@ -43,34 +47,30 @@ def left_over(folder: Path) -> bool:
 def settled(folder: Path) -> tuple[Ended, ...]:
     """End what an earlier run began here, or in the folder of jobs around it. Errors: Busy, Astray, OSError."""
     above = folder.resolve().parent
-    found = []
-    if _among(above, folder):
-        parent = folder.parent
-        found += _ended(parent if parent.resolve() == above else above)
-    if unfinished(folder) is not None:
-        found += _ended(folder)
-    return tuple(found)
+    parent = folder.parent if folder.parent.resolve() == above else above
+    return (*(_ended(parent) if _among(above, folder) else ()), *_ended(folder))
 
 
 def _among(above: Path, folder: Path) -> bool:
     """Whether moves of the folder above are of this one, too."""
-    left, jobs = unfinished(above), houses(above)
-    name = folder.resolve().name
-    of_this = left is not None and any(move.name.startswith(f"{name}/") for move in left.moves or ())
-    return of_this and jobs is not None and name in jobs.jobs
+    left, name = unfinished(above), folder.resolve().name
+    if left is None or not any(move.name.startswith(f"{name}/") for move in left.moves or ()):
+        return False
+    jobs = houses(above)
+    return jobs is not None and name in jobs.jobs
 
 
-def _ended(folder: Path) -> list[Ended]:
+def _ended(folder: Path) -> tuple[Ended, ...]:
     """Under the lock of every folder in question, since another run may be at it right now."""
     left = unfinished(folder)
     if left is None:
-        return []
+        return ()
     if left.moves is None:
         raise Astray(str(folder / ASIDE))
     inside = {(folder / move.name).parent for move in left.moves}
     with held([folder, *(one for one in inside if one.is_dir())]):
         left = unfinished(folder)
         if left is None or left.moves is None:
-            return []
+            return ()
         done = carry_on(folder, left.moves, left.back)
-    return [Ended(str(folder), done.ahead, done.theirs)]
+    return (Ended(str(folder), done.ahead, done.theirs),)

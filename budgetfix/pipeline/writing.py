@@ -28,9 +28,9 @@ from budgetfix.outcome.book import PlanBook
 PLAN = "plan.xlsx"
 QUOTE = "quote.html"
 ROOM_TOLD = (
-    "The rooms as they will stand after the plan. As survey.yaml in a new folder, beside copies of the brief and of the",
-    "catalogue, it can be inspected and planned anew. Leave faults.csv behind: listed faults stand here, with the points",
-    "that are left.",
+    "The rooms as they will stand after the plan. As survey.yaml in a new folder, with copies of the brief and the",
+    "catalogue, they can be inspected and planned anew. Leave faults.csv behind: listed faults stand here, with the",
+    "points that are left.",
 )
 
 
@@ -90,13 +90,20 @@ def plan_files(book: PlanBook) -> dict[str, bytes]:
 
 
 def write_room(file: Path, job: Job, book: PlanBook) -> None:
-    """Write the rooms as the plan leaves them, as a survey: whole, or not at all. Errors: OSError."""
+    """Write the rooms as the plan leaves them, as a survey: whole, or not at all, and over no other file.
+
+    Errors: OSError; Busy, ChangedMeanwhile, HalfMoved.
+    """
     if book.drawn is None:
         return
     room = as_surveyed(book.drawn.before, book.drawn.after)
-    write_whole(
-        file.parent, {file.name: survey_yaml(room, still_listed(job.faults, book.faults, job.brief), ROOM_TOLD)}
-    )
+    text = survey_yaml(room, still_listed(job.faults, book.faults, job.brief), ROOM_TOLD)
+
+    def check() -> None:
+        if file.exists():
+            raise FileExistsError(errno.EEXIST, os.strerror(errno.EEXIST), str(file))
+
+    write_whole(file.parent, {file.name: text}, check=check)
 
 
 def refuse_touched(folder: Path) -> None:

@@ -98,6 +98,8 @@ def test_negative_numbers_are_read_where_they_may_stand() -> None:
         (13780, "EUR", "137.80", "€137.80"),
         (5, "USD", "0.05", "$0.05"),
         (-120, "USD", "-1.20", "-$1.20"),
+        (-1, "USD", "-0.01", "-$0.01"),
+        (0, "USD", "0.00", "$0.00"),
         (113780, "USD", "1137.80", "$1,137.80"),
         (1200, "JPY", "1200", "¥1,200"),
     ],
@@ -118,6 +120,7 @@ def test_the_table_says_what_babel_says() -> None:
     """The digits kept here are those of the Unicode CLDR, so nothing changes when babel is asked instead."""
     assert {code: get_currency_precision(code) for code in CURRENCY_DIGITS} == CURRENCY_DIGITS
     assert digits_of("XCD") == 2
+    assert [CURRENCY_DIGITS.get(code) for code in ("USD", "JPY", "BHD")] == [2, 0, 3]
 
 
 def test_an_unknown_currency() -> None:

@@ -68,6 +68,12 @@ def test_nothing_uncertain() -> None:
     assert normal_share(0) == 0.5
 
 
+def test_a_small_spread_is_a_spread() -> None:
+    """Standard normal tables: 0.8413 lies below one standard deviation, however small that is."""
+    assert within(1.5, 1, 0.5) == pytest.approx(0.8413, abs=5e-5)
+    assert within(0.99, 1, 0.01) == pytest.approx(0.1587, abs=5e-5)
+
+
 @given(st.lists(FIGURES, min_size=1, max_size=8))
 def test_what_hangs_together_spreads_more(figures: list[tuple[int, ...]]) -> None:
     """A common factor never narrows a sum, and as one the deviations add up."""

@@ -61,6 +61,7 @@ def test_what_is_on_hand_is_used_first() -> None:
     assert packs_needed(F(35, 10), F(1), F(5, 2)) == 1
     assert packs_needed(F(36, 10), F(1), F(5, 2)) == 2
     assert packs_needed(F(1), F(1), F(5, 2)) == 0
+    assert packs_needed(F(1), F(9), F(5, 2)) == 0
 
 
 def test_delivery_falls_away_from_the_threshold_on() -> None:
@@ -108,4 +109,59 @@ def test_pay_and_fixed_costs_have_lines_of_their_own() -> None:
     assert [(line.kind, line.id, line.line_minor) for line in lines] == [
         ("labour", "m1", 2250),
         ("fixed", "van", 18000),
+    ]
+
+
+def one_shop(**more: object) -> Catalog:
+    """Boards of 15.00 and a sample for nothing, in one shop."""
+    return Catalog(
+        products=(
+            Product(product="board", shop="yard", price_minor=1500),
+            Product(product="sample", shop="yard", price_minor=0),
+        ),
+        shops=(Shop(shop="yard", **more),),  # type: ignore[arg-type]
+    )
+
+
+@pytest.mark.parametrize(("boards", "fee"), [(2, 590), (3, 0), (4, 0)])
+def test_delivery_is_free_at_the_threshold_itself(boards: int, fee: int) -> None:
+    """Free from 45.00 on: three boards are exactly that; a sample for nothing brings nobody over it, nor any tax."""
+    catalog = one_shop(delivery_minor=590, free_over_minor=4500, tax=F(33, 400))
+    lines = bill(catalog, (), {"board": F(boards), "sample": F(5)}, (), ())
+    assert [(line.kind, line.id, line.line_minor) for line in lines] == [
+        ("product", "board", 1500 * boards),
+        ("product", "sample", 0),
+        ("delivery", "yard", fee),
+        ("tax", "yard", tax_minor(1500 * boards, F(33, 400))),
+    ]
+
+
+def test_delivery_that_is_never_free() -> None:
+    """A shop without a threshold asks its fee for ten boards as well; without fee and tax there is no line for them."""
+    for shop, sums in ((one_shop(delivery_minor=590), [15000, 590]), (one_shop(), [15000])):
+        assert [line.line_minor for line in bill(shop, (), {"board": F(10)}, (), ())] == sums
+
+
+def test_goods_stand_shop_by_shop() -> None:
+    """What has no shop comes first, then shop by shop, and by name within each; all of it is paid at once."""
+    catalog = Catalog(
+        products=(
+            Product(product="anchor", shop="yard", price_minor=100),
+            Product(product="brush", shop="mill", price_minor=100),
+            Product(product="cork", price_minor=100),
+            Product(product="apron", shop="mill", price_minor=100),
+        ),
+        shops=(Shop(shop="yard"), Shop(shop="mill")),
+    )
+    lines = bill(catalog, (), {one.product: F(1) for one in catalog.products}, (), ())
+    assert [(line.id, line.phase) for line in lines] == [("cork", 0), ("apron", 0), ("brush", 0), ("anchor", 0)]
+
+
+def test_a_tool_that_is_lent_for_nothing() -> None:
+    """A price of nothing is a price: the line is there, and comes to nothing for two sessions as for one."""
+    catalog = Catalog(tools=(Tool(tool="drill", buy_minor=0, hire_minor=0),))
+    lines = bill(catalog, (), {}, ("drill",), (("drill", 2),))
+    assert [(line.kind, line.packs, line.unit_price_minor, line.line_minor) for line in lines] == [
+        ("tool", 1, 0, 0),
+        ("hire", 2, 0, 0),
     ]

@@ -19,13 +19,15 @@ CATALOG = Catalog(
 def test_by_hand() -> None:
     """3 litres with half a litre there: one tin. Later 1 more: a second tin. Then 1 litre of its rest, and no line.
 
+    What costs nothing has no line.
+
     Tax of 8.25 % on 30.00 is 2.475, half up 2.48, each time; 60.00 in one order would have had free delivery.
     """
     lines = bill_by_date(
         CATALOG,
         (
             Bought(uses={"paint": F(3)}, hired=(("drill", 1),), fixed=(("van", 900),)),
-            Bought(uses={"paint": F(1)}, costs=(("rod", 700),), labour=(("rod", 350),)),
+            Bought(uses={"paint": F(1)}, costs=(("rod", 700), ("tuck", 0)), labour=(("rod", 350), ("tuck", 0))),
             Bought(uses={"paint": F(1)}, tools=("drill",)),
         ),
     )

@@ -104,3 +104,39 @@ def test_what_is_lent_to_a_job_beside_others() -> None:
     none = lent(mine, {"lamp": 0}, {"lamp": "stands in Oak Lane until 9 July"})
     assert lacking(none, (("lamp", Fraction(1)),)) == "Lamp: stands in Oak Lane until 9 July"
     assert lent(mine, {"lamp": 7}, {}).products[0].stock == 1
+
+
+def test_a_day_is_a_term_of_a_day() -> None:
+    """Hired by the day, with no days named and no least: one day, and not for nothing."""
+    by_the_day = piece(term_days=1)
+    assert (terms(by_the_day, None), paid_days(by_the_day, None)) == (1, 1)
+    assert terms(by_the_day, MONTH) == 30
+
+
+def test_some_things_have_terms() -> None:
+    """One thing for hire and one for good, and no days named: only the hired one is charged by its least."""
+    hired, bought = piece(term_days=7, least_days=14), Product(product="tape", price_minor=500)
+    found = staying(Catalog(products=(hired, bought)), None)
+    assert [one.price_minor for one in found.products] == [12000, 500]
+
+
+def test_days_matter_without_terms() -> None:
+    """Nothing is charged by the term, but a rug that is free too late is still away."""
+    catalog = staying(Catalog(products=(piece(free_from=date(2026, 6, 5)),)), MONTH)
+    assert lacking(catalog, [("rug", Fraction(1))]) == "Ivory rug: not free before 5 June 2026"
+
+
+def test_enough_on_hand_asks_for_nothing() -> None:
+    """What is away is not missed while enough of it is on hand, and what is sold without limit is never short."""
+    rug = piece(free_from=date(2026, 6, 5), on_hand=Fraction(2))
+    tape = Product(product="tape", price_minor=500)
+    catalog = staying(Catalog(products=(rug, tape)), MONTH)
+    assert lacking(catalog, [("rug", Fraction(2)), ("tape", Fraction(99))]) == ""
+    assert lacking(catalog, [("rug", Fraction(3))]) == "Ivory rug: not free before 5 June 2026"
+
+
+def test_nothing_is_said_of_what_is_not_lent_elsewhere() -> None:
+    """A piece that others leave alone, or leave all of, is as it was: no word of another house is put to it."""
+    lamp, chair = (Product(product=name, price_minor=5, stock=3) for name in ("lamp", "chair"))
+    elsewhere = {"lamp": "stands in Elm Street", "chair": "stands in Oak Lane"}
+    assert lent(Catalog(products=(lamp, chair)), {"lamp": 3}, elsewhere).products == (lamp, chair)

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from budgetfix.cli.streams import CannotShow, shown
+from budgetfix.cli.streams import CannotShow, reaching
 
 REPO = Path(__file__).resolve().parents[2]
 FULL = Path("/dev/full")
@@ -82,9 +82,9 @@ def test_what_a_stream_refuses_is_told_in_words(monkeypatch: pytest.MonkeyPatch)
     """The system's reason in words; a pipe whose reader has gone is left to the command line."""
     turned = list[int]()
     monkeypatch.setattr(os, "dup2", lambda _, number: turned.append(number))
-    with pytest.raises(CannotShow, match="No space left on device"), shown("stderr"):
+    with pytest.raises(CannotShow, match="No space left on device"), reaching("stderr"):
         raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
     assert turned == [2]
-    with pytest.raises(BrokenPipeError), shown("stdout"):
+    with pytest.raises(BrokenPipeError), reaching("stdout"):
         raise BrokenPipeError
     assert turned == [2]

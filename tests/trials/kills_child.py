@@ -48,10 +48,11 @@ class Slowly:
         return getattr(self.file, name)
 
 
-def stepping(folder: Path, work: Callable[[], None], at_step: Callable[[int, str, tuple[object, ...]], None]) -> int:
+def stepping(folder: Path, work: Callable[[], object], at_step: Callable[[int, str, tuple[object, ...]], None]) -> int:
     """Do the work, and call at each of its steps below the folder; gives the number of steps.
 
-    For a child process only: an audit hook stays for good.
+    For a child process only: an audit hook stays for good. Nothing is really synced, which takes most of the time and
+    which a killed process cannot miss.
     """
     counted, root, inside = 0, str(folder), False
 
@@ -71,15 +72,14 @@ def stepping(folder: Path, work: Callable[[], None], at_step: Callable[[int, str
         if event in STEPS and (here or event in {"os.remove", "os.rmdir"}):
             at(event, args)
 
-    real_open, real_sync = Path.open, os.fsync
+    real_open = Path.open
 
     def opened(self: Path, mode: str = "r", *more: Any, **words: Any) -> IO[Any]:
         file = real_open(self, mode, *more, **words)
         return cast("IO[Any]", Slowly(cast("BufferedWriter", file), at)) if mode == "xb" else file
 
-    def synced(number: int) -> None:
+    def synced(_number: int) -> None:
         at("fsync", ())
-        real_sync(number)
 
     sys.addaudithook(hook)
     with patch.object(Path, "open", opened), patch.object(os, "fsync", synced):
@@ -87,8 +87,8 @@ def stepping(folder: Path, work: Callable[[], None], at_step: Callable[[int, str
     return counted
 
 
-def in_child(work: Callable[[], None], seconds: float | None = None) -> int:
-    """Do it in a child; how that ended: one of the numbers above, or of another signal. `seconds`: then it is killed."""
+def in_child(work: Callable[[], object], seconds: float | None = None) -> int:
+    """Do it in a child; how that ended: one of the numbers above, or a signal's. `seconds`: then it is killed."""
     child = begun(work)
     if seconds is not None:
         import time
@@ -98,7 +98,7 @@ def in_child(work: Callable[[], None], seconds: float | None = None) -> int:
     return ended(child)
 
 
-def begun(work: Callable[[], None]) -> int:
+def begun(work: Callable[[], object]) -> int:
     """The child's number."""
     child = os.fork()
     if child:
@@ -143,7 +143,7 @@ def failing_at(step: int, number_of_error: int, on: bool = False) -> Callable[[i
     return at_step
 
 
-def steps_of(folder: Path, work: Callable[[], None]) -> int:
+def steps_of(folder: Path, work: Callable[[], object]) -> int:
     """How many steps the work has when nothing happens to it. The folder is as it is after the work."""
     reading, telling = os.pipe()
     child = os.fork()

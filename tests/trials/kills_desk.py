@@ -1,4 +1,4 @@
-"""Folders as they are before and after a writing, made once of real plans, and the product's own functions that write."""
+"""Folders before and after a writing, made once of real plans, and the product's own functions that write."""
 
 from __future__ import annotations
 
@@ -13,13 +13,14 @@ from unittest.mock import patch
 
 from budgetfix.intake.plan_back import back_from
 from budgetfix.outcome.book import PlanBook
+from budgetfix.outcome.portfolio import Portfolio
 from budgetfix.pipeline import writing
 from budgetfix.pipeline.holding import holding
 from budgetfix.pipeline.portfolio import Together
 from budgetfix.pipeline.portfolio_writing import put_together, write_portfolio
 from tests.intake.ticked import Desk, said
 from tests.pipeline.listed_job import chosen_plan, one_each, write_job
-from tests.pipeline.street import only_plans, plan_street, read_street, write_street
+from tests.pipeline.street import OVERLAPPING, only_plans, plan_street, read_street, write_house, write_street
 from tests.pipeline.ticked import TODAY, read_at
 from tests.pipeline.ticked import rest as rest_of
 
@@ -121,26 +122,36 @@ def _write_rest(folder: Path, book: PlanBook, files: Files, read: bytes) -> None
 
 
 def _street(folder: Path) -> Case:
-    """Two plans for each house differ in one letter; their first workbooks are as the product wrote them."""
+    """Three houses planned once more, with another order of what matters in one of them."""
     write_street(folder)
-    own, jobs = contents(folder), read_street(folder)
+    write_house(folder / "oak-lane", (40, 10), OVERLAPPING)
+    earlier, _, _ = _planned_street(folder)
+    write_street(folder)
+    own = contents(folder)
+    after, portfolio, found = _planned_street(folder)
+    left = {f"{house.folder}/landlord.txt": LEFT_BEHIND["landlord.txt"] for house in portfolio.houses}
+    return Case(
+        "three houses",
+        {**own, **left, **earlier},
+        {**own, **after},
+        lambda where: write_portfolio(where, portfolio, found),
+        names=tuple(house.folder for house in portfolio.houses),
+    )
+
+
+def _planned_street(folder: Path) -> tuple[dict[str, bytes], Portfolio, Together]:
+    """What the portfolio's writing adds to a folder, which is then as it was."""
+    own = contents(folder)
     with only_plans():
         found = plan_street(folder)
     assert isinstance(found, Together)
-    made = tuple(replace(one, files=dict(writing.plan_files(one.book))) for one in found.made)
-    found = replace(found, made=made)
-    portfolio = put_together(folder, jobs, found, 60.0)
+    found = replace(found, made=tuple(replace(one, files=dict(writing.plan_files(one.book))) for one in found.made))
+    portfolio = put_together(folder, read_street(folder), found, 60.0)
     write_portfolio(folder, portfolio, found)
-    after = contents(folder)
-    shutil.rmtree(folder)
-    before = {**own, **{f"{job.name}/landlord.txt": LEFT_BEHIND["landlord.txt"] for job in jobs}}
-    return Case(
-        "three houses",
-        before,
-        after,
-        lambda where: write_portfolio(where, portfolio, found),
-        names=tuple(job.name for job in jobs),
-    )
+    made = {name: data for name, data in contents(folder).items() if name not in own}
+    for name in made:
+        (folder / name).unlink()
+    return made, portfolio, found
 
 
 def same_ticks(case: Case, folder: Path, known: dict[bytes, dict[str, tuple[object, object]]]) -> bool:
@@ -153,6 +164,18 @@ def same_ticks(case: Case, folder: Path, known: dict[bytes, dict[str, tuple[obje
             back, _ = back_from(data, PLAN, "USD")
             known[data] = said(back) if back is not None else {}
     return known[case.ticks].items() <= known[now].items() and bool(known[case.ticks])
+
+
+def ticked_more(case: Case, name: str) -> bytes:
+    """The workbook of that name with one thing more typed into it."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        desk = Desk(data=case.before[name])
+        page = desk.page("Buy")
+        head = next(cell for row in page.iter_rows(max_row=12) for cell in row if cell.value == "Paid in all")
+        row = next(cell.row for cell in page["A"] if isinstance(cell.value, str) and ":" in cell.value)
+        page.cell(row, head.column, 7)
+        return desk.saved()
 
 
 def clock() -> float:

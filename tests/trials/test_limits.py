@@ -2,11 +2,58 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from budgetfix.base import limits
+from budgetfix.framing import frame
+from budgetfix.intake import how_much
 from budgetfix.optimize import digits
-from tests.trials.limits import LONG, SMALL, TRIAL, run
+from tests.trials.limits import SMALL, run
 from tests.trials.limits_exact import tried
+from tests.trials.limits_refused import LIMITS, at_the_edge
+from tests.trials.page import promises
+from tests.trials.registry import SEED
 from tests.trials.trial import Asked
+
+PAGE = Path(__file__).parents[2] / "reports" / "what-we-promise.md"
+
+
+def always(answer: object) -> Callable[..., object]:
+    """Gives one answer to everything."""
+    return lambda *_: answer
+
+
+def test_limits_hold(tmp_path: Path) -> None:
+    """Small jobs with the largest figures have the best of all plans, and what is too large is refused."""
+    result = run(Asked(SEED, SMALL, tmp_path, 1))
+    assert result.broken == ()
+    assert sum(row.tried for row in result.rows) == SMALL + len(LIMITS)
+    assert promises(PAGE.read_text("utf-8"), "limits") == tuple(row.promise for row in result.rows)
+
+
+def test_large_figures_that_go_to_the_solver_as_they_are_are_caught(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Planted: nothing is written in digits. Among the first jobs there is one in which the solver is wrong."""
+    monkeypatch.setattr(digits, "large", always(False))
+    assert any(tried(tmp_path / str(number), 7, number).words for number in range(60))
+
+
+def test_one_minor_unit_too_much_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Planted: the tool believes in a budget that is one minor unit larger. A plan that is over it by one is seen."""
+    real = frame._for_remedies
+    monkeypatch.setattr(frame, "_for_remedies", lambda brief: None if (most := real(brief)) is None else most + 1)
+    words = [one.words for number in range(0, 60, 3) if (one := tried(tmp_path / str(number), 7, number)).words]
+    assert words
+    assert any("budget" in one for one in words), words
+
+
+def test_a_limit_that_is_not_looked_at_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Planted: sums of everything together have no end. The refusal is missed."""
+    monkeypatch.setattr(how_much, "job_too_dear", always([]))
+    monkeypatch.setattr("budgetfix.intake.job.job_too_dear", always([]))
+    (limit,) = (one for one in LIMITS if one.most == limits.MOST_ALL_MINOR)
+    assert "exit" in at_the_edge(tmp_path / "edge", limit).words[0]
