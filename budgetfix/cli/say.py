@@ -10,6 +10,8 @@ from typing import NoReturn
 
 import typer
 
+from budgetfix.base.signs import shown
+
 DONE, NO_PLAN, MISUSE, REFUSED, STOPPED = 0, 1, 2, 3, 4
 
 
@@ -29,7 +31,7 @@ def out(text: str) -> None:
 
     from budgetfix.exports.narrow import narrow
 
-    text = narrow(text, columns())
+    text = narrow(_seen(text), columns())
 
     encoding = sys.stdout.encoding or "utf-8"
     safe = text.encode(encoding, "replace").decode(encoding)
@@ -41,8 +43,13 @@ def err(text: str) -> None:
     from rich.console import Console
 
     encoding = sys.stderr.encoding or "utf-8"
-    safe = text.encode(encoding, "replace").decode(encoding)
+    safe = _seen(text).encode(encoding, "replace").decode(encoding)
     Console(stderr=True, markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
+
+
+def _seen(text: str) -> str:
+    """The text line by line, with whatever a terminal would obey written out: folders can be called anything."""
+    return "\n".join(map(shown, text.split("\n")))
 
 
 def obj(value: Mapping[str, object] | list[object]) -> None:

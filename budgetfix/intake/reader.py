@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeVar
 
-from budgetfix.base.limits import MOST_PEOPLE, MOST_WHOLE
+from budgetfix.base.limits import LONGEST_NAME, MOST_PEOPLE, MOST_WHOLE
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.intake.inside import Inside, each
@@ -115,7 +115,10 @@ def as_text(value: object) -> str:
         raise ValueError("")
     if isinstance(value, float) and value.is_integer():
         return str(int(value))
-    return str(value).strip()
+    text = " ".join(str(value).split())
+    if len(text) > LONGEST_NAME and ";" not in text:
+        raise ValueError(f"{len(text):,} signs; {LONGEST_NAME} at most")
+    return text
 
 
 def name_of(row: RawRow, field: str) -> str:

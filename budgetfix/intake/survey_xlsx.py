@@ -21,8 +21,10 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.base.limits import BOOK_BYTES, COLUMNS, ROWS
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import shortened
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
+from budgetfix.intake.disarm import disarm
 from budgetfix.intake.door import bytes_of
 from budgetfix.intake.markup import NotTaken
 from budgetfix.intake.parcel import repacked
@@ -258,17 +260,19 @@ def _lost_headings(
 
 
 def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
-    """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red. Errors: OSError."""
-    book = open_book(path.read_bytes(), False)
-    if book is None:
+    """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red."""
+    whole = book_of(bytes_of(path, BOOK_BYTES, []) or b"", path.name, [])
+    if whole is None:
         return b""
+    book = whole.typed
+    disarm(book, whole.shown)
     notes: dict[tuple[str, int, int], list[str]] = {}
     for problem in sorted(problems):
         place = problem.place
         if place.file == path.name and 0 < place.sheet_index <= len(book.sheetnames):
             key = (book.sheetnames[place.sheet_index - 1], max(place.row, 1), max(place.column, 1))
-            said = f"Found {problem.found}, wanted {problem.wanted}."
-            notes.setdefault(key, []).append(f"{said} {problem.todo}".strip())
+            found, wanted, todo = map(shortened, (problem.found, problem.wanted, problem.todo))
+            notes.setdefault(key, []).append(f"Found {found}, wanted {wanted}. {todo}".strip())
     for (title, row, column), texts in notes.items():
         cell = book[title].cell(row, column)
         if isinstance(cell, Cell):

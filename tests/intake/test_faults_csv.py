@@ -40,10 +40,10 @@ def test_only_what_is_needed(tmp_path: Path) -> None:
 
 
 def test_quoted_fields(tmp_path: Path) -> None:
-    """RFC 4180: commas, quotes and line ends inside quotes belong to the words; cells are still counted right."""
+    """RFC 4180: commas, quotes and line ends in quotes belong to the words, the last as spaces; cells are counted."""
     text = 'fault,points,what\n"a, b",1,"says ""no""\nand more"\nc,x,y\n'
     faults, problems = read(tmp_path, text)
-    assert faults[0] == ListedFault(fault="a, b", points=1, what='says "no"\nand more')
+    assert faults[0] == ListedFault(fault="a, b", points=1, what='says "no" and more')
     assert problems == ["faults.csv [B3] found 'x', wanted a whole number, 0 or more"]
 
 
