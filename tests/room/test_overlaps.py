@@ -88,6 +88,9 @@ def test_frames_on_one_spot_of_wall() -> None:
     """Two frames overlap only where they share width and height of one wall."""
     assert found(frame("one", 1000, 1200), frame("two", 1400, 1500)) == (("one", "two"),)
     assert found(frame("one", 1000, 1200), frame("two", 1400, 1900)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1400, 1899)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1499, 1500)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1498, 1898)) == (("one", "two"),)
     assert found(frame("one", 1000, 1200), frame("two", 1000, 1200, wall="B")) == ()
 
 
