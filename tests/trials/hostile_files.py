@@ -16,7 +16,20 @@ SHEET = "xl/worksheets/sheet1.xml"
 MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 TIES = "http://schemas.openxmlformats.org/package/2006/relationships"
 OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
-PARTS = {"sheet": SHEET, "texts": "xl/sharedStrings.xml", "styles": "xl/styles.xml", "ties": "xl/worksheets/_rels/sheet1.xml.rels"}
+PARTS = {
+    "sheet": SHEET,
+    "texts": "xl/sharedStrings.xml",
+    "styles": "xl/styles.xml",
+    "ties": "xl/worksheets/_rels/sheet1.xml.rels",
+}
+PROGRAMS = ("xl/vbaProject.bin", "xl/macrosheets/sheet1.xml")
+PICTURE = (
+    f'<Relationships xmlns="{TIES}"><Relationship Id="a" Type="{OFFICE}/image" Target="http://zqx.invalid/a.png" '
+    'TargetMode="External"/></Relationships>'
+)
+LONG = f'<row><c><f t="shared" ref="A1:A9" si="0">{"1+" * 4_000}1</f></c></row>'
+SHARING = '<row><c><f t="shared" si="0"/></c></row>'
+WIDE = "<?xml version='1.0' encoding='UTF-16'?><!DOCTYPE a><a/>".encode("utf-16")
 DOCTYPE = '<?xml version="1.0"?><!DOCTYPE a [<!ENTITY x SYSTEM "file:///etc/passwd">]>'
 LAUGHS = "".join(f'<!ENTITY a{at} "{f"&a{at - 1};" * 10 if at else "ha"}">' for at in range(9))
 
@@ -99,27 +112,34 @@ BOOKS: dict[str, Callable[[random.Random], bytes]] = {
     "far empty": lambda _: sheet('<row r="1048576"><c r="XFD1048576"/></row>'),
     "wide": lambda chance: sheet("<row>" + "<c><v>1</v></c>" * chance.choice((501, 20_000, 100_000)) + "</row>"),
     "merged": lambda chance: sheet("", f'<mergeCells><mergeCell ref="A1:XFD{_number(chance)}"/></mergeCells>'),
-    "linked": lambda chance: sheet("", f'<hyperlinks><hyperlink ref="A1:XFD{_number(chance)}" location="a"/></hyperlinks>'),
+    "linked": lambda chance: sheet("", f'<hyperlinks><hyperlink ref="A1:XFD{_number(chance)}"/></hyperlinks>'),
     "entity": lambda _: sheet('<row><c t="inlineStr"><is><t>&x;</t></is></c></row>', before=DOCTYPE),
     "laughs": lambda _: sheet("<row/>&a8;", before=f"<!DOCTYPE a [{LAUGHS}]>"),
-    "wide entity": lambda _: packed({**_plain(), SHEET: "<?xml version='1.0' encoding='UTF-16'?><!DOCTYPE a><a/>".encode("utf-16")}),
+    "wide entity": lambda _: packed({**_plain(), SHEET: WIDE}),
     "odd letters": lambda _: packed({**_plain(), SHEET: b'<?xml version="1.0" encoding="cp037"?>' + b"x" * 99}),
     "deep": lambda chance: packed({**_plain(), SHEET: b"<a>" * chance.choice((101, 5_000, 1_000_000))}),
     "parts": lambda _: packed({**_plain(), **{f"xl/x{at}.xml": b"" for at in range(2_100)}}),
-    "texts": lambda _: packed({**_plain(), "xl/sharedStrings.xml": f'<sst xmlns="{MAIN}">{"<si/>" * 1_600_000}</sst>'.encode()}),
-    "styles": lambda _: packed({**_plain(), "xl/styles.xml": f'<styleSheet xmlns="{MAIN}">{"<font/>" * 121_000}</styleSheet>'.encode()}),
-    "formulas": lambda _: sheet(f'<row><c><f t="shared" ref="A1:A9" si="0">{"1+" * 4_000}1</f></c></row>' + '<row><c><f t="shared" si="0"/></c></row>' * 9_000),
-    "macros": lambda chance: packed({**_plain(), chance.choice(("xl/vbaProject.bin", "xl/macrosheets/sheet1.xml")): b"zqx"}),
+    "texts": lambda _: _other(texts=_list("sst", "<si/>" * 1_600_000)),
+    "styles": lambda _: _other(styles=_list("styleSheet", "<font/>" * 121_000)),
+    "formulas": lambda _: sheet(LONG + SHARING * 9_000),
+    "macros": lambda chance: packed({**_plain(), chance.choice(PROGRAMS): b"zqx"}),
     "twice": lambda _: packed({**_plain(), SHEET.upper(): b"<a/>"}),
     "nested": lambda _: packed({"xl/workbook.xml": packed({"a": packed(_plain())})}),
     "outside": lambda _: sheet('<row><c><f>[1]A!A1+cmd|" /C zqx"!A0</f><v>1</v></c></row>'),
-    "pictures": lambda _: packed({**_plain(), "xl/worksheets/_rels/sheet1.xml.rels": f'<Relationships xmlns="{TIES}"><Relationship Id="a" Type="{OFFICE}/image" Target="http://zqx.invalid/a.png" TargetMode="External"/></Relationships>'.encode()}),
+    "pictures": lambda _: _other(ties=PICTURE),
     "cut": lambda chance: book()[: chance.randrange(1, 4_000)],
     "no book": lambda chance: chance.randbytes(chance.randrange(0, 9_000)),
     "large": lambda _: b"PK" + bytes(32_000_001),
 }  # fmt: skip
+
+
+def _laughs(times: int) -> str:
+    names = ((at, ",".join([f"*a{at - 1}"] * times)) for at in range(1, 40))
+    return "a0: &a0 [x,x]\n" + "".join(f"a{at}: &a{at} [{inside}]\n" for at, inside in names)
+
+
 YAMLS: dict[str, Callable[[random.Random], str]] = {
-    "laughs": lambda chance: "a0: &a0 [x,x]\n" + "".join(f"a{at}: &a{at} [{','.join([f'*a{at - 1}'] * chance.choice((2, 10)))}]\n" for at in range(1, 40)),
+    "laughs": lambda chance: _laughs(chance.choice((2, 10))),
     "chain": lambda _: "a0: &a0 [x]\n" + "".join(f"a{at}: &a{at} [*a{at - 1}]\n" for at in range(1, 300)),
     "flow": lambda chance: "a: " + chance.choice(("[", "{a: ", "[{a: ")) * chance.choice((41, 500, 20_000)),
     "block": lambda chance: "".join(" " * at + "a:\n" for at in range(chance.choice((45, 400)))),
@@ -129,7 +149,7 @@ YAMLS: dict[str, Callable[[random.Random], str]] = {
     "tag": lambda chance: "a: " + chance.choice(("!", "&", "*", "!<")) + "x" * 600_000,
     "runs": lambda _: "a: !!python/object/apply:os.system ['touch zqx']",
     "digits": lambda chance: "budget: " + "9" * chance.choice((400, 5_000, 90_000)),
-    "controls": lambda chance: chance.choice(('currency: "\\e[31m"', 'currency: "\\0"', 'currency: "\\ud800"', '"\\e": 1')),
+    "controls": lambda chance: chance.choice(('currency: "\\e[31m"', 'currency: "\\0"', '"\\ud800": 1')),
     "large": lambda _: "a: 1\n" * 500_000,
     "bytes": lambda chance: chance.randbytes(300).decode("latin-1"),
 }  # fmt: skip
@@ -143,10 +163,12 @@ TABLES: dict[str, Callable[[random.Random], str]] = {
     "controls": lambda chance: f"fault,points\n{chance.choice((chr(27) + '[2J', chr(7), chr(8) * 3, chr(155)))}zqx,1\n",
 }  # fmt: skip
 PATHS = (
-    "../../../../../../etc/passwd", "/etc/passwd", "/etc/shadow.yaml", "/dev/zero", "/dev/stdin", "/dev/tty", "~", "~/a.yaml",
-    "\\\\zqx.invalid\\share\\a.yaml", "//zqx.invalid/a.yaml", "file:///etc/passwd", "http://zqx.invalid/a.yaml", "", ".", "..",
-    "pipe.yaml", "loop.yaml", "zero.yaml", "folder.yaml", "gone.yaml", "x" * 300, "x" * 299 + ".yaml", "a\x1b[31m.yaml", "a\0.yaml",
-    "passwd.yaml", "socket.yaml", "CON", "nul.yaml", "C:\\a.yaml", "a.yaml:stream", "/proc/self/mem", "/proc/self/environ.yaml",
+    "../../../../../../etc/passwd", "/etc/passwd", "/etc/shadow.yaml", "/dev/zero", "/dev/stdin", "/dev/tty", "~",
+    "~/a.yaml", "\\\\zqx.invalid\\share\\a.yaml", "//zqx.invalid/a.yaml", "file:///etc/passwd",
+    "http://zqx.invalid/a.yaml", "", ".", "..", "pipe.yaml", "loop.yaml", "zero.yaml", "folder.yaml", "gone.yaml",
+    "x" * 300,
+    "x" * 299 + ".yaml", "a\x1b[31m.yaml", "a\0.yaml", "passwd.yaml", "socket.yaml", "CON", "nul.yaml", "C:\\a.yaml",
+    "a.yaml:stream", "/proc/self/mem", "/proc/self/environ.yaml",
 )  # fmt: skip
 """What a brief may name as its catalogue; some of them are laid out by `traps`."""
 

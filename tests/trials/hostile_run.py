@@ -62,9 +62,10 @@ class Ran:
 
 
 class Watch:
-    """Hears of every socket, process and file that is opened to be written, from when it is set until it is unset.
+    """Hears of every socket, process and file opened to be written, from when it is set until it is unset.
 
-    openpyxl packs a marked copy by way of a temporary file, which it takes away: that one is let pass, and one without a name.
+    openpyxl packs a marked copy by way of a temporary file, which it takes away: that one is let
+    pass, and those without a name.
     """
 
     def __init__(self) -> None:

@@ -102,7 +102,7 @@ def files(words: tuple[str, ...]) -> dict[str, bytes]:
     }
     brief = {
         "currency": "EUR", "budget": 100, "ordered": "2026-06-01", "catalog": "catalog.yaml",
-        "hours": [{"date": "2026-06-06", "people": {ann: 3, ben: 3}}, {"date": "2026-06-07", "people": {ann: 3, ben: 3}}],
+        "hours": [{"date": f"2026-06-0{day}", "people": {ann: 3, ben: 3}} for day in (6, 7)],
         "people": {ann: {"not": ["ladder"]}, ben: {}},
         "fixed": [{"name": fixed, "cost": 3}], "quote": {"by": maker, "for": agree},
     }  # fmt: skip
