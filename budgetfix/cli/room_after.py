@@ -16,7 +16,7 @@ ENDING = "{} is no name for a survey as text. Name one that ends in .yaml, such 
 OF_THE_JOB = "{} is a name that budgetfix reads in {} as something else. Name another one, such as {}."
 READ_HERE = ("survey.yaml", "brief.yaml", "catalog.yaml")
 NO_SURVEY = "{} has no survey: there is no room to write. Leave out --room-after."
-ONE_JOB = "--room-after takes one job at a time, and {} holds {}.\nName one of them, such as {}."
+ONE_JOB = "--room-after takes one job at a time, and {} holds {} jobs.\nName one of them, such as {}."
 NOT_THERE = "The lists are written, but {} could not be: {}."
 
 

@@ -27,7 +27,7 @@ def typed_rows(survey: Survey, faults: Sequence[ListedFault]) -> dict[str, list[
         for record in records:
             row = _row(FORM_OF[table], record, survey, survey.household.unit)
             if table == "marks" and isinstance(record, Hung):
-                row["what"] = HOLE_OF.get(record.fixing, record.group)
+                row |= {"what": HOLE_OF.get(record.fixing, record.group), "things": record.things}
             if table != "rooms" and alone:
                 row.pop("room", None)
             rows[table].append(row)

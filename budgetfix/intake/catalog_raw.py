@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
 from budgetfix.base.limits import BOOK_BYTES, TEXT_BYTES
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import forbidden, tidied
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_SHEETS, CATALOG_TOP
 from budgetfix.intake.csv_rows import csv_rows
 from budgetfix.intake.door import bytes_of
@@ -16,6 +18,8 @@ from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
 from budgetfix.intake.yaml_lines import YamlFile, load_yaml, parse_yaml
 
 MOST_ROWS = 20_000
+_CONTROLS = re.compile(r"\\u00[01]|\\[bf]")
+"""How JSON writes what does something: the slow way tells where."""
 TABLES = ("tools", "shops", "products", "remedies")
 
 
@@ -34,7 +38,7 @@ class DoubledKey(ValueError):
 
 
 def _pairs(pairs: list[tuple[str, object]]) -> dict[str, object]:
-    found = dict(pairs)
+    found = {" ".join(key.split()): value for key, value in pairs}
     if len(found) < len(pairs):
         raise DoubledKey
     return found
@@ -48,6 +52,9 @@ def quick_json(path: Path) -> RawCatalog | None:
     try:
         found = json.loads(text, object_pairs_hook=_pairs)
     except (ValueError, RecursionError):
+        return None
+    said = json.dumps(found, ensure_ascii=False)
+    if forbidden(said) or _CONTROLS.search(said) or tidied(said) != said:
         return None
     return _from_data(path.name, found, None) if isinstance(found, dict) else None
 

@@ -14,7 +14,7 @@ from budgetfix.catalog.models import WorkStep
 from budgetfix.intake.catalog_raw import RawCatalog
 from budgetfix.intake.inside import Inside, Part, each, only
 from budgetfix.intake.raw_rows import RawCell, RawRow
-from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_text, unknown_fields
+from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, name_of, unknown_fields
 
 STEP_FIELDS = ("hours", "minutes", "wait_sessions", "wait_hours", "people", "text", "from_stock", "help")
 THREE = ("low", "likely", "high")
@@ -23,7 +23,7 @@ THREE = ("low", "likely", "high")
 def sheet_steps(raw: RawCatalog, problems: list[FileProblem]) -> dict[str, list[Record]]:
     """The rows of the sheet Steps, by remedy, their three figures gathered as minutes."""
     found: dict[str, list[Record]] = {}
-    known = {as_text(row.cells["remedy"].value) for row in raw.rows.get("remedies", []) if "remedy" in row.cells}
+    known = {name_of(row, "remedy") for row in raw.rows.get("remedies", [])}
     for row in raw.rows.get("steps", []):
         record = Record(row, problems)
         remedy = record.id("remedy")

@@ -84,7 +84,7 @@ def _unpacked(parcel: zipfile.ZipFile, part: zipfile.ZipInfo, most: int) -> byte
     if part.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED):
         raise zipfile.BadZipFile("neither stored nor deflated")
     text = bytearray()
-    with parcel.open(part) as packed:
+    with parcel.open(name=part, mode="r") as packed:
         for piece in _pieces(packed):
             text += piece
             if len(text) > most:

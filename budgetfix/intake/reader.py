@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeVar
 
-from budgetfix.base.limits import MOST_PEOPLE, MOST_WHOLE
+from budgetfix.base.limits import LONGEST_NAME, MOST_HANDS, MOST_WHOLE
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.intake.inside import Inside, each
@@ -115,7 +115,22 @@ def as_text(value: object) -> str:
         raise ValueError("")
     if isinstance(value, float) and value.is_integer():
         return str(int(value))
-    return str(value).strip()
+    text = " ".join(str(value).split())
+    if len(text) > LONGEST_NAME and ";" not in text:
+        raise ValueError(f"{len(text):,} signs; {LONGEST_NAME} at most")
+    return text
+
+
+def name_of(row: RawRow, field: str) -> str:
+    """The name in a field as others point to it; empty where there is none that can be read."""
+    cell = row.cells.get(field)
+    unread = cell is None or cell.trouble or cell.value is None or isinstance(cell.value, (bool, list, dict))
+    return "" if cell is None or unread else as_text(cell.value)
+
+
+def named_rows(rows: Iterable[RawRow], field: str) -> list[RawRow]:
+    """The rows that have such a name: one for each record that was made of them, in the same order."""
+    return [row for row in rows if name_of(row, field)]
 
 
 def as_whole(value: object) -> int:
@@ -138,7 +153,7 @@ def as_hands(value: object) -> int:
     people = as_whole(value)
     if people < 1:
         raise ValueError("1 or more people")
-    return int(no_more(people, MOST_PEOPLE))
+    return int(no_more(people, MOST_HANDS))
 
 
 def as_share(value: object) -> Fraction:

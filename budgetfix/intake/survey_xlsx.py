@@ -21,8 +21,10 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.base.limits import BOOK_BYTES, COLUMNS, ROWS
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import shortened
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
+from budgetfix.intake.disarm import disarm
 from budgetfix.intake.door import bytes_of
 from budgetfix.intake.markup import NotTaken
 from budgetfix.intake.parcel import repacked
@@ -30,6 +32,8 @@ from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
 
 LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
 MARK = "C0392B"
+SIGNIFICANT = 15
+"""Digits that a spreadsheet's number is good for (Excel specifications and limits)."""
 A_BOOK = "a workbook saved as .xlsx"
 NO_BOOK = (
     zipfile.BadZipFile, zlib.error, struct.error, InvalidFileException, LookupError, ValueError, TypeError, SyntaxError,
@@ -101,7 +105,12 @@ class Book:
             return RawCell(cell.value, place, f"the error {cell.value}")
         if isinstance(cell.value, (datetime, date, time)):
             return RawCell(_day(cell.value), place, "" if isinstance(cell.value, (datetime, date)) else "a time of day")
-        return RawCell(cell.value, place)
+        return RawCell(_without_dust(cell.value), place)
+
+
+def _without_dust(value: object) -> object:
+    """A sum such as 0.30000000000000004 as the program shows it."""
+    return float(f"{value:.{SIGNIFICANT}g}") if isinstance(value, float) else value
 
 
 def _day(value: datetime | date | time) -> object:
@@ -251,17 +260,19 @@ def _lost_headings(
 
 
 def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
-    """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red. Errors: OSError."""
-    book = open_book(path.read_bytes(), False)
-    if book is None:
+    """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red."""
+    whole = book_of(bytes_of(path, BOOK_BYTES, []) or b"", path.name, [])
+    if whole is None:
         return b""
+    book = whole.typed
+    disarm(book, whole.shown)
     notes: dict[tuple[str, int, int], list[str]] = {}
     for problem in sorted(problems):
         place = problem.place
         if place.file == path.name and 0 < place.sheet_index <= len(book.sheetnames):
             key = (book.sheetnames[place.sheet_index - 1], max(place.row, 1), max(place.column, 1))
-            said = f"Found {problem.found}, wanted {problem.wanted}."
-            notes.setdefault(key, []).append(f"{said} {problem.todo}".strip())
+            found, wanted, todo = map(shortened, (problem.found, problem.wanted, problem.todo))
+            notes.setdefault(key, []).append(f"Found {found}, wanted {wanted}. {todo}".strip())
     for (title, row, column), texts in notes.items():
         cell = book[title].cell(row, column)
         if isinstance(cell, Cell):

@@ -17,10 +17,13 @@ from ruamel.yaml.composer import Composer
 from ruamel.yaml.error import MarkedYAMLError, ReusedAnchorWarning, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
-from budgetfix.base.limits import NAME_SIGNS, NESTING, TEXT_BYTES, VALUES, YAML_BYTES
+from budgetfix.base.limits import LONGEST_TEXT, NAME_SIGNS, NESTING, TEXT_BYTES, VALUES, YAML_BYTES
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import tidied, whole, without
 from budgetfix.intake.door import bytes_of
+from budgetfix.intake.raw_rows import spoilt
 
+A_TEXT = f"words of {LONGEST_TEXT:,} signs at most, without signs that do something"
 Key = str | int
 KeyPath = tuple[Key, ...]
 
@@ -199,8 +202,19 @@ def _value(file: YamlFile, node: Node, path: KeyPath, above: tuple[Node, ...]) -
         return [_value(file, item, (*path, place), (*above, node)) for place, item in enumerate(node.value)]
     if not isinstance(node, ScalarNode):
         return None
+    node.value = _readable(file, node)
     file.texts[path] = node.value
     return _scalar(node)
+
+
+def _readable(file: YamlFile, node: ScalarNode) -> str:
+    """The text of a value or key; noted, and left without them, where it holds signs that would do something."""
+    text = tidied(whole(node.value))
+    wrong = spoilt(text)
+    if wrong:
+        _problem(file, node.start_mark.line + 1, node.start_mark.column + 1, wrong, A_TEXT)
+        return without(text)[:LONGEST_TEXT]
+    return text
 
 
 def _mapping(file: YamlFile, node: MappingNode, path: KeyPath, above: tuple[Node, ...]) -> dict[str, object]:
@@ -208,7 +222,7 @@ def _mapping(file: YamlFile, node: MappingNode, path: KeyPath, above: tuple[Node
     before = ""
     for key_node, value_node in node.value:
         line, column = key_node.start_mark.line + 1, key_node.start_mark.column + 1
-        key = key_node.value if isinstance(key_node, ScalarNode) else ""
+        key = " ".join(_readable(file, key_node).split()) if isinstance(key_node, ScalarNode) else ""
         if not isinstance(key_node, ScalarNode):
             _problem(file, line, column, "a block as a key", "a word as a key")
         elif node.flow_style and key.isdigit() and isinstance(value_node, ScalarNode) and not value_node.value:

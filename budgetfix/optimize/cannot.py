@@ -15,7 +15,7 @@ from budgetfix.optimize.windows import windows
 def impossible(problem: Problem) -> dict[str, str]:
     """Reason by option id, for options that can never be chosen; sorted by id.
 
-    Words: "step-too-long", "too-late", "half-done", "too-few-people", "needs-clash", "tool-not-to-be-had",
+    Words: "step-too-long", "too-loud", "too-late", "half-done", "too-few-people", "needs-clash", "tool-not-to-be-had",
     "over-budget", "money-too-late", "over-limit", "not-enough-there", "too-heavy". What needs an impossible option is
     impossible for the same reason.
     """

@@ -159,7 +159,7 @@ class _Writer:
             self.new.variables[name] = Variable(one.low, up if wide else one.up, one.whole or wide)
             return
         most = BASE**PLACES - 1 if up is None else up
-        parts = []
+        parts: list[str] = []
         while most:
             parts.append(f"{name}.{len(parts)}")
             self.new.integer(parts[-1], min(most, BASE - 1))

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping
 from fractions import Fraction
 
 from budgetfix.base.numbers import half_even
-from budgetfix.brief.lease import NOT_BACK
 from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.outcome.book import FaultRow
 from budgetfix.room.items import TABLES, Item, Light
@@ -50,22 +49,17 @@ def _thing(survey: Survey, name: str) -> Item | None:
 def still_listed(faults: Iterable[ListedFault], rows: Iterable[FaultRow], brief: Brief) -> tuple[ListedFault, ...]:
     """What a survey cannot show: listed faults with the points that are left, and what was taken away uncured.
 
-    A fault with nothing left stands only where the brief itself would list it again. Points are whole: under a
-    priority above 1 those that are left may lie between two of them, and the nearer is taken.
+    Those with nothing left stand there too, since a catalogue may name them. Points are whole: under a priority above
+    1 those that are left may lie between two of them, and the nearer is taken.
     """
     listed = {fault.fault: fault for fault in faults}
     found = []
     for row in rows:
         if row.kept:
             found.append(_taken(row))
-        elif row.listed and (row.points_after or row.fault in _by_brief(brief)):
+        elif row.listed:
             found.append(_with_points(listed[row.fault], row.points_after, brief.priority(row.fault)))
     return tuple(sorted(found, key=lambda fault: fault.fault))
-
-
-def _by_brief(brief: Brief) -> frozenset[str]:
-    keep = brief.lease.keep if brief.lease is not None else ()
-    return frozenset(NOT_BACK.format(name) for name, _ in keep)
 
 
 def _taken(row: FaultRow) -> ListedFault:

@@ -48,7 +48,7 @@ def _share(one: Polygon, other: Polygon) -> bool:
     if not _boxes_meet(one.bounds, other.bounds):
         return False
     shared = one.intersection(other).bounds
-    return bool(shared) and shared[2] - shared[0] > TOUCH_MM and shared[3] - shared[1] > TOUCH_MM
+    return shared[2] - shared[0] > TOUCH_MM and shared[3] - shared[1] > TOUCH_MM
 
 
 def hung_overlap(one: Hung, other: Hung) -> bool:

@@ -37,15 +37,10 @@ def sides(piece: Piece, lines: Lines) -> Sides:
     """The sides of a piece that stands at one of these walls."""
     look = facing(piece, lines)
     left = (look[1], -look[0])
-    corners = [(float(x), float(y)) for x, y in footprint(piece, lines).exterior.coords[:-1]]
-    middle = (sum(x for x, _ in corners) / 4, sum(y for _, y in corners) / 4)
+    corners = [(float(x), float(y)) for x, y in footprint(piece, lines).exterior.coords]
 
     def corner(ahead: float, aside: float) -> Point:
-        def reach(point: Point) -> float:
-            x, y = point[0] - middle[0], point[1] - middle[1]
-            return ahead * (x * look[0] + y * look[1]) + aside * (x * left[0] + y * left[1])
-
-        return max(corners, key=reach)
+        return max(corners, key=lambda point: ahead * along(point, look) + aside * along(point, left))
 
     front_left, front_right = corner(1, 1), corner(1, -1)
     back_left, back_right = corner(-1, 1), corner(-1, -1)

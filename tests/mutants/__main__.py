@@ -13,9 +13,10 @@ from pathlib import Path
 
 from tests.mutants.choosing import case, sampled
 from tests.mutants.explained import explained, reason
-from tests.mutants.judging import judge
+from tests.mutants.judging import Verdict, judge
+from tests.mutants.keeping import Kept
 from tests.mutants.parts import PARTS, Part
-from tests.mutants.telling import Told, line_of, page, read_lines, table
+from tests.mutants.telling import Told, line_of, page, read_lines, row, table
 from tests.mutants.touched import ROOT, Touched, read
 
 SEED = 20_261_126
@@ -27,9 +28,9 @@ def main() -> int:
     """Judge, and print what is left. Exit code 1 where a mutant was neither noticed nor explained."""
     asked = _asked()
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
-        wanted = [part for part in PARTS if asked.part in (None, part.slug)]
+        wanted = [part for part in PARTS if part.slug in (asked.part or [part.slug])]
         told = {part: _part(part, asked, _touched(part, asked.map or Path(folder)), Path(folder)) for part in wanted}
-    print(f"\n{table(told, asked.seed)}")
+    print(f"\n{table({part.slug: row(part, one) for part, one in told.items()}, asked.seed)}")
     if asked.write is not None:
         asked.write.write_text(page(asked.write.read_text("utf-8"), told, asked.seed), "utf-8")
     return int(any(one.left for one in told.values()))
@@ -37,10 +38,11 @@ def main() -> int:
 
 def _asked() -> argparse.Namespace:
     said = argparse.ArgumentParser(prog="python -m tests.mutants", description=__doc__)
-    said.add_argument("--part", choices=[part.slug for part in PARTS], help="one part only")
+    said.add_argument("--part", action="append", choices=[part.slug for part in PARTS], help="several may be given")
     said.add_argument("--only", default="*", help="only modules whose path matches, such as '*/bill.py'")
     said.add_argument("--share", type=float, help="try this share of each module's mutants, instead of the part's own")
     said.add_argument("--seed", type=int, default=SEED, help="draws that share")
+    said.add_argument("--keep", type=Path, help="a folder of kills that need not be judged again; more are added")
     said.add_argument("--seconds", type=float, default=15.0, help="tests of so many seconds at most judge a mutant")
     said.add_argument("--lanes", type=int, default=os.cpu_count() or 1, help="modules that are judged at once")
     said.add_argument(
@@ -91,16 +93,21 @@ def _started(module: str, part: Part, asked: argparse.Namespace, touched: Touche
 
 def _judged(module: str, share: float, asked: argparse.Namespace, touched: Touched, file: Path) -> None:
     drawn, whole = sampled(module, share, asked.seed)
-    known = explained()
+    known, kept = explained(), Kept(asked.keep, module)
     with file.open("w", encoding="utf-8") as lines:
         lines.write(f"{module}\t{whole}\n")
-        lines.flush()
 
-        def tell(verdict):  # type: ignore[no-untyped-def]
+        def tell(verdict: Verdict) -> None:
+            kept.note(verdict)
             lines.write(line_of(verdict, reason(verdict.mutant, known)))
             lines.flush()
 
-        judge(module, (ROOT / module).read_text("utf-8"), [case(one, touched, asked.seconds) for one in drawn], tell)
+        told = {one: verdict for one in drawn if (verdict := kept.verdict(one)) is not None}
+        for verdict in told.values():
+            tell(verdict)
+        cases = [case(one, touched, asked.seconds) for one in drawn if one not in told]
+        judge(module, (ROOT / module).read_text("utf-8"), cases, tell)
+    kept.write()
 
 
 if __name__ == "__main__":

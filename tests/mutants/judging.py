@@ -6,6 +6,7 @@ before the change, and five more, is ended, and its mutant counts as killed "by 
 
 from __future__ import annotations
 
+import gc
 import importlib
 import os
 import resource
@@ -56,7 +57,8 @@ Tell = Callable[[Verdict], None]
 
 def judge(module: str, source: str, cases: Iterable[Case], tell: Tell) -> None:
     """Tell the verdict on each case. This process must not have imported budgetfix."""
-    warm, cold = [], []
+    warm: list[Case] = []
+    cold: list[Case] = []
     for case in cases:
         if not case.tests:
             tell(Verdict(case.mutant, UNTOUCHED))
@@ -126,6 +128,7 @@ class Loop:
         importlib.import_module(dotted(self.module))
         forget()
         self.functions = living(self.module)
+        gc.freeze()  # what never changes is not touched by collections of the forks, so it is never copied for them
         sound: dict[str, bool] = {}
         for number, case in enumerate(self.cases):
             verdict, by = _surely(case, self._one, sound)

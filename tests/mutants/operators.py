@@ -8,8 +8,10 @@ from __future__ import annotations
 import ast
 import copy
 import dataclasses
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from types import UnionType
+from typing import Any
 
 Place = tuple[tuple[str, int | None], ...]
 """The way from the root of the tree to a node: fields, and indices where a field is a list."""
@@ -236,7 +238,7 @@ def _cut(node: ast.Slice) -> Iterator[ast.AST]:
         yield ast.Slice(node.lower, None, node.step)
 
 
-CHANGES = (
+CHANGES: tuple[tuple[type[ast.AST] | UnionType, Callable[[Any], Iterator[ast.AST]]], ...] = (
     (ast.Compare, _comparison),
     (ast.BinOp, _arithmetic),
     (ast.AugAssign, _step),

@@ -36,13 +36,25 @@ CASES = [
     (Option("m", needs=("other",), excludes=("other",)), "needs-clash"),
     (Option("m", "wall", needs=("other",)), "needs-clash"),
     (Option("m", needs=("long",)), "step-too-long"),
+    (Option("m", steps=(Step(0, loud=True),)), None),
+    (Option("m", steps=(Step(10),), last_session=-1), "too-late"),
+    (Option("m", first_session=2), "too-late"),
+    (Option("m", steps=(Step(10), Step(10, wait_sessions=1))), None),
+    (Option("m", spends=(("holes", 2),)), None),
+    (Option("m", spends=(("pins", 3),)), None),
+    (Option("m", cost_minor=700, tools=("saw",)), None),
+    (Option("m", cost_minor=701, tools=("brush",)), None),
 ]
 
 
 @pytest.mark.parametrize(("option", "reason"), CASES)
 def test_reasons(option: Option, reason: str | None) -> None:
     """Each case is impossible for one reason, or just possible."""
-    others = (Option("other", "wall"), Option("long", steps=(Step(90),)))
+    others = (
+        Option("other", "wall", spends=(("pins", -1),)),
+        Option("more", spends=(("pins", 1),)),
+        Option("long", steps=(Step(90),)),
+    )
     problem = Problem(
         (option, *others),
         products=(
@@ -51,9 +63,9 @@ def test_reasons(option: Option, reason: str | None) -> None:
             Product("vase", 1, most=0),
             Product("bell", 1),
         ),
-        tools=(Tool("saw", hire_minor=300), Tool("lathe")),
+        tools=(Tool("saw", hire_minor=300), Tool("lathe"), Tool("brush", owned=True)),
         shops=(Shop("mill", 150, None, 1, 20),),
-        limits=(Limit("holes", 2),),
+        limits=(Limit("holes", 2), Limit("pins", 2)),
         loads=(Load("out", 100, (("bell", 60),)),),
         sessions=HOURS,
         budget_minor=1000,

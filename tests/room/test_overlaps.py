@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from budgetfix.room.items import Hung, Light, Opening, Piece
-from budgetfix.room.overlaps import in_doorways, overlaps
+from budgetfix.room.overlaps import covers_opening, hides, hung_overlap, in_doorways, overlaps, pieces_overlap
+from budgetfix.room.places import wall_lines
 from budgetfix.room.survey import RoomFacts, Survey, Wall
 from tests.inspection.rooms import couple_bedroom, couple_living, renter, stager_bedroom, stager_living
 
@@ -87,6 +88,9 @@ def test_frames_on_one_spot_of_wall() -> None:
     """Two frames overlap only where they share width and height of one wall."""
     assert found(frame("one", 1000, 1200), frame("two", 1400, 1500)) == (("one", "two"),)
     assert found(frame("one", 1000, 1200), frame("two", 1400, 1900)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1400, 1899)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1499, 1500)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1498, 1898)) == (("one", "two"),)
     assert found(frame("one", 1000, 1200), frame("two", 1000, 1200, wall="B")) == ()
 
 
@@ -125,3 +129,115 @@ def test_a_floor_lamp_needs_its_own_floor() -> None:
 def test_two_screens_on_two_walls_of_one_room_do_not_meet() -> None:
     """Places on wall A and B with the same figures are two spots."""
     assert found(frame("a", 100, 900, what="screen"), frame("b", 100, 900, what="screen", wall="B")) == ()
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "apart"),
+    [
+        ({"at": "table", "tucked": True}, {"at": "table", "tucked": True}, True),
+        ({"at": "table", "tucked": True}, {"at": "desk", "tucked": True}, False),
+        ({"at": "table", "tucked": True}, {"at": "table"}, False),
+        ({"at": "table"}, {"at": "table", "tucked": True}, False),
+        ({"at": "table"}, {"at": "table"}, False),
+        ({"hangs": True}, {}, True),
+        ({}, {"hangs": True}, True),
+    ],
+)
+def test_two_chairs_on_one_spot(first: dict[str, Any], second: dict[str, Any], apart: bool) -> None:
+    """Pushed in at one table they do not mind each other; one that is pulled out stands where it stands."""
+    one, other = piece("one", "A", 1000, 0, **first), piece("other", "A", 1100, 0, **second)
+    assert found(one, other) == (() if apart else (("one", "other"),))
+    assert pieces_overlap(one, other, wall_lines(in_room(one, other), "")) is not apart
+
+
+@pytest.mark.parametrize(("chair", "apart"), [({"tucked": True}, True), ({}, False)])
+def test_only_a_tucked_chair_shares_its_table(chair: dict[str, Any], apart: bool) -> None:
+    """Whichever of the two the survey names first; a chair that is pulled out stands on floor of its own."""
+    table, seat = piece("table", "A", 1000, 1000), piece("chair", "A", 1200, 1200, width=400.0, at="table", **chair)
+    assert found(table, seat) == found(seat, table) == (() if apart else (("chair", "table"),))
+
+
+def test_what_is_in_no_room_meets_nothing() -> None:
+    """A piece without a wall of this room has no place in it, and neither has one of another room."""
+    there, nowhere = piece("a", "A", 1000, 0), piece("b", "Z", 1000, 0)
+    assert found(there, nowhere, piece("c", "A", 1000, 0, room="other")) == ()
+    assert pieces_overlap(there, nowhere, wall_lines(in_room(there), "")) is False
+
+
+def test_boxes_that_meet_where_pieces_do_not() -> None:
+    """In a room with walls askew two boxes around two pieces meet at a corner, and the pieces stay apart."""
+    walls = tuple(Wall(wall=name, length=2000.0, turn=45.0) for name in "ABCDEFGH")
+    pieces = (piece("a", "B", 600, 0), piece("b", "B", 600, 420, width=400.0))
+    room = Survey(rooms=(RoomFacts(),), walls=walls, furniture=pieces)
+    assert overlaps(room, "") == ()
+    nearer = (pieces[0], piece("b", "B", 600, 390, width=400.0))
+    assert overlaps(Survey(rooms=(RoomFacts(),), walls=walls, furniture=nearer), "") == (("a", "b"),)
+
+
+@pytest.mark.parametrize("wall", ["A", "B"])
+@pytest.mark.parametrize(("into", "overlapping"), [(2.0, True), (1.0, False)])
+def test_touching_within_a_millimetre_out_from_the_wall(wall: str, into: float, overlapping: bool) -> None:
+    """One behind the other, at both directions of a room: 1 mm of depth shared is the tape's business."""
+    pair = piece("a", wall, 1000, 0), piece("b", wall, 1000, 400 - into)
+    assert bool(found(*pair)) is overlapping
+
+
+def test_small_things_whichever_comes_first() -> None:
+    """An alarm, holes or a mark take no wall from a frame, a piece or a window, in either order."""
+    small, big = frame("alarm", 1000, 1200, what="alarm"), frame("one", 1000, 1200)
+    window = Opening(name="win", what="window", wall="A", from_left=900.0, width=900.0, bottom=900.0, top=2100.0)
+    assert (hung_overlap(small, big), hung_overlap(big, small), hung_overlap(big, frame("two", 1000, 1200))) == (
+        False,
+        False,
+        True,
+    )
+    assert (covers_opening(window, small), covers_opening(window, big)) == (False, True)
+    lines = wall_lines(in_room(), "")
+    tall = piece("tall", "A", 900, 0, height=1800.0)
+    assert (hides(tall, small, lines), hides(tall, big, lines)) == (False, True)
+
+
+@pytest.mark.parametrize(
+    ("left", "gap", "height", "hidden"),
+    [
+        (1000, 100, 1202, True),
+        (1000, 101, 1202, False),  # not against the wall
+        (1000, 0, 1201, False),  # touches it from below within a millimetre
+        (1499, 0, 1800, False),  # stands beside it
+        (1498, 0, 1800, True),
+        (202, 0, 1800, True),
+        (201, 0, 1800, False),
+    ],
+)
+def test_what_stands_before_a_frame(left: float, gap: float, height: float, hidden: bool) -> None:
+    """Within 100 mm of the wall, more than a millimetre over its lower edge and into its width (1000 to 1500)."""
+    tall = piece("tall", "A", left, gap, height=height)
+    assert hides(tall, frame("one", 1000, 1200), wall_lines(in_room(), "")) is hidden
+
+
+def test_only_what_is_asked_about() -> None:
+    """`of` narrows to pairs with one of these things, on either side of the pair; before doors it names the pieces."""
+    things = (
+        piece("a", "A", 1000, 0),
+        piece("b", "A", 1100, 0),
+        piece("c", "A", 3500, 0),
+        frame("f", 900, 800),
+        frame("g", 900, 900),
+    )
+    window = Opening(name="win", what="window", wall="A", from_left=900.0, width=900.0, bottom=800.0, top=2100.0)
+    survey = in_room(*things, window)
+    every = (("a", "b"), ("a", "f"), ("b", "f"), ("c", "outside"), ("f", "g"), ("f", "win"), ("g", "win"))
+    assert overlaps(survey, "") == every
+    for name in "abcfg":
+        assert overlaps(survey, "", frozenset({name})) == tuple(pair for pair in every if name in pair)
+    door = Opening(name="door", wall="A", from_left=1000.0, width=800.0)
+    blocked = in_room(door, *things, piece("up", "A", 1000, 0, hangs=True))
+    assert in_doorways(blocked, "") == (("a", "door"), ("b", "door"))
+    assert in_doorways(blocked, "", frozenset({"b", "up"})) == (("b", "door"),)
+
+
+@pytest.mark.parametrize(("left", "blocked"), [(201, False), (202, True), (1798, True), (1799, False)])
+def test_a_piece_that_just_reaches_before_a_door(left: float, blocked: bool) -> None:
+    """A door from 1000 to 1800, boxes of 800: within a millimetre of its edges they leave it free."""
+    door = Opening(name="door", wall="A", from_left=1000.0, width=800.0)
+    assert bool(in_doorways(in_room(door, piece("box", "A", left, 300)), "")) is blocked

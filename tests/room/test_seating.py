@@ -75,6 +75,7 @@ def test_the_group_is_within_8_ft_of_the_main_seat() -> None:
     assert [one.name for one in group([sofa, near, table], lines())] == ["near", "sofa"]
     assert [one.name for one in group([sofa, far], lines())] == ["sofa"]
     assert group([], lines()) == ()
+    assert group([seat("sofa", wall="Z"), near], lines()) == ()
 
 
 def test_angles() -> None:

@@ -44,6 +44,7 @@ def test_measured_cloth_is_believed() -> None:
     """What the tape said goes before what the share says; four panels are two on each side."""
     assert stack_of(curtain(stack=220.0)) == 220.0
     assert stack_of(curtain(panels=4)) == pytest.approx(616.0)
+    assert stack_of(curtain(panels=3)) == stack_of(curtain(panels=2)) == stack_of(curtain(panels=1))
 
 
 def test_open_cloth_stands_at_both_ends_of_the_rod() -> None:
@@ -58,6 +59,8 @@ def test_the_clear_span_is_between_the_nearest_blocks() -> None:
     assert clear_span(4000.0, 2000.0, [(0.0, 300.0), (500.0, 900.0), (3000.0, 3200.0)]) == (900.0, 3000.0)
     assert clear_span(4000.0, 2000.0, []) == (0.0, 4000.0)
     assert clear_span(4000.0, 2000.0, [(1900.0, 2500.0)]) == (2000.0, 2000.0)
+    assert clear_span(4000.0, 2000.0, [(2000.0, 2500.0)]) == (0.0, 2000.0)
+    assert clear_span(4000.0, 2000.0, [(1500.0, 2000.0)]) == (2000.0, 4000.0)
 
 
 def test_overlap_is_below_nothing_for_what_stands_apart() -> None:
@@ -102,3 +105,41 @@ def test_a_lead_does_not_pass_a_door() -> None:
     assert lead_run(lines(), spot, "A", 3000.0) == pytest.approx(2000.0)
     assert lead_run(lines(), spot, "A", 3000.0, (door,)) == pytest.approx(16000.0)
     assert lead_run(lines(), spot, "A", 3000.0, (door, other)) == math.inf
+
+
+@pytest.mark.parametrize(("along", "run"), [(2000.0, 1000.0), (1850.0, 1150.0 + 2 * (9000.0 - 1150.0))])
+def test_a_door_is_passed_at_its_middle(along: float, run: float) -> None:
+    """A door from 1500 to 2300: who starts right of 1900 does not pass it, who starts left of it goes round the room.
+
+    A door in a wall of another room is in nobody's way.
+    """
+    doors = tuple(Opening(name=wall, wall=wall, from_left=1500.0, width=800.0) for wall in "AZ")
+    assert lead_run(lines(), (4000.0 - along, 0.0), "A", 3000.0, doors) == pytest.approx(run)
+
+
+def notched() -> dict[str, WallLine]:
+    """A room like an L: 4 x 5 m without the 2 x 2 m between walls D and E."""
+    turns = (90.0, 90.0, 90.0, -90.0, 90.0, 90.0)
+    lengths = (4000.0, 5000.0, 2000.0, 2000.0, 2000.0, 3000.0)
+    sides = zip("ABCDEF", lengths, turns, strict=True)
+    return {
+        line.letter: line
+        for line in lines_of(tuple(Wall(wall=name, length=size, turn=turn) for name, size, turn in sides))
+    }
+
+
+def test_a_lead_goes_to_the_nearest_wall() -> None:
+    """100 from wall A and 100.5 from wall B, bound for wall D: 100 to A, 100.5 to the corner, all of B and C, 100 on.
+
+    By wall B it would be 100 shorter, but leads are laid to the wall that is nearest.
+    """
+    assert lead_run(notched(), (100.5, 100.0), "D", 100.0) == pytest.approx(100.0 + 100.5 + 5000.0 + 2000.0 + 100.0)
+    assert lead_run(notched(), (100.0, 100.0), "D", 100.0) == pytest.approx(100.0 + 4900.0 + 2000.0 + 100.0)
+
+
+def test_a_wall_round_the_corner_is_no_wall_beside() -> None:
+    """A spot of the long leg is not beside the walls of the notch, though in line with one.
+
+    From 300 before wall A: 300 to it, 2100 to its left corner, 3000 along F and 1000 along E.
+    """
+    assert lead_run(notched(), (1900.0, 300.0), "E", 1000.0) == pytest.approx(6400.0)

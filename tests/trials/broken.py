@@ -17,9 +17,9 @@ from tests.trials.broken_run import Files, Seen, seen
 from tests.trials.broken_wild import damaged, wild
 from tests.trials.trial import Asked, Result, Row, Trial
 
-SORTS = ("wild",) * 7 + ("damaged",) * 3 + ("planted",) * 5 + ("harmless",) * 2 + ("ticked",) * 3
+SORTS = ("wild",) * 7 + ("damaged",) * 3 + ("planted",) * 6 + ("harmless",) * 2 + ("ticked",) * 2
 JOBS = (
-    *("listed",) * 6, *("briefed",) * 6, *("room-text",) * 4, *("room-book",) * 2, "couple", "stager", "starter",
+    *("listed",) * 10, *("briefed",) * 10, *("room-text",) * 6, *("room-book",) * 2, "couple", "stager", "starter",
     "renter",
 )  # fmt: skip
 """As often as a try of them is cheap."""

@@ -35,8 +35,11 @@ WRONG: dict[str, tuple[object, ...]] = {
     "priority": (-1, 4, "much", True),
     "currency": ("XXQ", 17, "EURO"),
     "word": ("zzz", 17),
+    "id": (True, [1], {"a": 1}),
 }
-"""By sort. `word`: one of a few known words."""
+"""By sort. `word`: one of a few known words. `id`: a name to which others point; an earlier one is wrong too."""
+IDS = {"tools": "tool", "shops": "shop", "products": "product", "remedies": "remedy", "faults": "fault"}
+NAMED = ("openings", "curtains", "furniture", "pictures", "rugs", "lights", "sockets")
 LIVE: tuple[object, ...] = (Error("#REF!"), Error("#DIV/0!"), Error("#N/A"), Formula("=B2*2"))
 """What only a workbook can hold: wrong in every field that is read."""
 NO_LENGTHS = ("length", "length>0", "hem")
@@ -57,7 +60,7 @@ CATALOG = {
     "pack": "pack", "people": "people", "shop": "name", "kind": "word", "what": "word", "currency": "currency",
     "unit": "word",
 }  # fmt: skip
-FAULTS = {"points": "whole", "safety": "yes-no"}
+FAULTS = {"fault": "id", "points": "whole", "safety": "yes-no"}
 BRIEF = {
     "currency": "currency", "budget": "money", "labour": "money", "cost": "money", "load": "share", "date": "date",
     "ordered": "date", "ends": "date", "start": "clock", "from": "clock", "to": "clock", "at": "clock",
@@ -98,7 +101,8 @@ def sort_of(file: str, path: tuple[str | int, ...]) -> str:
         case "survey":
             if path[0] == "home":
                 return "yes-no-unknown"
-            return SURVEY.get((str(path[0]), last), "") if len(path) == 3 else ""
+            own = (last == "name" and path[0] in NAMED) or (last == "fault" and path[0] == "faults")
+            return "id" if own else SURVEY.get((str(path[0]), last), "") if len(path) == 3 else ""
         case "catalog":
             return _catalog_sort(path, last)
         case "faults":
@@ -109,6 +113,8 @@ def sort_of(file: str, path: tuple[str | int, ...]) -> str:
 def _catalog_sort(path: tuple[str | int, ...], last: str) -> str:
     if len(path) == 1:
         return CATALOG.get(last, "")
+    if len(path) == 3 and IDS.get(str(path[0])) == last:
+        return "id"
     match path[2]:
         case "uses" | "spends":
             return "amount" if len(path) == 4 else ""

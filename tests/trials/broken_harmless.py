@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import random
 from collections.abc import Callable
 from datetime import date
@@ -180,16 +181,21 @@ def _gaps(pages: Pages, chance: random.Random, file: str) -> Pages:
     return pages
 
 
-def _live(pages: Pages, chance: random.Random, file: str) -> Pages:
+def _live(pages: Pages, chance: random.Random, _: str) -> Pages:
     """Numbers that are worked out, with their results stored."""
     for page in pages:
         for at, value in page.cells.items():
             if isinstance(value, int | float) and not isinstance(value, bool) and chance.random() < 0.3:
-                page.cells[at] = Formula(f"={value}*1", value)
+                page.cells[at] = Formula(f"={value}*1", _dusty(value))
     return pages
 
 
-def _as_text(pages: Pages, chance: random.Random, file: str) -> Pages:
+def _dusty(value: float) -> float:
+    """As binary sums come out: 0.1 + 0.2 is 0.30000000000000004."""
+    return value if isinstance(value, int) else math.nextafter(value, math.inf)
+
+
+def _as_text(pages: Pages, chance: random.Random, _: str) -> Pages:
     """Numbers saved as text."""
     for page in pages:
         for at, value in page.cells.items():

@@ -144,7 +144,7 @@ def _listed() -> dict[str, bytes]:
     job = read_job(DEMO / "couple", Over(), TODAY, kind_names())
     found = [one for one in inspected(job).findings if one.points > 0][:14]
     names = [f"{one.rule}-{at}" for at, one in enumerate(found, start=1)]
-    faults = [LISTED]
+    faults: list[tuple[str, ...]] = [LISTED]
     faults += [
         (name, str(one.points), one.rule, one.subject, "yes" if one.safety else "no")
         for name, one in zip(names, found, strict=True)
@@ -161,7 +161,7 @@ def _listed() -> dict[str, bytes]:
 
 
 def _remedies(catalog: Catalog, faults: list[str]) -> list[tuple[str, ...]]:
-    rows = []
+    rows: list[tuple[str, ...]] = []
     for at, one in enumerate(catalog.remedies[:16]):
         before = catalog.remedies[at - 1].remedy
         rows.append((

@@ -30,6 +30,7 @@ WORDS = {
     "replan": ("--seconds", "0", "--quiet", "--day", "2026-06-01"),
 }
 ENDS = {"inspect": (0, 3), "plan": (0, 1, 3, 4), "replan": (0, 1, 3, 4)}
+MISUSE = 2
 REFUSED = 3
 LINE = re.compile(r"(.*?)(?: \[([^\]]*)\])? found (.+), wanted (.+)")
 SUM = re.compile(r"(\d+) problems? in \d+ files?\. Nothing was written(?: but (.+))?\.")
@@ -90,7 +91,7 @@ def seen(command: str, files: Files, folder: Path) -> Seen:
         last = traceback.extract_tb(done.exception.__traceback__)[-1]
         where = f"{Path(last.filename).name}:{last.name}"
         found.fault("words", f"{type(done.exception).__name__} in {where}: {str(done.exception)[:120]!r}")
-    elif found.code not in ENDS[command]:
+    elif found.code not in ENDS[command] and not (found.code == MISUSE and files.get("plan.xlsx", b"") is None):
         found.fault("words", f"exit {found.code}: {found.err[:160]!r}")
     noise = [str(one.message)[:80] for one in warned if not issubclass(one.category, LIBRARIES)]
     if noise:

@@ -107,7 +107,8 @@ _MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 _OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 _PACKAGE = "http://schemas.openxmlformats.org/package/2006/relationships"
 _STYLES = (
-    f'<?xml version="1.0"?><styleSheet xmlns="{_MAIN}"><fonts count="1"><font/></fonts><fills count="1"><fill><patternFill/></fill></fills>'
+    f'<?xml version="1.0"?><styleSheet xmlns="{_MAIN}"><fonts count="1"><font/></fonts>'
+    '<fills count="1"><fill><patternFill/></fill></fills>'
     '<borders count="1"><border/></borders><cellStyleXfs count="1"><xf/></cellStyleXfs><cellXfs count="3">'
     '<xf numFmtId="0"/><xf numFmtId="14" applyNumberFormat="1"/><xf numFmtId="20" applyNumberFormat="1"/></cellXfs>'
     "</styleSheet>"

@@ -18,7 +18,7 @@ from tests.trials.broken_yaml import Path, Spot, spelled, spots, typed_over
 
 @dataclass(frozen=True)
 class Site:
-    """`where`: a `Spot` of YAML, (row, column) from 0 of a CSV, or (sheet, row, column) from 1 of a workbook.
+    """`spot`: in YAML; else `row` and `column`, from 0 in a CSV, from 1 on the `page` of a workbook.
 
     `table`: of which it is a part; `line`: which line of that table, the same for all of its values.
     """
@@ -26,9 +26,14 @@ class Site:
     file: str
     label: str
     sort: str
-    where: object
     table: str = ""
     line: tuple[str | int, ...] = ()
+    spot: Spot | None = None
+    page: str = ""
+    row: int = 0
+    column: int = 0
+    held: object = ""
+    """What stands there."""
 
 
 @lru_cache(maxsize=16)
@@ -47,7 +52,15 @@ def sites(job: Job) -> tuple[Site, ...]:
 
 def _in_yaml(file: str, spot: Spot) -> Site:
     path: Path = spot.path
-    return Site(file, f"line {spot.line}", sort_of(file, path), spot, str(path[0]), (file, *path[:2]))
+    return Site(
+        file,
+        f"line {spot.line}",
+        sort_of(file, path),
+        str(path[0]),
+        (file, *path[:2]),
+        spot,
+        held=spot.text.strip("'\""),
+    )
 
 
 def rows_of(data: bytes) -> list[list[str]]:
@@ -66,8 +79,8 @@ def _in_csv(file: str, data: bytes) -> list[Site]:
     heads, *rows = rows_of(data)
     table = "remedies" if role(file) == "catalog" else "faults"
     return [
-        Site(file, f"{get_column_letter(at + 1)}{number + 1}", _csv_sort(file, table, head), (number, at), table,
-             (file, number))
+        Site(file, f"{get_column_letter(at + 1)}{number + 1}", _csv_sort(file, table, head), table, (file, number),
+             row=number, column=at, held=row[at])
         for number, row in enumerate(rows, start=1)
         for at, head in enumerate(heads)
         if row[at]
@@ -82,8 +95,8 @@ def _in_page(file: str, page: Page) -> list[Site]:
     table, fields = HEADINGS[role(file)].get(page.title, ("", {}))
     row, columns = heads_of(page, fields)
     return [
-        Site(file, page.label(*at), sort_of(file, (table, 0, columns[at[1]])), (page.title, *at), table,
-             (file, page.title, at[0]))
+        Site(file, page.label(*at), sort_of(file, (table, 0, columns[at[1]])), table, (file, page.title, at[0]),
+             page=page.title, row=at[0], column=at[1], held=page.cells[at])
         for at in sorted(page.cells)
         if at[0] > row + 1 and at[1] in columns
     ]  # fmt: skip
@@ -112,17 +125,15 @@ def spoilt(job: Job, typed: Iterable[tuple[Site, object]]) -> dict[str, bytes]:
 def _with(job: Job, file: str, changes: list[tuple[Site, object]]) -> bytes:
     data = dict(job.files)[file]
     if file.endswith(".yaml"):
-        spans = [(site.where.start, site.where.end, spelled(value)) for site, value in changes
-                 if isinstance(site.where, Spot)]  # fmt: skip
+        there = [(site.spot, value) for site, value in changes if site.spot is not None]
+        spans = [(spot.start, spot.end, spelled(value)) for spot, value in there]
         return typed_over(data.decode(), spans).encode()
     if file.endswith(".csv"):
         rows: list[list[object]] = [list(row) for row in rows_of(data)]
         for site, value in changes:
-            row, column = site.where  # type: ignore[misc]
-            rows[row][column] = value
+            rows[site.row][site.column] = value
         return csv_bytes(rows)
     pages = {page.title: page for page in copied(job.pages(file))}
     for site, value in changes:
-        title, row, column = site.where  # type: ignore[misc]
-        pages[title].cells[row, column] = value
+        pages[site.page].cells[site.row, site.column] = value
     return book_bytes(list(pages.values()))

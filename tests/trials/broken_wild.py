@@ -60,12 +60,21 @@ def _value(site: Site, there: tuple[Site, ...], chance: random.Random) -> object
 
 
 def _held(site: Site) -> object:
-    text = getattr(site.where, "text", "")
-    return text.strip("'\"") if text else site.label
+    return site.spot.text.strip("'\"") if site.spot is not None else site.label
 
 
+STRANGE = (
+    "---", "...", "%YAML 1.1", "&a [*a]", "x: &x {y: *x}", "? [a]", "<<: {a: 1}", "- - - -",
+    "!!python/object:os.system {}",
+    "!!binary aGFsbG8=", "x: !!set {a, b}", "x: !!omap [a: 1]", "x: !own {a: 1}", "x: *nobody", "| text",
+    "@x: 1", "`x`: 1",
+    "x: 'open", 'x: "open', "x: [1, 2", "x: {a: 1", "[" * 400, "{a: " * 200, "- " * 300, "\x00", "\x07",
+    "\u2028", "\ud7ff",
+    "null: 1", "1: 1", "true: 1", "[1, 2]: 3", "x: >\n  folded\n  text", "#", "# only words",
+    "survey: {unit: in}", "\ufeff",
+)  # fmt: skip
 LINES: tuple[Callable[[list[str], int, random.Random], None], ...] = (
-    lambda lines, at, _: lines.pop(at) and None,
+    lambda lines, at, _: lines.__delitem__(at),
     lambda lines, at, _: lines.insert(at, lines[at]),
     lambda lines, at, _: lines.__setitem__(at, " " + lines[at]),
     lambda lines, at, _: lines.__setitem__(at, lines[at].lstrip()),
@@ -74,12 +83,6 @@ LINES: tuple[Callable[[list[str], int, random.Random], None], ...] = (
     lambda lines, at, chance: lines.insert(at, chance.choice(STRANGE)),
     lambda lines, at, chance: lines.insert(at, lines.pop(chance.randrange(len(lines)))),
     lambda lines, at, chance: lines.__delitem__(slice(at, at + chance.randint(1, 12))),
-)  # fmt: skip
-STRANGE = (
-    "---", "...", "%YAML 1.1", "&a [*a]", "x: &x {y: *x}", "? [a]", "<<: {a: 1}", "- - - -", "!!python/object:os.system {}",
-    "!!binary aGFsbG8=", "x: !!set {a, b}", "x: !!omap [a: 1]", "x: !own {a: 1}", "x: *nobody", "| text", "@x: 1", "`x`: 1",
-    "x: 'open", 'x: "open', "x: [1, 2", "x: {a: 1", "[" * 400, "{a: " * 200, "- " * 300, "\x00", "\x07", "\u2028", "\ud7ff",
-    "null: 1", "1: 1", "true: 1", "[1, 2]: 3", "x: >\n  folded\n  text", "#", "# only words", "survey: {unit: in}", "\ufeff",
 )  # fmt: skip
 WRAPS = ("!!str {}", "!!int {}", "!!map {}", "&b {}", "[{}]", "{{k: {}}}", "'{}'", "!x {}", "[{0}, {0}]")
 
@@ -213,24 +216,33 @@ def _noise(data: bytes, chance: random.Random) -> bytes:
     return data[:at] + chance.randbytes(chance.randint(1, 60)) + data[at:]
 
 
+ODD = (b"", b" ", b"\n", b"\x00", b"\x00" * 500, b"\xff\xfe", b"\xef\xbb\xbf", b"PK\x03\x04", b"{}", b"[]", b"null",
+       b"true", b"1", b"{", b'{"a": 1, "a": 2}', b"a,b\n1,2\n", b"<html><table><tr><td>survey</td></tr></table></html>",
+       b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + b"\x00" * 600)  # fmt: skip
+"""Whole files of nothing, of too little, or of other programs."""
+CODES = ("latin-1", "cp1252", "mac-roman", "utf-8")
+
+
+def _odd(_: bytes, chance: random.Random) -> bytes:
+    return chance.choice(ODD)
+
+
 BYTES: tuple[Callable[[bytes, random.Random], bytes], ...] = (
     lambda data, chance: data[: chance.randrange(len(data))],
     lambda data, chance: data[chance.randrange(len(data)) :],
     _flipped,
     _flipped,
     _noise,
-    lambda data, chance: chance.choice((b"", b" ", b"\n", b"\x00", b"\x00" * 500, b"\xff\xfe", b"\xef\xbb\xbf", b"PK\x03\x04")),
+    _odd,
+    _odd,
     lambda data, _: data.decode("latin-1").encode("utf-16"),
     lambda data, _: data.decode("latin-1").encode("utf-16-le"),
     lambda data, _: data.decode("latin-1").encode("utf-32"),
-    lambda data, chance: data.replace(b"e", "é".encode(chance.choice(("latin-1", "cp1252", "mac-roman", "utf-8"))), 3),
+    lambda data, chance: data.replace(b"e", "é".encode(chance.choice(CODES)), 3),
     lambda data, _: b"\xef\xbb\xbf\xef\xbb\xbf" + data,
     lambda data, _: data.replace(b"\n", b"\x00\n"),
-    lambda data, _: b"<html><table><tr><td>survey</td></tr></table></html>",
     lambda data, _: b"%PDF-1.7\n" + data,
     lambda data, _: data + data,
-    lambda data, chance: chance.choice((b"{}", b"[]", b"null", b"true", b"1", b"{", b'{"a": 1, "a": 2}', b"a,b\n1,2\n")),
-    lambda data, _: b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + b"\x00" * 600,
 )  # fmt: skip
 
 

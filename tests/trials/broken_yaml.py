@@ -16,7 +16,7 @@ Path = tuple[str | int, ...]
 
 @dataclass(frozen=True)
 class Spot:
-    """One scalar. `line` (from 1): of its key, or of itself in a list. `start`, `end`: of its text; `key`: of its key."""
+    """One scalar. `line` (from 1): of its key, or of itself in a list. `start`, `end`: of its text; `key`: likewise."""
 
     path: Path
     line: int

@@ -22,8 +22,11 @@ VERBS: Mapping[str, tuple[str, ...]] = {
     "replan": ("replan", JOB, "--day", "2026-03-29", *PLANNING),
     "inspect": ("inspect", JOB),
     "start": ("start", JOB, "--currency", "EUR"),
+    "houses": ("plan", JOB, "--json", *PLANNING),
 }
-OFTEN = ("plan --json", "plan --json", "plan", "plan", "replan", "inspect", "start")
+OFTEN = ("plan --json", "plan --json", "plan", "plan", "replan", "inspect", "start", "houses")
+HOUSES = ("elm-street", "Zoës Küche")
+"""Folders of the two jobs that `houses` plans together."""
 
 
 @dataclass
@@ -47,7 +50,10 @@ class Desk:
         return dice.randrange(1 + self.tries // TRIES_A_JOB), dice.choice(verbs)
 
     def job(self, index: int, verb: str) -> Path:
-        """The folder of a job as it is before a command: without files for `start`, with a ticked plan for `replan`."""
+        """The folder of a job as it is before a command.
+
+        Without files for `start`, with a ticked plan for `replan`, with two jobs of listed faults for `houses`.
+        """
         word = verb.split(" ")[0]
         folder = self.folder / "jobs" / str(index) / word / JOB
         with self._lock((index, f"files for {word}")):
@@ -58,6 +64,10 @@ class Desk:
     def _make(self, folder: Path, index: int, word: str) -> None:
         if word == "start":
             folder.mkdir(parents=True)
+            return
+        if word == "houses":
+            for at, name in enumerate(HOUSES, 1):
+                write_job(folder / name, index + at, self.seed)
             return
         write_job(folder, index, self.seed)
         if word == "replan":

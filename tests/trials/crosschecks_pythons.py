@@ -1,5 +1,7 @@
 """Other Pythons of this machine, each with budgetfix installed as its own pip does it, in an environment of its own.
 
+The running Python is one of them once more, with the oldest libraries that pyproject.toml allows.
+
 Looked for are `python3.11` to `python3.19` on the path, and those in the folders that BUDGETFIX_PYTHONS names (parted
 as in PATH): executables, folders with `bin/python3`, or folders of such folders.
 """
@@ -10,6 +12,7 @@ import os
 import shutil
 import subprocess
 import sys
+import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -25,16 +28,21 @@ WHICH = "import sys; print(*sys.version_info[:2])"
 WHAT = "import sys, importlib.metadata as m; print('%d.%d.%d with PuLP' % sys.version_info[:3], m.version('pulp'))"
 INSTALL = ("-m", "pip", "--quiet", "--disable-pip-version-check", "install")
 MINUTES = 15
+OLDEST = "oldest"
 WHOLE = 0.12
 """Share of the tries that plan the renter's room, which takes half a minute."""
 
 
 @dataclass(frozen=True)
 class Made:
-    """An environment with budgetfix in it, and what is in there."""
+    """An environment with budgetfix in it, and what is in there.
+
+    `books`: whether workbooks are held to the byte; older libraries write the same cells in other words.
+    """
 
     python: Path
     said: str
+    books: bool = True
 
 
 @dataclass
@@ -51,8 +59,9 @@ class Pythons:
             self.not_run = "one Python is enough for so few tries"
             return
         failed = []
-        for version, python in sorted(others().items()):
-            made = environment(python, self.folder / version)
+        wanted = [(python, version, ()) for version, python in sorted(others().items())]
+        for python, name, more in (*wanted, (Path(sys.executable), OLDEST, oldest())):
+            made = environment(python, self.folder / name, more)
             if isinstance(made, Made):
                 self.made.append(made)
             else:
@@ -71,7 +80,9 @@ class Pythons:
         index, verb = (DEMO, "plan --json") if whole else desk.drawn(dice)
         job = desk.copy(index, verb, place / JOB)
         ran = came(VERBS[verb], place, job, {"PYTHONPATH": None}, command=(str(other.python), "-m", "budgetfix"))
-        return f"{verb} of job {index} by {other.said}", unlike(desk.plain(index, verb), ran)
+        plain = desk.plain(index, verb)
+        books = () if other.books else (name for name in {*plain.files, *ran.files} if name.endswith(".xlsx"))
+        return f"{verb} of job {index} by {other.said}", unlike(plain, ran, typed=books)
 
 
 def others() -> dict[str, Path]:
@@ -106,13 +117,23 @@ def _version(python: Path) -> tuple[int, int] | None:
     return (int(words[0]), int(words[1])) if done.returncode == 0 and len(words) == 2 else None
 
 
-def environment(python: Path, folder: Path) -> Made | str:
-    """A new environment with this very budgetfix and whatever pip gives it; or, in words, why there is none."""
+def oldest(pyproject: str = "pyproject.toml") -> tuple[str, ...]:
+    """The least version of each library that budgetfix asks for, as pip takes it."""
+    with (REPO / pyproject).open("rb") as file:
+        asked: list[str] = tomllib.load(file)["project"]["dependencies"]
+    return tuple(one.replace(">=", "==") for one in asked)
+
+
+def environment(python: Path, folder: Path, more: tuple[str, ...] = ()) -> Made | str:
+    """A new environment with this very budgetfix and whatever pip gives it; or, in words, why there is none.
+
+    `more`: versions that it must be.
+    """
     own = folder / "bin" / "python"
-    for words in ((python, "-m", "venv", folder), (own, *INSTALL, REPO)):
+    for words in ((python, "-m", "venv", folder), (own, *INSTALL, *more, REPO)):
         done = subprocess.run([*map(str, words)], capture_output=True, text=True, timeout=60 * MINUTES)
         if done.returncode:
             why = (done.stderr.strip() or done.stdout.strip()).rsplit("\n", 1)[-1]
             return f"{python.name}: {why[:120]}"
     done = subprocess.run([str(own), "-c", WHAT], capture_output=True, text=True, timeout=60, check=True)
-    return Made(own, done.stdout.strip())
+    return Made(own, done.stdout.strip() + (f", {OLDEST} libraries" if more else ""), not more)

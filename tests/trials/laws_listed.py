@@ -11,9 +11,10 @@ from tests.proof.random_jobs import draw
 from tests.proof.random_vans import FROM, with_van
 from tests.trials.laws_walk import ORDERED, Case, Changed, Files, Law, Raw, Told, not_better, not_worse, same
 
-ON_HAND = "goods on hand"
+WAITS = "left more, as a wait counts from the end of a session"
+"""The exception of the method: nobody knows at what time of a session a step is done, so waits begin at its end."""
+ON_HAND = "left more or another plan, as goods on hand are shared"
 """The exception of the method: what is on hand is waited for only where it does not do for all candidates together."""
-ROUNDED = "tax or pay rounds otherwise"
 
 
 def listed_job(dice: Random) -> Files:
@@ -43,14 +44,32 @@ def hour_more(case: Case) -> Changed | None:
     if not hours:
         return None
     brief = case.files.with_().brief
-    last = brief["hours"][-1]
-    if not isinstance(last, dict):
-        brief["hours"] = [*hours, 1] if case.dice.random() < 0.5 else [*hours[:-1], last + 1]
-    elif "people" in last:
-        last["people"] = {name: one + 1 for name, one in last["people"].items()}
+    if not isinstance(hours[-1], dict) and case.dice.random() < 0.5:
+        brief["hours"].append(1)
     else:
-        last["hours"] += 1
+        brief["hours"][-1] = _longer(brief["hours"][-1])
     return Changed(case.files.with_(brief=brief))
+
+
+def _longer(session: Any) -> Any:
+    """A session with an hour more for everybody."""
+    if not isinstance(session, dict):
+        return session + 1
+    if "people" in session:
+        return {**session, "people": {name: one + 1 for name, one in session["people"].items()}}
+    return {**session, "hours": session["hours"] + 1}
+
+
+def hour_earlier(case: Case) -> Changed | None:
+    """An hour more in a session before the last, for everybody."""
+    hours = case.files.brief.get("hours") or ()
+    if len(hours) < 2:
+        return None
+    fresh = case.files.with_()
+    at = case.dice.randrange(len(hours) - 1)
+    fresh.brief["hours"][at] = _longer(hours[at])
+    steps = [step for one in case.files.catalog["remedies"] for step in one.get("steps") or ()]
+    return Changed(fresh, WAITS if any(step.get("wait_hours") for step in steps) else "")
 
 
 def _drawn_on(files: Files, remedy: Raw) -> bool:
@@ -100,21 +119,33 @@ MONEY = (("tools", "buy"), ("tools", "hire_per_session"), ("shops", "delivery"),
 
 
 def dearer(case: Case) -> Changed | None:
-    """All prices and all money a hundred times as much. Where money is rounded, a cent may fall otherwise."""
-    fresh = case.files.with_()
+    """All prices and all money a hundred times as much; without shares and pay, where parts of a cent are rounded."""
+    plain = _without_shares(case.files)
+    fresh = plain.with_()
     for table, field in MONEY:
         for one in fresh.catalog.get(table, ()):
             if isinstance(one.get(field), (int, float)):
                 one[field] = _hundred(one[field])
     brief = fresh.brief
-    for field in ("budget", "contingency", "labour"):
+    for field in ("budget", "contingency"):
         if isinstance(brief.get(field), (int, float)):
             brief[field] = _hundred(brief[field])
     for one in [*brief.get("fixed", ()), *(brief.get("vans") or {}).values()]:
         if "cost" in one:
             one["cost"] = _hundred(one["cost"])
-    rounds = any({"tax", "markup"} & set(one) for one in case.files.catalog["shops"]) or "labour" in brief
-    return Changed(fresh, ROUNDED if rounds or str(brief.get("contingency", "")).endswith("%") else "")
+    return Changed(fresh, instead=plain)
+
+
+def _without_shares(files: Files) -> Files:
+    fresh = files.with_()
+    for shop in fresh.catalog["shops"]:
+        shop.pop("tax", None)
+        shop.pop("markup", None)
+    fresh.brief.pop("labour", None)
+    fresh.brief["fixed"] = [one for one in fresh.brief.get("fixed", ()) if "cost" in one]
+    if str(fresh.brief.get("contingency", "")).endswith("%"):
+        fresh.brief.pop("contingency")
+    return fresh
 
 
 def _hundred(value: float) -> float:
@@ -259,7 +290,7 @@ def of_no_interest(case: Case) -> Changed | None:
 
 def _takes_something(remedy: Raw) -> bool:
     """What takes no money and no time ties with doing without it; then the smaller id decides."""
-    return any(remedy.get(field) for field in ("cost", "hours", "steps", "tools", "people"))
+    return any(remedy.get(field) for field in ("cost", "hours", "steps", "tools"))
 
 
 def nowhere(_: Told, after: Told, other: Changed) -> str:
@@ -277,7 +308,8 @@ def nowhere(_: Told, after: Told, other: Changed) -> str:
 
 LISTED = (
     Law("money", "More money never leaves more", more_money, not_worse, may_begin=True),
-    Law("hour", "An hour more never leaves more", hour_more, not_worse, may_begin=True),
+    Law("hour", "An hour more in the last session never leaves more", hour_more, not_worse, may_begin=True),
+    Law("hour earlier", "An hour more in an earlier one never leaves more", hour_earlier, not_worse, may_begin=True),
     Law("candidate", "One more remedy on offer never leaves more", one_more, not_worse, may_begin=True),
     Law("tighter", "A tighter limit, load, day or budget never leaves less", tighter, not_better, may_end=True),
     Law("dearer", "All money a hundred times as much changes no choice", dearer, scaled),

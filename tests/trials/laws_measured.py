@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from random import Random
 from typing import Any
 
@@ -32,7 +33,7 @@ def product_more(case: Case) -> Changed | None:
 def useless_product(case: Case) -> Changed | None:
     """A dear product that nothing asks for."""
     fresh = case.files.with_()
-    fresh.catalog["products"].append({"product": case.dice.choice(("aa", "zz")), "what": "statue", "price": 9999})
+    fresh.catalog["products"].append({"product": case.dice.choice(("aa", "zz")), "price": 9999})
     return Changed(fresh)
 
 
@@ -73,6 +74,16 @@ def turned(case: Case) -> Changed | None:
 def alike(before: Told, after: Told, _: Changed) -> str:
     """As much is left, for the same money and the same minutes."""
     return "" if before.sums == after.sums else f"{before.sums} {before.chosen} became {after.sums} {after.chosen}"
+
+
+def same_but_words(before: Told, after: Told, other: Changed) -> str:
+    """The two plans are one, but for lengths in the names of what is done."""
+    return same(_wordless(before), _wordless(after), other)
+
+
+def _wordless(told: Told) -> Told:
+    chosen = [{**one, "name": ""} for one in told.plan["chosen"]]
+    return replace(told, plan={**told.plan, "chosen": chosen})
 
 
 def in_cm(case: Case) -> Changed | None:
@@ -169,23 +180,25 @@ def nowhere(_: Told, after: Told, other: Changed) -> str:
 
 MEASURED = (
     Law("money", "More money never leaves more", more_money, not_worse, may_begin=True),
-    Law("hour", "An hour more never leaves more", hour_more, not_worse, may_begin=True),
+    Law("hour", "An hour more in the last session never leaves more", hour_more, not_worse, may_begin=True),
     Law("candidate", "One more product on offer never leaves more", product_more, not_worse, may_begin=True),
     Law("tighter", "A tighter limit, load, day or budget never leaves less", tighter, not_better, may_end=True),
     Law("dearer", "All money a hundred times as much changes no choice", dearer, scaled),
     Law("mirror", "A mirrored room gets the mirrored plan", in_a_mirror, alike),
     Law("turned", "A room surveyed from another wall gets the same plan", turned, alike),
-    Law("unit", "Millimetres or centimetres make no difference", in_cm, same),
+    Law("unit", "Millimetres or centimetres make no difference", in_cm, same_but_words),
     Law("shuffled", "The order of rows changes nothing", shuffled, same),
     Law("renamed", "Other names in the same order change no figure", renamed, alike),
     Law("never", "`never` of what the plan does not hold changes nothing", ruled_out, same),
     Law("must", "`must` of what the plan holds changes nothing", made_a_must, same),
     Law("useless", "A dear and useless product changes nothing", useless_product, same),
     Law("off", "A rule that is off appears nowhere", rule_off, nowhere),
-    Law("priority 0", "A rule of priority 0 weighs nothing", rule_of_no_interest, nowhere),
+    Law("weightless", "A rule of priority 0 weighs nothing, and nothing is done for it", rule_of_no_interest, nowhere),
 )
 
 
 def drawn(dice: Random, count: int) -> tuple[Law, ...]:
-    """Some of the laws, in their order."""
-    return tuple(MEASURED[at] for at in sorted(dice.sample(range(len(MEASURED)), count)))
+    """The room in a mirror, and some of the other laws, in their order."""
+    others = [law.slug for law in MEASURED if law.slug != "mirror"]
+    some = {"mirror", *dice.sample(others, count)}
+    return tuple(law for law in MEASURED if law.slug in some)

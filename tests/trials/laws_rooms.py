@@ -22,10 +22,10 @@ DEMO = REPO / "catalog_demo"
 KEPT = {
     "openings": 1.0,
     "curtains": 0.7,
-    "furniture": 0.35,
-    "pictures": 0.5,
-    "rugs": 0.7,
-    "lights": 0.6,
+    "furniture": 0.3,
+    "pictures": 0.45,
+    "rugs": 0.6,
+    "lights": 0.5,
     "sockets": 0.7,
 }
 """How likely a thing of the demo stands in the small room."""
@@ -111,7 +111,7 @@ def _brief(dice: Random) -> Raw:
         brief["people"] = 2
     if dice.random() < 0.3:
         brief["setup_minutes"] = dice.choice((5, 10))
-    if dice.random() < 0.3:
+    if dice.random() < 0.3 and brief["budget"]:
         brief["contingency"] = dice.choice((5, 12.5))
     if dice.random() < 0.3:
         brief["profile"] = "listing"

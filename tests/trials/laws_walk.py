@@ -11,6 +11,7 @@ from pathlib import Path
 from random import Random
 from typing import Any
 
+from budgetfix.base.problems import FilesRefused
 from budgetfix.exports.plan_json import plan_object
 from budgetfix.exports.survey_yaml import survey_yaml
 from budgetfix.intake.job import Job
@@ -97,6 +98,11 @@ class Told:
 def told(files: Files, folder: Path) -> Told | None:
     """The plan of a job; None where no plan keeps every wish. Errors: ClaimFails, FilesRefused."""
     files.put(folder)
+    return told_of(folder)
+
+
+def told_of(folder: Path) -> Told | None:
+    """The plan of the job in a folder."""
     job = read(folder, JobOptions(), ORDERED)
     walk = walked(job, Wish(SECONDS, _still))
     if not isinstance(walk, Walked):
@@ -141,11 +147,15 @@ class Case:
 
 @dataclass(frozen=True)
 class Changed:
-    """A job made otherwise. `apart`: why the law is known not to hold for some like it. `about`: what was changed."""
+    """A job made otherwise. `apart`: why the law is known not to hold for some like it. `about`: what was changed.
+
+    `instead`: the job that it is held against, where that is not the one at hand.
+    """
 
     files: Files
     apart: str = ""
     about: str = ""
+    instead: Files | None = None
 
 
 @dataclass(frozen=True)
@@ -198,9 +208,12 @@ def tried(law: Law, case: Case, folder: Path) -> Tried:
     if other is None:
         return Tried(law.slug, NONE)
     try:
+        before = before if other.instead is None else told(other.instead, folder)
         after = told(other.files, folder)
     except ClaimFails as fails:
         return Tried(law.slug, BROKEN, f"the check of the plan failed: {fails}")
+    except FilesRefused as refused:
+        return Tried(law.slug, BROKEN, f"refused: {'; '.join(map(str, refused.problems))}")
     words = _words(law, before, after, other)
     if words is None:
         return Tried(law.slug, NO_PLAN if before is None else UNPROVEN)

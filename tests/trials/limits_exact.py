@@ -10,6 +10,7 @@ from random import Random
 from shutil import rmtree
 from typing import Any
 
+from budgetfix.base.limits import MOST_MONEY_MINOR
 from budgetfix.optimize import SolverDisagrees
 from budgetfix.outcome.check import ClaimFails
 from tests.proof.checker import broken
@@ -21,7 +22,7 @@ from tests.proof.random_jobs import draw
 Raw = dict[str, Any]
 MONEY = ("buy", "hire_per_session", "delivery", "free_over", "price", "cost")
 TIMES_MONEY = 10**8
-"""Prices of up to 100.00 become sums of up to 10^12 minor units."""
+"""Prices of up to 40.00 become such of up to 4 x 10^11 minor units, and their sums come to 10^12 and more."""
 TIMES_POINTS = 3 * 10**6
 """Faults of up to 333 points become such of up to 10^9."""
 WHAT = ("money", "points", "both")
@@ -115,8 +116,12 @@ def _write_brief(folder: Path, brief: Raw) -> None:
 
 
 def _on_the_edge(dice: Random, folder: Path) -> str:
-    """A budget that some set meets exactly, or misses by one minor unit, or keeps with one to spare."""
+    """A budget that the best set for some sum meets exactly, or misses by one minor unit, or keeps with one left."""
     job = read_job(folder)
-    sums = sorted({one.least for one in subsets(job)}) or [0]
-    minor = max(0, dice.choice(sums) + dice.choice((-1, 0, 0, 1))) + sum(job.fixed.values())
+    sets = list(subsets(job))
+    most = max((one.least for one in sets), default=0) * dice.randint(1, 9) // 9
+    within = [(one.hazards, one.points, one.least) for one in sets if one.least <= most]
+    least = min(within, default=(0, 0, 0))[2]
+    minor = max(0, least + dice.choice((-1, -1, 0, 0, 1))) + sum(job.fixed.values())
+    minor = min(minor, MOST_MONEY_MINOR)
     return f"{minor // 100}.{minor % 100:02}"

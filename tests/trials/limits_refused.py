@@ -129,28 +129,88 @@ def minor(size: int) -> str:
 
 CATALOG, BRIEF, SURVEY, FAULTS = "catalog.yaml", "brief.yaml", "survey.yaml", "faults.csv"
 LIMITS = (
-    Limit("products", limits.MOST_PRODUCTS, _more("products", "product", price=1), CATALOG, ("2,001 products", "2,000 at most")),
-    Limit("remedies", limits.MOST_REMEDIES, _more("remedies", "remedy", answers={"f1": 0.1}), CATALOG, ("2,001 remedies", "2,000 at most")),
+    Limit(
+        "products",
+        limits.MOST_PRODUCTS,
+        _more("products", "product", price=1),
+        CATALOG,
+        ("2,001 products", "2,000 at most"),
+    ),
+    Limit(
+        "remedies",
+        limits.MOST_REMEDIES,
+        _more("remedies", "remedy", answers={"f1": 0.1}),
+        CATALOG,
+        ("2,001 remedies", "2,000 at most"),
+    ),
     Limit("tools", limits.MOST_TOOLS, _more("tools", "tool", buy=1), CATALOG, ("201 tools", "200 at most")),
     Limit("shops", limits.MOST_SHOPS, _more("shops", "shop"), CATALOG, ("201 shops", "200 at most")),
     Limit("steps of a remedy", limits.MOST_STEPS, _steps, CATALOG, ("41 steps", "40 at most")),
     Limit("listed faults", limits.MOST_FAULTS, _faults, FAULTS, ("2,001 faults", "2,000 at most")),
-    Limit("sessions", limits.MOST_SESSIONS, _brief("hours", lambda size: [1] * size), BRIEF, ("60 sessions at most, not 61",)),
-    Limit("people", limits.MOST_PEOPLE, _brief("people", int), BRIEF, ("'7'" , "6 people at most")),
-    Limit("errands", limits.MOST_ERRANDS, _brief("errands", lambda size: [{"errand": f"e{at}", "shops": ["mill"]} for at in range(size)]), BRIEF, ("20 errands at most, not 21",)),
+    Limit(
+        "sessions",
+        limits.MOST_SESSIONS,
+        _brief("hours", lambda size: [1] * size),
+        BRIEF,
+        ("60 sessions at most, not 61",),
+    ),
+    Limit("people", limits.MOST_PEOPLE, _brief("people", int), BRIEF, ("'7'", "6 people at most")),
+    Limit(
+        "errands",
+        limits.MOST_ERRANDS,
+        _brief("errands", lambda size: [{"errand": f"e{at}", "shops": ["mill"]} for at in range(size)]),
+        BRIEF,
+        ("20 errands at most, not 21",),
+    ),
     Limit("rooms", limits.MOST_ROOMS, _rooms, SURVEY, ("33 rooms", "32 at most", "two jobs")),
     Limit("walls of a room", limits.MOST_WALLS, _walls, SURVEY, ("61 walls of study", "60 at most")),
     Limit("things in a room", limits.MOST_THINGS_IN_ROOM, _things, SURVEY, ("101 things in study", "100 at most")),
-    Limit("a cost", limits.MOST_MONEY_MINOR, _remedy("cost", minor), CATALOG, ("'10000000000.01'", "no sum is above 10000000000.00")),
-    Limit("a price", limits.MOST_MONEY_MINOR, _product("price", minor), CATALOG, ("'10000000000.01'", "no sum is above 10000000000.00")),
-    Limit("a budget", limits.MOST_MONEY_MINOR, _brief("budget", minor), BRIEF, ("'10000000000.01'", "no sum is above 10000000000.00")),
-    Limit("everything together", limits.MOST_ALL_MINOR, _everything, CATALOG, ("10000000000000.01 for everything together", "10000000000000.00 at most")),
+    Limit(
+        "a cost",
+        limits.MOST_MONEY_MINOR,
+        _remedy("cost", minor),
+        CATALOG,
+        ("'10000000000.01'", "no sum is above 10000000000.00"),
+    ),
+    Limit(
+        "a price",
+        limits.MOST_MONEY_MINOR,
+        _product("price", minor),
+        CATALOG,
+        ("'10000000000.01'", "no sum is above 10000000000.00"),
+    ),
+    Limit(
+        "a budget",
+        limits.MOST_MONEY_MINOR,
+        _brief("budget", minor),
+        BRIEF,
+        ("'10000000000.01'", "no sum is above 10000000000.00"),
+    ),
+    Limit(
+        "everything together",
+        limits.MOST_ALL_MINOR,
+        _everything,
+        CATALOG,
+        ("10000000000000.01 for everything together", "10000000000000.00 at most"),
+    ),
     Limit("points of a fault", limits.MOST_WHOLE, _points, FAULTS, ("1000000001", "1,000,000,000 at most")),
-    Limit("minutes of a step", limits.MOST_MINUTES, _remedy("steps", lambda size: [{"minutes": size}]), CATALOG, ("1000001", "no step takes more than 1,000,000 minutes")),
-    Limit("hours of a session", limits.MOST_MINUTES // 60, _brief("hours", lambda size: [size]), BRIEF, ("16667", "16,666 hours at most")),
+    Limit(
+        "minutes of a step",
+        limits.MOST_MINUTES,
+        _remedy("steps", lambda size: [{"minutes": size}]),
+        CATALOG,
+        ("1000001", "no step takes more than 1,000,000 minutes"),
+    ),
+    Limit(
+        "hours of a session",
+        limits.MOST_MINUTES // 60,
+        _brief("hours", lambda size: [size]),
+        BRIEF,
+        ("16667", "16,666 hours at most"),
+    ),
     Limit("days until goods come", limits.MOST_DAYS, _product("lead_days"), CATALOG, ("36501", "36,500 at most")),
     Limit("an amount", limits.MOST_WHOLE, _product("on_hand"), CATALOG, ("1000000001", "1,000,000,000 at most")),
-)  # fmt: skip
+)
 
 
 @dataclass(frozen=True)
@@ -162,7 +222,7 @@ class Refused:
 
 
 def at_the_edge(folder: Path, limit: Limit) -> Refused:
-    """A job at a limit is read; one past it is refused by `plan`, with the words that say so, and nothing is written."""
+    """A job at a limit is read; one past it is refused by `plan` with the words that say so, nothing written."""
     words = [*_read(folder / "at", limit), *_past(folder / "past", limit)]
     rmtree(folder)
     return Refused(limit.name, tuple(words))

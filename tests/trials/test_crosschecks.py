@@ -9,7 +9,7 @@ import pytest
 
 from tests.trials.crosschecks import TRIAL, run
 from tests.trials.crosschecks_child import REPO, Came, same_object, unlike
-from tests.trials.crosschecks_pythons import environment, others
+from tests.trials.crosschecks_pythons import environment, oldest, others
 from tests.trials.page import promises
 from tests.trials.registry import SEED
 from tests.trials.trial import Asked
@@ -101,6 +101,13 @@ def test_other_pythons_are_found_where_one_says(tmp_path: Path, monkeypatch: pyt
     monkeypatch.setenv("BUDGETFIX_PYTHONS", os.pathsep.join([str(tmp_path), str(tmp_path / "none")]))
     assert others()["3.19"] == tmp_path / "a" / "bin" / "python3"
     assert not {"2.7", "4.15"} & set(others())
+
+
+def test_the_oldest_libraries_are_those_of_the_project() -> None:
+    """Each with one version, the least that is allowed; none of them without a floor."""
+    found = oldest()
+    assert any(one.startswith("pulp==3.") for one in found)
+    assert all(one.count("==") == 1 for one in found)
 
 
 def test_a_python_that_cannot_be_set_up_is_told(tmp_path: Path) -> None:

@@ -27,7 +27,7 @@ def always(answer: object) -> Callable[..., object]:
 
 
 def test_limits_hold(tmp_path: Path) -> None:
-    """Small jobs with the largest figures have the best of all plans, what is too large is refused, the page says so."""
+    """Small jobs with the largest figures have the best of all plans, and what is too large is refused."""
     result = run(Asked(SEED, SMALL, tmp_path, 1))
     assert result.broken == ()
     assert sum(row.tried for row in result.rows) == SMALL + len(LIMITS)
@@ -37,18 +37,17 @@ def test_limits_hold(tmp_path: Path) -> None:
 def test_large_figures_that_go_to_the_solver_as_they_are_are_caught(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Planted: nothing is written in digits. Among the first jobs there is one in which the solver is wrong."""
+    """Planted: nothing is written in digits. In job 7/47 the solver then claims what does not come out again."""
     monkeypatch.setattr(digits, "large", always(False))
-    assert any(tried(tmp_path / str(number), 7, number).words for number in range(60))
+    assert "can be placed after all" in tried(tmp_path / "job", 7, 47).words
 
 
 def test_one_minor_unit_too_much_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Planted: the tool believes in a budget that is one minor unit larger. A plan that is over it by one is seen."""
     real = frame._for_remedies
     monkeypatch.setattr(frame, "_for_remedies", lambda brief: None if (most := real(brief)) is None else most + 1)
-    words = [one.words for number in range(0, 60, 3) if (one := tried(tmp_path / str(number), 7, number)).words]
-    assert words
-    assert any("budget" in one for one in words), words
+    words = tried(tmp_path / "job", 7, 15).words
+    assert "spent 238150000001 of 238150000000" in words
 
 
 def test_a_limit_that_is_not_looked_at_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
