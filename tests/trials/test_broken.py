@@ -17,6 +17,7 @@ from budgetfix.base.problems import FileProblem
 from budgetfix.forms import column
 from budgetfix.intake import csv_rows, plan_back
 from budgetfix.intake.job import Job as ReadJob
+from budgetfix.intake.job import read_job
 from budgetfix.pipeline import reading
 from tests.trials.broken import TRIAL, one
 from tests.trials.broken_jobs import Job, jobs
@@ -118,10 +119,9 @@ def test_a_wrong_tick_that_is_read_is_seen(tmp_path: Path, monkeypatch: pytest.M
 
 def _job_with(how: Callable[[tuple[FileProblem, ...]], tuple[FileProblem, ...]]) -> Callable[..., ReadJob]:
     """`read_job` with other problems."""
-    real = reading.read_job
 
     def read(*given: object) -> ReadJob:
-        job = real(*given)  # type: ignore[arg-type]
+        job = read_job(*given)  # type: ignore[arg-type]
         return replace(job, problems=how(job.problems))
 
     return read
