@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
+from budgetfix.base.moves import ASIDE
 from budgetfix.exports.files import write_whole
 from budgetfix.exports.marked import write_marked
 
@@ -36,3 +39,15 @@ def test_links_under_passing_names_are_not_followed(tmp_path: Path) -> None:
     assert kept.read_bytes() == b"mine"
     assert (tmp_path / "job" / "plan.xlsx").read_bytes() == b"new"
     assert (tmp_path / "job" / "survey.marked.xlsx").read_bytes() == b"marked"
+
+
+def test_a_link_in_the_place_of_our_hidden_folder_is_refused(tmp_path: Path) -> None:
+    """Nothing is written into, or swept out of, the folder that it points to."""
+    kept = _elsewhere(tmp_path)
+    (tmp_path / "other").mkdir()
+    kept.rename(tmp_path / "other" / "kept.txt")
+    (tmp_path / "job" / ASIDE).symlink_to(tmp_path / "other")
+    with pytest.raises(OSError, match="exists"):
+        write_whole(tmp_path / "job", {"plan.xlsx": b"new"})
+    assert [path.name for path in (tmp_path / "other").iterdir()] == ["kept.txt"]
+    assert not (tmp_path / "job" / "plan.xlsx").exists()
