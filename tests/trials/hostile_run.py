@@ -70,6 +70,7 @@ class Watch:
 
     def __init__(self) -> None:
         self.inside: str | None = None
+        self.passing = os.path.join(os.path.realpath(tempfile.gettempdir()), "openpyxl.")
         self.heard: list[tuple[str, str]] = []
         sys.addaudithook(self._hear)
 
@@ -91,8 +92,7 @@ class Watch:
 
     def _path(self, event: str, path: str | bytes) -> None:
         real = os.path.realpath(os.fsdecode(path))
-        passing = os.path.join(os.path.realpath(tempfile.gettempdir()), "openpyxl.")
-        if self.inside is not None and not real.startswith((self.inside, passing, os.devnull)):
+        if self.inside is not None and not real.startswith((self.inside, self.passing, os.devnull)):
             self.heard.append(("outside", f"{event} {real}"))
 
 
