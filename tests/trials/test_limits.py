@@ -11,9 +11,11 @@ from budgetfix.base import limits
 from budgetfix.framing import frame
 from budgetfix.intake import how_much
 from budgetfix.optimize import digits
+from budgetfix.pipeline.reading import JobOptions, read
 from tests.trials.limits import SMALL, run
 from tests.trials.limits_exact import tried
-from tests.trials.limits_refused import LIMITS, at_the_edge
+from tests.trials.limits_jobs import AXES, Axis
+from tests.trials.limits_refused import LIMITS, TODAY, at_the_edge
 from tests.trials.page import promises
 from tests.trials.registry import SEED
 from tests.trials.trial import Asked
@@ -56,3 +58,11 @@ def test_a_limit_that_is_not_looked_at_is_caught(tmp_path: Path, monkeypatch: py
     monkeypatch.setattr("budgetfix.intake.job.job_too_dear", always([]))
     (limit,) = (one for one in LIMITS if one.most == limits.MOST_ALL_MINOR)
     assert "exit" in at_the_edge(tmp_path / "edge", limit).words[0]
+
+
+@pytest.mark.parametrize("axis", AXES, ids=lambda axis: axis.write.__name__)
+def test_jobs_at_the_limits_can_be_read(axis: Axis, tmp_path: Path) -> None:
+    """The jobs that are timed are sound: a large one of each kind is read, without a problem."""
+    axis.write(tmp_path, axis.size if axis.size > 10**5 else max(2, axis.size // 8))
+    job = read(tmp_path, JobOptions(), TODAY)
+    assert job.faults or (job.survey is not None and job.survey.rooms)
