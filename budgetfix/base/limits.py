@@ -30,6 +30,8 @@ MOST_SESSIONS = 60
 """In the list of hours: more than a year of Saturdays."""
 MOST_PEOPLE = 6
 """At work on one job: each step is tried with every crew of them."""
+MOST_HANDS = 1_000
+"""That one step may ask for; more than there are is read, and never chosen."""
 MOST_ERRANDS = 20
 """Rounds of shops."""
 MOST_ROOMS = 32

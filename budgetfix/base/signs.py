@@ -32,6 +32,13 @@ def forbidden(text: str) -> str:
     return shown(found[0]) if found is not None else ""
 
 
+def whole(text: str) -> str:
+    """The text with halves of a sign that stand side by side put together: JSON writes signs outside of the first
+    65,536 as two (RFC 8259, 7).
+    """
+    return text.encode("utf-16-le", "surrogatepass").decode("utf-16-le", "surrogatepass")
+
+
 def without(text: str) -> str:
     """The text without the signs that no text may hold."""
     return _NEVER.sub("", text)

@@ -5,12 +5,14 @@ from __future__ import annotations
 import json
 import shutil
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from typing import NoReturn
 
 import typer
 
 from budgetfix.base.signs import shown
+from budgetfix.cli.streams import CannotShow, reaching
 
 DONE, NO_PLAN, MISUSE, REFUSED, STOPPED = 0, 1, 2, 3, 4
 
@@ -35,7 +37,8 @@ def out(text: str) -> None:
 
     encoding = sys.stdout.encoding or "utf-8"
     safe = text.encode(encoding, "replace").decode(encoding)
-    Console(markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
+    with _reaching():
+        Console(markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
 
 
 def err(text: str) -> None:
@@ -44,7 +47,8 @@ def err(text: str) -> None:
 
     encoding = sys.stderr.encoding or "utf-8"
     safe = _seen(text).encode(encoding, "replace").decode(encoding)
-    Console(stderr=True, markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
+    with suppress(CannotShow), reaching("stderr"):
+        Console(stderr=True, markup=False, highlight=False, emoji=False, soft_wrap=True).print(safe, end="\n")
 
 
 def _seen(text: str) -> str:
@@ -56,8 +60,19 @@ def obj(value: Mapping[str, object] | list[object]) -> None:
     """One JSON value and nothing else; a path that is no text is told by escapes, as all is where screens are plain."""
     text = json.dumps(value, ensure_ascii=not can_unicode(), indent=1)
     plain = text.encode("utf-8", "replace").decode("utf-8") == text
-    sys.stdout.write((text if plain else json.dumps(value, indent=1)) + "\n")
-    sys.stdout.flush()
+    with _reaching():
+        sys.stdout.write((text if plain else json.dumps(value, indent=1)) + "\n")
+        sys.stdout.flush()
+
+
+@contextmanager
+def _reaching() -> Iterator[None]:
+    """While something is shown: where that cannot be, the run ends with a sentence that says why."""
+    try:
+        with reaching("stdout"):
+            yield
+    except CannotShow as why:
+        stop(MISUSE, [f"What is to be shown here cannot be written: {why}. Files are as they should be."])
 
 
 def stop(code: int, lines: Iterable[str]) -> NoReturn:

@@ -71,7 +71,7 @@ def _aside(folder: Path) -> Iterator[None]:
     try:
         yield
     finally:
-        if not (aside / AHEAD).exists() and not (aside / BACK).exists():
+        if aside.exists() and not (aside / AHEAD).exists() and not (aside / BACK).exists():
             shutil.rmtree(aside, ignore_errors=True)
 
 

@@ -89,6 +89,7 @@ class _Part:
             if word == "f" and attributes.get("t") == "shared":
                 self.all.shared += 1
                 self.in_shared, self.length = True, 0
+                self._work()
         elif word in SPREADING:
             self._cells(_area(attributes.get("ref", "")))
 
@@ -101,8 +102,11 @@ class _Part:
         if self.in_shared:
             self.length += len(text)
             self.all.signs = max(self.all.signs, self.length)
-            if self.all.signs * self.all.shared > FORMULA_SIGNS:
-                raise NotTaken("very long formulas in very many cells", "shorter ones, or their results")
+            self._work()
+
+    def _work(self) -> None:
+        if self.all.signs * self.all.shared > FORMULA_SIGNS:
+            raise NotTaken("very long formulas in very many cells", "shorter ones, or their results")
 
     def _count(self) -> None:
         self.all.elements += 1

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeVar
 
-from budgetfix.base.limits import LONGEST_NAME, MOST_PEOPLE, MOST_WHOLE
+from budgetfix.base.limits import LONGEST_NAME, MOST_HANDS, MOST_WHOLE
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.intake.inside import Inside, each
@@ -153,7 +153,7 @@ def as_hands(value: object) -> int:
     people = as_whole(value)
     if people < 1:
         raise ValueError("1 or more people")
-    return int(no_more(people, MOST_PEOPLE))
+    return int(no_more(people, MOST_HANDS))
 
 
 def as_share(value: object) -> Fraction:

@@ -19,7 +19,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from budgetfix.base.limits import LONGEST_TEXT, NAME_SIGNS, NESTING, TEXT_BYTES, VALUES, YAML_BYTES
 from budgetfix.base.problems import FileProblem, Place
-from budgetfix.base.signs import tidied, without
+from budgetfix.base.signs import tidied, whole, without
 from budgetfix.intake.door import bytes_of
 from budgetfix.intake.raw_rows import spoilt
 
@@ -209,7 +209,7 @@ def _value(file: YamlFile, node: Node, path: KeyPath, above: tuple[Node, ...]) -
 
 def _readable(file: YamlFile, node: ScalarNode) -> str:
     """The text of a value or key; noted, and left without them, where it holds signs that would do something."""
-    text = tidied(node.value)
+    text = tidied(whole(node.value))
     wrong = spoilt(text)
     if wrong:
         _problem(file, node.start_mark.line + 1, node.start_mark.column + 1, wrong, A_TEXT)

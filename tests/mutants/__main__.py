@@ -16,7 +16,7 @@ from tests.mutants.explained import explained, reason
 from tests.mutants.judging import Verdict, judge
 from tests.mutants.keeping import Kept
 from tests.mutants.parts import PARTS, Part
-from tests.mutants.telling import Told, line_of, page, read_lines, table
+from tests.mutants.telling import Told, line_of, page, read_lines, row, table
 from tests.mutants.touched import ROOT, Touched, read
 
 SEED = 20_261_126
@@ -30,7 +30,7 @@ def main() -> int:
     with tempfile.TemporaryDirectory(prefix="mutants-") as folder:
         wanted = [part for part in PARTS if part.slug in (asked.part or [part.slug])]
         told = {part: _part(part, asked, _touched(part, asked.map or Path(folder)), Path(folder)) for part in wanted}
-    print(f"\n{table(told, asked.seed)}")
+    print(f"\n{table({part.slug: row(part, one) for part, one in told.items()}, asked.seed)}")
     if asked.write is not None:
         asked.write.write_text(page(asked.write.read_text("utf-8"), told, asked.seed), "utf-8")
     return int(any(one.left for one in told.values()))

@@ -1,7 +1,6 @@
 """Every small change that could be made to a source: a boundary moved, a sign turned, a line left out.
 
-Left alone: words (strings and what formats them), annotations, docstrings, `assert`, `__all__`, imports, and `strict` of
-`zip`, which is a check on ourselves.
+Left alone: words (strings and what formats them), annotations, docstrings, `assert`, `__all__` and imports.
 """
 
 from __future__ import annotations
@@ -143,8 +142,6 @@ def _left_alone(node: ast.AST) -> bool:
     if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name) and node.targets[0].id == "__all__":
         return True
     if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant):
-        return True
-    if isinstance(node, ast.keyword) and node.arg == "strict":
         return True
     return isinstance(node, ast.Import | ast.ImportFrom | ast.Assert)
 

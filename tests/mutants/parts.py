@@ -37,33 +37,48 @@ BILL = Part(
     ),
     ("tests/base", "tests/catalog", "tests/outcome/test_sharing.py"),
 )
-GEOMETRY = Part(
-    "geometry",
-    "Geometry: walls, footprints, ways, overlaps, groups, seats",
+GEOMETRY_TESTS = (
+    "tests/room",
+    *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls"),
+    *_tests("inspection", "guard errata eyes again not_asked reads"),
+)
+ROOM = Part(
+    "room",
+    "The room: walls, footprints, sides, overlaps, groups, seats",
+    _in("room", "places stretches zones overlaps sides seating groups figures"),
+    GEOMETRY_TESTS,
+    0.2,
+)
+WAYS = Part(
+    "ways",
+    "Ways across the floor, and what the rules look at",
     (
-        *_in("room", "places stretches zones overlaps sides seating routes groups figures"),
+        *_in("room", "routes"),
         *_in("inspection", "ways windows screens art grouping judging look guard inspect"),
     ),
-    (
-        "tests/room",
-        *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls"),
-        *_tests("inspection", "guard errata eyes again not_asked reads"),
-    ),
+    GEOMETRY_TESTS,
+    0.1,
 )
 ROWS = Part(
     "rows",
-    "The choice: what can be, its rows, the order of the steps, and the count afterwards",
-    _in(
-        "optimize",
-        "buying cannot choice_rows cuts facts hire_counts hours_rows in_order model money_rows order phase_count"
-        " phase_places phase_rows place_rows recount setting_up timetable windows wishes worth_rows",
-    ),
+    "The choice: what can be, the rows of choice, money and hours, and the count afterwards",
+    _in("optimize", "buying cannot choice_rows facts hours_rows money_rows order recount windows worth_rows"),
     _tests(
         "optimize",
-        "brute buying by_date cannot cuts in_order lp packing placing recount relax setting_up solver stock timetable"
-        " whole_days",
+        "brute buying by_date cannot cuts facts hours_rows in_order lp money_rows packing placing recount relax setting_up"
+        " solver stock timetable whole_days windows",
     ),
-    0.1,
+    0.12,
+)
+PLACES = Part(
+    "places",
+    "The choice: sessions, money by date, steps in their order",
+    _in(
+        "optimize",
+        "cuts hire_counts in_order model phase_count phase_places phase_rows place_rows setting_up timetable wishes",
+    ),
+    ROWS.tests,
+    0.05,
 )
 SEARCH = Part(
     "search",
@@ -76,4 +91,4 @@ SEARCH = Part(
     ("tests/optimize",),
     0.05,
 )
-PARTS = (BILL, GEOMETRY, ROWS, SEARCH)
+PARTS = (BILL, ROOM, WAYS, ROWS, PLACES, SEARCH)

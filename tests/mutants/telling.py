@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from tests.mutants.judging import BROKEN, BY_TIME, KILLED, Verdict
-from tests.mutants.parts import Part
+from tests.mutants.judging import BY_TIME, KILLED, Verdict
+from tests.mutants.parts import PARTS, Part
 from tests.trials.page import placed
 
 EXPLAINED = "explained"
@@ -51,32 +51,30 @@ def read_lines(files: Iterable[Path]) -> Told:
     return told
 
 
-def table(told: Mapping[Part, Told], seed: int) -> str:
-    """Tried, killed, explained, left; by part."""
-    heads = ("Part", "Mutants", "Tried", "Killed", "of them by time", "Explained", "Left")
-    rows = [
-        (
-            part.title,
-            *(
-                f"{count:,}"
-                for count in (
-                    one.whole,
-                    one.tried,
-                    one.count(KILLED, BY_TIME),
-                    one.count(BY_TIME),
-                    one.count(EXPLAINED),
-                    len(one.left),
-                )
-            ),
-        )
-        for part, one in told.items()
-    ]
-    lines = [heads, ("---", *("---:" for _ in heads[1:])), *rows]
-    text = "\n".join(f"| {' | '.join(line)} |" for line in lines)
-    broken = sum(one.count(BROKEN) for one in told.values())
-    return f"{text}\n\nSeed {seed}." + (f" {broken:,} could not be judged." if broken else "")
+HEADS = ("Part", "Mutants", "Tried", "Killed", "of them by time", "Explained", "Left")
+
+
+def row(part: Part, one: Told) -> str:
+    """Tried, killed, explained, left, as a line of the table."""
+    counts = (
+        one.whole,
+        one.tried,
+        one.count(KILLED, BY_TIME),
+        one.count(BY_TIME),
+        one.count(EXPLAINED),
+        len(one.left),
+    )
+    return f"| {' | '.join((part.title, *(f'{count:,}' for count in counts)))} |"
+
+
+def table(rows: Mapping[str, str], seed: int) -> str:
+    """The rows of the parts, by their slugs, in the order of the parts."""
+    lines = [f"| {' | '.join(HEADS)} |", f"| --- |{' ---: |' * (len(HEADS) - 1)}"]
+    return "\n".join((*lines, *(rows[part.slug] for part in PARTS if part.slug in rows))) + f"\n\nSeed {seed}."
 
 
 def page(text: str, told: Mapping[Part, Told], seed: int) -> str:
-    """The page with the table in its place."""
-    return placed(text, "mutants", table(told, seed))
+    """The page with the rows of these parts in its table; those of other parts stay as they are."""
+    rows = {part.slug: line for part in PARTS for line in text.splitlines() if line.startswith(f"| {part.title} |")}
+    rows |= {part.slug: row(part, one) for part, one in told.items()}
+    return placed(text, "mutants", table(rows, seed))

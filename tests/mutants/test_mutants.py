@@ -12,9 +12,12 @@ import pytest
 
 from tests.mutants.choosing import case, own_tests, sampled
 from tests.mutants.explained import explained, reason, stale
+from tests.mutants.judging import KILLED, Verdict
+from tests.mutants.keeping import Kept
 from tests.mutants.operators import Mutant, mutants, mutated
 from tests.mutants.parts import PARTS
 from tests.mutants.swapped import ROOT
+from tests.mutants.telling import Told, page
 from tests.mutants.touched import Touched
 
 SOURCE = '''"""Words."""
@@ -174,4 +177,34 @@ def test_parts_name_what_is_there() -> None:
     """Every module and every test of a part exists, and the whole chooser is in its part."""
     assert [path for part in PARTS for path in (*part.modules, *part.tests) if not (ROOT / path).exists()] == []
     chooser = sorted(str(path.relative_to(ROOT)) for path in (ROOT / "budgetfix" / "optimize").glob("[!_]*.py"))
-    assert sorted(module for part in PARTS[2:] for module in part.modules) == chooser
+    assert sorted(module for part in PARTS[3:] for module in part.modules) == chooser
+
+
+def test_a_row_of_the_page_is_replaced_and_the_others_stay() -> None:
+    """A run of one part writes its own figures; every row stands in the order of the parts."""
+    bill, room = PARTS[0], PARTS[1]
+    text = page(
+        "<!-- figures: mutants -->\n<!-- end -->\n", {room: Told(1200, {"killed": 1000, "explained": 9}, [])}, 7
+    )
+    both = page(text, {bill: Told(8, {"killed": 5, "killed by time": 1, "survived": 2}, ["x", "y"])}, 7)
+    assert both.splitlines()[3:-3] == [
+        f"| {bill.title} | 8 | 8 | 6 | 1 | 0 | 2 |",
+        f"| {room.title} | 1,200 | 1,009 | 1,000 | 0 | 9 | 0 |",
+    ]
+    assert page(both, {}, 7) == both
+
+
+def test_a_kill_is_kept_while_module_and_test_stay_as_they_are(tmp_path: Path) -> None:
+    """What was killed need not be judged again; a kill by a test that has changed since, or of nobody, is not known."""
+    mutant = mutants("budgetfix/catalog/bill.py", (ROOT / "budgetfix/catalog/bill.py").read_text("utf-8"))[0]
+    kept = Kept(tmp_path, mutant.module)
+    kept.note(Verdict(mutant, KILLED, "tests/catalog/test_bill.py::test_tax_rounds_half_up"))
+    kept.write()
+    again = Kept(tmp_path, mutant.module).verdict(mutant)
+    assert again is not None
+    assert again.by == "tests/catalog/test_bill.py::test_tax_rounds_half_up"
+    kept.note(Verdict(mutant, KILLED, "tests/catalog/test_gone.py::test_it"))
+    kept.kills = {key: (by, "other") for key, (by, _) in kept.kills.items()}
+    kept.write()
+    assert Kept(tmp_path, mutant.module).verdict(mutant) is None
+    assert Kept(None, mutant.module).verdict(mutant) is None

@@ -91,3 +91,14 @@ def test_what_is_too_loud_for_every_session() -> None:
     hours = (Session(0, 60, (60,), quiet=True), Session(1440, 1470, (30,)))
     options = (Option("drill", steps=(Step(60, loud=True),)), Option("sweep", steps=(Step(60),)))
     assert impossible(Problem(options, sessions=hours)) == {"drill": "too-loud"}
+
+
+def test_delivery_that_is_free_is_not_taken_off_again() -> None:
+    """Two tins of 475 reach the threshold of 950 and have no delivery: 950 are over a budget of 900."""
+    problem = Problem(
+        (Option("m", uses=(("tin", 2),)),),
+        products=(Product("tin", 475, shop="mill"),),
+        shops=(Shop("mill", 200, 950),),
+        budget_minor=900,
+    )
+    assert impossible(problem) == {"m": "over-budget"}

@@ -14,6 +14,7 @@ from budgetfix.optimize.money_rows import (
     enough_packs,
     line_half_up,
     loads,
+    money_variables,
     most_packs,
     one_pack_at_least,
     packs_at_most,
@@ -23,8 +24,8 @@ from budgetfix.optimize.money_rows import (
     tax_half_up,
     uneven,
 )
-from budgetfix.optimize.problem import Extra, Load, Option, Problem, Product, Shop
-from budgetfix.optimize.solver import Row
+from budgetfix.optimize.problem import Extra, Load, Option, Problem, Product, Session, Shop, Step, Tool
+from budgetfix.optimize.solver import Program, Row
 
 
 def keeps(row: Row, values: dict[str, int]) -> bool:
@@ -124,6 +125,30 @@ def test_only_shops_where_something_can_be_bought() -> None:
     goods = (Product("tin", 1, shop="mill"), Product("lid", 1, 1, 9, "yard"), Product("wax", 1, shop="barn"))
     looked = facts(*goods, uses=(("tin", 1), ("lid", 1)), shops=(Shop("yard"), Shop("mill"), Shop("barn")))
     assert shops_of(looked) == [(Shop("mill"), [goods[0]])]
+
+
+def test_every_way_to_pay_has_a_variable() -> None:
+    """Packs, order, free delivery, tax, a bought tool, one hired for up to two sessions; each with its ceiling."""
+    option = Option("m", uses=(("tin", 5),), tools=("saw", "drill"), steps=(Step(10),))
+    problem = Problem(
+        (option,),
+        products=(Product("tin", 100, 2, 1, "mill"),),
+        shops=(Shop("mill", 590, 1000, 1, 20),),
+        tools=(Tool("saw", buy_minor=99), Tool("drill", hire_minor=40)),
+        sessions=(Session(0, 60, (60,)), Session(1440, 1500, (60,))),
+    )
+    program = Program()
+    money_variables(Facts.of(problem), program)
+    assert {name: one.up for name, one in program.variables.items()} == {
+        "q[tin]": 2,
+        "o[mill]": 1,
+        "w[mill]": 1,
+        "z[tin]": 1,
+        "t[mill]": None,
+        "b[saw]": 1,
+        "v[drill,1]": 1,
+        "v[drill,2]": 1,
+    }
 
 
 @pytest.mark.parametrize("sense", ["<=", ">="])

@@ -17,6 +17,7 @@ from budgetfix.optimize.recount import (
     goods_minor,
     minutes_of,
     tool_choices,
+    tools_minor,
 )
 
 
@@ -101,6 +102,15 @@ def test_goods_are_ordered_shop_by_shop() -> None:
     facts = Facts.of(Problem((), products=goods, shops=shops))
     assert goods_minor(facts, {"a": 2, "b": 1, "c": 3, "d": 0}) == 200 + 10 + 50 + 20 + 21
     assert goods_minor(facts, {"a": 3}) == 300
+    elsewhere = Facts.of(Problem((), products=(Product("e", 9, shop="gone"),), shops=shops))
+    assert goods_minor(elsewhere, {"e": 2}) == 18
+
+
+def test_money_for_tools() -> None:
+    """A saw bought for 99, a drill hired twice at 40, an axe that is lent for nothing."""
+    tools = (Tool("saw", buy_minor=99), Tool("drill", hire_minor=40), Tool("axe", buy_minor=0, hire_minor=0))
+    facts = Facts.of(Problem((Option("m", tools=("saw", "drill", "axe")),), tools=tools))
+    assert tools_minor(facts, ("axe", "saw"), (("drill", 2), ("axe", 3))) == 179
 
 
 SET = {

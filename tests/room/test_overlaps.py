@@ -88,6 +88,9 @@ def test_frames_on_one_spot_of_wall() -> None:
     """Two frames overlap only where they share width and height of one wall."""
     assert found(frame("one", 1000, 1200), frame("two", 1400, 1500)) == (("one", "two"),)
     assert found(frame("one", 1000, 1200), frame("two", 1400, 1900)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1400, 1899)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1499, 1500)) == ()
+    assert found(frame("one", 1000, 1200), frame("two", 1498, 1898)) == (("one", "two"),)
     assert found(frame("one", 1000, 1200), frame("two", 1000, 1200, wall="B")) == ()
 
 
@@ -238,3 +241,31 @@ def test_a_piece_that_just_reaches_before_a_door(left: float, blocked: bool) -> 
     """A door from 1000 to 1800, boxes of 800: within a millimetre of its edges they leave it free."""
     door = Opening(name="door", wall="A", from_left=1000.0, width=800.0)
     assert bool(in_doorways(in_room(door, piece("box", "A", left, 300)), "")) is blocked
+
+
+@pytest.mark.parametrize(("gap", "blocked"), [(608, True), (609, False)])
+def test_how_far_before_a_doorway_a_thing_stands(gap: float, blocked: bool) -> None:
+    """610 mm before a doorway (24 in) are kept free, within a millimetre, from boxes and from floor lamps."""
+    door = Opening(name="door", wall="A", from_left=1000.0, width=800.0, opens="out")
+    lamp = Light(name="lamp", what="floor lamp", wall="A", from_left=1200.0, gap=gap, width=300.0, depth=300.0)
+    assert in_doorways(in_room(door, lamp), "") == ((("door", "lamp"),) if blocked else ())
+    assert bool(in_doorways(in_room(door, piece("box", "A", 1200, gap)), "")) is blocked
+
+
+def test_a_lamp_whose_foot_nobody_measured() -> None:
+    """Without a width or a depth it takes no floor, so it is in nobody's way; not even outside the room."""
+    for size in ({"width": 300.0}, {"depth": 300.0}, {}):
+        lamp = Light.model_validate({"name": "lamp", "what": "floor lamp", "wall": "A", "from_left": 3900.0, **size})
+        assert found(lamp, piece("box", "A", 3100, 0)) == ()
+
+
+@pytest.mark.parametrize(("bottom", "over"), [(2098, True), (2099, False)])
+def test_a_frame_that_just_touches_a_window(bottom: float, over: bool) -> None:
+    """A window up to 2100: a frame hung within a millimetre of its top edge does not hang over it."""
+    window = Opening(name="win", what="window", wall="A", from_left=1200.0, width=900.0, bottom=900.0, top=2100.0)
+    assert covers_opening(window, frame("one", 1000, bottom)) is over
+
+
+def test_what_stands_in_another_room_hides_nothing() -> None:
+    """The same wall letter, another room: a tall piece there is not before the frame here."""
+    assert found(frame("one", 1000, 1000), piece("tall", "A", 900, 0, height=1800.0, room="other")) == ()

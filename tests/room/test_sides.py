@@ -44,6 +44,9 @@ def test_a_strip_is_as_wide_as_its_share() -> None:
     its = sides(SOFA, LINES)
     assert strip(its.front, its.look, 600.0, 0.5).area == pytest.approx(600_000)
     assert middle_of(its.front) == (950.0, 2000.0)
+    across = sides(Piece(**{**dict(SOFA), "wall": "A"}), LINES)
+    assert strip(across.front, across.look, 600.0, 0.5).bounds == (1500.0, 950.0, 2500.0, 1550.0)
+    assert strip(its.front, its.look, 600.0, 0.25).bounds == (950.0, 1750.0, 1550.0, 2250.0)
 
 
 def test_straight_ways_join_each_two_doors() -> None:
@@ -52,6 +55,7 @@ def test_straight_ways_join_each_two_doors() -> None:
     lines = straight_ways(doors, LINES)
     assert tuple(lines[0].coords) == ((2600.0, 700.0), (700.0, 1400.0))
     assert len(lines) == 3
+    assert straight_ways([*doors, Opening(name="D", wall="Z", from_left=0.0, width=800.0)], LINES) == lines
 
 
 def test_span_and_ring_are_plain_figures() -> None:

@@ -71,7 +71,7 @@ def test_as_shapely_has_it() -> None:
 def test_a_corner_that_is_there_twice() -> None:
     """An edge without length is a point, and no division by nothing."""
     doubled: Ring = (BOX[0], *BOX)
-    assert to_edges(points((-30.0, -40.0), (50.0, 20.0)), (doubled,)).tolist() == [50.0, 20.0]
+    assert to_edges(points((-30.0, -40.0), (50.0, 20.0), (0.5, -10.0)), (doubled,)).tolist() == [50.0, 20.0, 10.0]
 
 
 def test_a_way_starts_inside_its_door() -> None:

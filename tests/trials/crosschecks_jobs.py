@@ -23,8 +23,8 @@ NIGHTS = (
     date(2028, 2, 29),
 )
 """Clocks go forward and back in North America and in Europe; the year ends; a leap day."""
-DEMO = -1
-"""The renter's room of the demo."""
+DEMO, SHEETS = -1, -2
+"""The renter's room of the demo; a job whose catalogue is a CSV file, as a spreadsheet program saves it."""
 STARTS = ("00:00", "00:30", "02:30", "03:00", "23:15")
 SURVEY = """\
 unit: cm
@@ -54,6 +54,12 @@ remedies:
   - {remedy: fill-all, name: Fill and paint, answers: {İz: 1, stain: 0.5}, hours: 1.5, cost: 12.50}
   - {remedy: clip, name: Clip the cord to the skirting, answers: {cord: 1}, hours: 0.25, cost: 3.20}
 """
+TABLE = """\
+remedy;name;answers;cost;hours;pick_one
+wash;"Den Fleck ""überm Sofa"" waschen";stain:0.5;1.20;0.5;wall
+paint;Streichen;"stain:1; cord:-0.1";12.50;1.5;wall
+clip;"Clip the cord; to the skirting";cord:1;3.20;0.25;
+"""
 BRIEF = """\
 currency: EUR
 budget: 20
@@ -66,13 +72,13 @@ ordered: 2026-03-28
 
 def write_room(folder: Path) -> None:
     """A measured room with letters of several languages, and sessions in the nights on which clocks change."""
+    files = (("survey.yaml", SURVEY), ("faults.csv", FAULTS), ("catalog.yaml", CATALOG), ("brief.yaml", BRIEF))
+    _write(folder, *files)
+
+
+def _write(folder: Path, *files: tuple[str, str]) -> None:
     folder.mkdir(parents=True)
-    for name, text in (
-        ("survey.yaml", SURVEY),
-        ("faults.csv", FAULTS),
-        ("catalog.yaml", CATALOG),
-        ("brief.yaml", BRIEF),
-    ):
+    for name, text in files:
         (folder / name).write_text(text, encoding="utf-8", newline="\n")
 
 
@@ -104,6 +110,8 @@ def write_job(folder: Path, index: int, seed: int) -> None:
     """Job `index` of a pool: the room first, listed faults with something to do after it; or the demo."""
     if index == DEMO:
         shutil.copytree(REPO / "catalog_demo" / "renter", folder)
+    elif index == SHEETS:
+        _write(folder, ("faults.csv", FAULTS), ("catalog.csv", TABLE), ("brief.yaml", BRIEF))
     elif index == 0:
         write_room(folder)
     else:

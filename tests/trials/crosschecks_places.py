@@ -12,6 +12,7 @@ from random import Random
 
 from tests.trials.crosschecks_child import PLANNING, Came, came, unlike
 from tests.trials.crosschecks_desk import JOB, TRIES_A_JOB, VERBS, Desk
+from tests.trials.crosschecks_jobs import SHEETS
 
 Tried = tuple[str, list[str]]
 TEXTS = (".yaml", ".csv")
@@ -42,6 +43,7 @@ OLD = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 def line_ends(desk: Desk, place: Path, dice: Random) -> Tried:
     """Every text file of a job saved anew: with other ends of lines, a mark in front, without a last end."""
     index, verb = desk.drawn(dice, ("plan --json", "plan", "inspect"))
+    index = SHEETS if dice.random() < 0.3 else index
     job = desk.copy(index, verb, place / JOB)
     name, marked, cut = dice.choice(sorted(ENDS)), dice.random() < 0.5, dice.random() < 0.3
     if name == "\\n":

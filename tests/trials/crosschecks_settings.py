@@ -38,19 +38,24 @@ LOCALES = (
 )
 """Decimal commas, dotless i, other digits and directions, an old code page."""
 LANGUAGES = ("", "tr", "de_AT:de", "ar", "ja", "C", "xx_YY", "nonsense")
+SHELL = "/bin/sh"
 ENCODINGS = ("ascii", "cp1252", "utf-8", "utf-16", "latin-1:replace", "cp437:backslashreplace")
-FEW_LETTERS = ("ascii", "cp1252", "latin-1", "cp437")
 
 
 @dataclass(frozen=True)
 class Setting:
-    """One way to run the command. `screen`: whether what it prints must be the same to the byte as well."""
+    """One way to run the command.
+
+    `screen`: whether what it prints must be the same to the byte as well. `shut`: streams that are shut, as a shell
+    says it.
+    """
 
     said: str
     env: Mapping[str, str | None] = field(default_factory=dict)
     flags: tuple[str, ...] = ()
     umask: int = -1
     screen: bool = True
+    shut: str = ""
 
 
 def hash_seed(dice: Random) -> Setting:
@@ -136,10 +141,12 @@ def running(dice: Random) -> Setting:
         if dice.random() < 0.3:
             more[name] = dice.choice(values)
     umask = dice.choice((-1, 0o000, 0o077, 0o027))
+    shut = dice.choice(("", "", "", "<&-", ">&-", "<&- >&-")) if Path(SHELL).exists() else ""
     said = [*flags, *(f"{key}={value}" for key, value in more.items()), f"umask {umask:03o}" if umask >= 0 else ""]
-    return Setting(" ".join(part for part in said if part), more, flags, umask)
+    return Setting(" ".join(part for part in (*said, shut) if part), more, flags, umask, ">" not in shut, shut)
 
 
 def command(setting: Setting) -> tuple[str, ...]:
     """How the command is started."""
-    return (sys.executable, *setting.flags, "-m", "budgetfix")
+    words = (sys.executable, *setting.flags, "-m", "budgetfix")
+    return (SHELL, "-c", f'exec "$@" {setting.shut}', "sh", *words) if setting.shut else words

@@ -7,6 +7,7 @@ import shutil
 from pathlib import Path
 from typing import Any
 
+from ruamel.yaml import YAML
 from typer.testing import CliRunner
 
 from budgetfix.cli.app import app
@@ -29,7 +30,26 @@ def room_again(before: Told | None, folder: Path) -> Tried:
     for name in ("brief.yaml", "catalog.yaml", "catalog.xlsx"):
         if (folder / name).is_file():
             shutil.copy(folder / name, fresh / name)
+    _forget_the_gone(fresh / "catalog.yaml", before)
     return found_again(before.plan, before.book.hazard_points_after, fresh)
+
+
+def _forget_the_gone(path: Path, told: Told) -> None:
+    """As the head of the file says: a remedy that is done, and took away what it speaks of, leaves the catalogue."""
+    assert told.book.drawn is not None
+    gone = set(told.book.drawn.before.named) - set(told.book.drawn.after.named)
+    text = path.read_text("utf-8") if gone and path.is_file() else ""
+    if not any(name in text for name in gone):
+        return
+    data = YAML(typ="safe", pure=True).load(text)
+    out = [one["remedy"] for one in data["remedies"] if one["remedy"] in told.chosen and _speaks_of(one, gone)]
+    data["remedies"] = [one for one in data["remedies"] if one["remedy"] not in out]
+    path.write_text(json.dumps(data, default=str), "utf-8")
+
+
+def _speaks_of(remedy: dict[str, Any], gone: set[str]) -> bool:
+    items = [remedy.get("on"), *(one.get("item") or one.get("remove") for one in remedy.get("changes") or ())]
+    return not gone.isdisjoint(str(one) for one in items)
 
 
 def found_again(plan: dict[str, Any], hazard_points: int, fresh: Path) -> Tried:

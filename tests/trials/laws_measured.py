@@ -198,5 +198,7 @@ MEASURED = (
 
 
 def drawn(dice: Random, count: int) -> tuple[Law, ...]:
-    """Some of the laws, in their order."""
-    return tuple(MEASURED[at] for at in sorted(dice.sample(range(len(MEASURED)), count)))
+    """The room in a mirror, and some of the other laws, in their order."""
+    others = [law.slug for law in MEASURED if law.slug != "mirror"]
+    some = {"mirror", *dice.sample(others, count)}
+    return tuple(law for law in MEASURED if law.slug in some)

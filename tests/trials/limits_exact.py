@@ -116,7 +116,7 @@ def _write_brief(folder: Path, brief: Raw) -> None:
 
 
 def _on_the_edge(dice: Random, folder: Path) -> str:
-    """A budget that the best set for some sum meets exactly, or misses by one minor unit, or keeps with one to spare."""
+    """A budget that the best set for some sum meets exactly, or misses by one minor unit, or keeps with one left."""
     job = read_job(folder)
     sets = list(subsets(job))
     most = max((one.least for one in sets), default=0) * dice.randint(1, 9) // 9

@@ -213,8 +213,21 @@ def minutes(folder: Path, size: int) -> None:
     _save(folder, catalog=catalog, brief=_brief(2000, [size // 60] * 3))
 
 
+def together(folder: Path, size: int) -> None:
+    """All at once: rooms, twenty sessions, and for each room sixty listed remedies of large sums and points."""
+    rooms(folder, size)
+    dice = Random("together")
+    catalog, starter = _listed(dice, 60 * size, 20 * size, dearer=10**6), _demo("starter/catalog.yaml")
+    _faults(folder, [dice.randint(10**7, 10**8) for _ in range(20 * size)])
+    for table in ("shops", "products"):
+        catalog[table] += starter[table]
+    hours = [{"date": FIRST + timedelta(days=7 * number), "people": {"ann": 6, "ben": 3}} for number in range(20)]
+    brief = _brief(_money(4 * 10**10 * size, 1), hours, people={"ann": {}, "ben": {}})
+    _save(folder, catalog={**catalog, "unit": "cm", "tools": starter["tools"]}, brief=brief)
+
+
 AXES = (
-    Axis("products, three measured walls of them", 2000, products),
+    Axis("products for one measured room", 2000, products),
     Axis("remedies", 2000, remedies),
     Axis("sessions", 60, sessions),
     Axis("rooms", 32, rooms),
@@ -222,4 +235,5 @@ AXES = (
     Axis("minor units", 10**12, money),
     Axis("points", 10**9, points),
     Axis("minutes", 10**6, minutes),
+    Axis("rooms, each with 60 remedies of large sums and points", 4, together),
 )

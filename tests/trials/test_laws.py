@@ -17,7 +17,9 @@ import budgetfix.inspection.inspect
 import budgetfix.intake.job
 import budgetfix.outcome.check
 from budgetfix.brief.models import Brief, ListedFault
+from budgetfix.catalog.bill import total_minor
 from budgetfix.inspection.finding import Finding
+from budgetfix.intake.faults_csv import read_faults
 from tests.laws.source import REPO
 from tests.trials.laws import TRIAL, One, laws_on
 from tests.trials.laws_listed import LISTED, listed_job
@@ -68,7 +70,7 @@ def test_a_job_can_be_tried_alone(tmp_path: Path) -> None:
 
 def test_a_cent_too_much_in_the_bill_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Planted: the bill that checks the plan adds a cent."""
-    honest = budgetfix.outcome.check.total_minor
+    honest = total_minor
     monkeypatch.setattr(budgetfix.outcome.check, "total_minor", lambda bill: honest(bill) + 1)
     assert [one.came for one in laws_on(One(SEED, 1, tmp_path), _with_plan(), ())] == [BROKEN]
 
@@ -91,7 +93,7 @@ def test_a_name_that_counts_is_caught(tmp_path: Path, monkeypatch: pytest.Monkey
 
 def test_an_order_that_counts_is_caught(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Planted: the last line of faults.csv is lost."""
-    honest = budgetfix.intake.job.read_faults
+    honest = read_faults
 
     def forgetful(path: Path) -> Any:
         found, problems = honest(path)
