@@ -62,7 +62,7 @@ def found_again(plan: dict[str, Any], hazard_points: int, fresh: Path) -> Tried:
     seen = json.loads(came.stdout)
     sums = (plan["points_after"], plan["hazards_after"], hazard_points)
     safe = sum(one["points"] for one in seen["findings"] if one["safety"])
-    left = _rows((*plan["left"], *plan["new"]))
+    left = _rows(one for one in (*plan["left"], *plan["new"]) if "rule" in one)
     again = _rows(one for one in seen["findings"] if one["severity"] > 0)
     words = [] if left == again else [f"only in the plan {_less(left, again)}, only found {_less(again, left)}"]
     words += (
