@@ -10,17 +10,18 @@ DEMO := reports/demo
 # For `make trials`: SEED=7 tries other cases, ONLY=kills runs one of them, TRIES=100 fewer.
 SEED := 20261126
 
-.PHONY: help demo test check trials reports bench clean
+.PHONY: help demo test check trials mutants reports bench clean
 .DELETE_ON_ERROR:
 
 help:
-	@echo "make demo   sets up .venv, plans a renter's room, a stager's house and a couple's, names the files to open"
-	@echo "make test   sets up .venv, runs every check and test: GATE OPEN or what to fix first"
-	@echo "make check  the quick half of make test"
-	@echo "make trials  tries to break the tool, counted, for an hour or so: broken and hostile files, kills, cross-checks, limits"
+	@echo "make demo     sets up .venv, plans a renter's room, a stager's house and a couple's, names the files to open"
+	@echo "make test     sets up .venv, runs every check and test: GATE OPEN or what to fix first"
+	@echo "make check    the quick half of make test"
+	@echo "make trials   tries to break the tool, counted: broken and hostile files, kills, cross-checks, laws, limits"
+	@echo "make mutants  changes the code in small ways, and counts the changes that no test notices"
 	@echo "make reports  writes what stands in reports/ anew"
-	@echo "make bench  measures the chooser for about six minutes, into reports/choice.md"
-	@echo "make clean  takes away .venv, caches and the demo's output"
+	@echo "make bench    measures the chooser for about six minutes, into reports/choice.md"
+	@echo "make clean    takes away .venv, caches and the demo's output"
 
 # The newest python3 that runs, is 3.11 or newer and can make environments.
 .venv/made:
@@ -100,6 +101,10 @@ check: .venv/ready-to-test
 # Attempts to break the tool, in numbers; the gate runs a few of each.
 trials: .venv/ready-to-test
 	@$(BIN)/python -m tests.trials --seed $(SEED) $(if $(ONLY),--only $(ONLY)) $(if $(TRIES),--tries $(TRIES))
+
+# Small changes of the code that some test should notice; PART=bill is the shortest.
+mutants: .venv/ready-to-test
+	@$(BIN)/python -m tests.mutants $(if $(PART),--part $(PART))
 
 # The sample report of the renter, made anew; the gate compares it with a fresh run.
 reports: .venv/ready-to-test

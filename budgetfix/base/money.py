@@ -10,6 +10,8 @@ from decimal import Decimal
 from fractions import Fraction
 from functools import lru_cache
 
+from budgetfix.base.limits import MOST_MONEY_MINOR, MOST_NUMBER
+
 _BY_DIGITS = {
     2: "AED ARS AUD BGN BRL CAD CHF CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR KES MAD MXN MYR NGN NOK NZD PEN "
     "PHP PKR PLN RON SAR SEK SGD THB TRY TWD UAH USD UYU ZAR",
@@ -43,13 +45,19 @@ def read_number(value: object) -> Decimal:
     if isinstance(value, bool):
         raise ValueError("")
     if isinstance(value, (int, Decimal)):
-        return Decimal(value)
+        return _no_slip(Decimal(value))
     text = format(Decimal(repr(value)), "f") if isinstance(value, float) else str(value).strip()
     if "," in text:
         raise ValueError(_about_comma(text))
     if not _NUMBER.fullmatch(text):
         raise ValueError("")
-    return Decimal(text)
+    return _no_slip(Decimal(text))
+
+
+def _no_slip(number: Decimal) -> Decimal:
+    if number.is_finite() and abs(number) <= MOST_NUMBER:
+        return number
+    raise ValueError(f"no number here is above {MOST_NUMBER:,}")
 
 
 def _about_comma(text: str) -> str:
@@ -68,6 +76,8 @@ def read_money(value: object, currency: str) -> int:
     scaled = Fraction(number) * 10 ** digits_of(currency)
     if scaled.denominator != 1:
         raise ValueError(f"{currency} has {digits_of(currency)} digits after the point")
+    if scaled > MOST_MONEY_MINOR:
+        raise ValueError(f"no sum is above {write_money(MOST_MONEY_MINOR, currency)}")
     return int(scaled)
 
 

@@ -4,6 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from budgetfix.base.signs import shown
+
+LONGEST_WORDS = 400
+"""Letters of what was found: a cell may hold 32,767 of them (Excel specifications and limits)."""
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Place:
@@ -32,8 +37,18 @@ class FileProblem:
     todo: str = ""
 
     def __str__(self) -> str:
-        line = f"{self.place} found {self.found}, wanted {self.wanted}"
-        return f"{line}; {self.todo}" if self.todo else line
+        line = f"{_in_line(str(self.place))} found {_in_short(self.found)}, wanted {_in_line(self.wanted)}"
+        return f"{line}; {_in_short(self.todo)}" if self.todo else line
+
+
+def _in_line(text: str) -> str:
+    """Whatever was found, a problem is one line: of a screen, and of what a script reads; nothing in it is obeyed."""
+    return shown(" ".join(text.split()))
+
+
+def _in_short(text: str) -> str:
+    line = _in_line(text)
+    return line if len(line) <= LONGEST_WORDS else f"{line[:LONGEST_WORDS]} ..."
 
 
 class FilesRefused(Exception):

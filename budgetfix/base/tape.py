@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from decimal import Decimal
 from fractions import Fraction
 
 MM_PER: dict[str, Fraction] = {
@@ -139,7 +140,7 @@ def in_unit(mm: float, unit: str) -> float | str:
     number = round(mm / float(MM_PER[unit]), 6)
     if read_length(number, unit, negative=True) == mm:
         return int(number) if number == int(number) else number
-    return f"{repr(mm).removesuffix('.0')} mm"
+    return f"{format(Decimal(repr(mm)), 'f').removesuffix('.0')} mm"
 
 
 def write_length(mm: float, unit: str) -> str:

@@ -32,6 +32,10 @@ Quiet = Annotated[bool, typer.Option("--quiet", "-q", help="Print nothing but pr
 Budget = Annotated[str | None, typer.Option(metavar="MONEY", help="The most to spend, over the brief.")]
 Hours = Annotated[str | None, typer.Option(metavar="4,3,3", help="Hours by session, over the brief.")]
 Catalog = Annotated[str | None, typer.Option(metavar="FILE", help="Another catalogue.")]
+RoomAfter = Annotated[
+    Path | None,
+    typer.Option(metavar="FILE", help="Also write the survey of the rooms as they will stand; a new .yaml file."),
+]
 Seconds = Annotated[float, typer.Option(metavar="N", help="Time for choosing.", min=0.0)]
 
 
@@ -88,7 +92,7 @@ def inspect(job: Job, json: Json = False, quiet: Quiet = False) -> None:
 
 @app.command(
     short_help="Choose the fixes that do most, and write the lists.",
-    epilog=_examples("plan my-room", "plan my-room --budget 300 --hours 4,3"),
+    epilog=_examples("plan my-room --budget 300 --hours 4,3", "plan my-room --room-after next/survey.yaml"),
 )
 def plan(
     job: Job,
@@ -96,13 +100,14 @@ def plan(
     hours: Hours = None,
     catalog: Catalog = None,
     seconds: Seconds = 60.0,
+    room_after: RoomAfter = None,
     json: Json = False,
     quiet: Quiet = False,
 ) -> None:
     """Choose the fixes that do most, place them in your sessions, and write the lists into JOB."""
     from budgetfix.cli.commands import PlanWords, run_plan
 
-    run_plan(job, PlanWords(budget, hours, catalog, seconds, json, quiet))
+    run_plan(job, PlanWords(budget, hours, catalog, seconds, json, quiet, room_after))
 
 
 @app.command(
@@ -118,6 +123,7 @@ def replan(
     hours: Hours = None,
     catalog: Catalog = None,
     seconds: Seconds = 60.0,
+    room_after: RoomAfter = None,
     json: Json = False,
     quiet: Quiet = False,
 ) -> None:
@@ -128,7 +134,7 @@ def replan(
     from budgetfix.cli.commands import PlanWords
     from budgetfix.cli.replan import run_replan
 
-    run_replan(job, PlanWords(budget, hours, catalog, seconds, json, quiet), day)
+    run_replan(job, PlanWords(budget, hours, catalog, seconds, json, quiet, room_after), day)
 
 
 @app.command(

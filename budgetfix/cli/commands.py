@@ -10,10 +10,14 @@ from typing import TYPE_CHECKING, NoReturn
 
 from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
+from budgetfix.cli.at_work import at_work, settle, writing
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
+from budgetfix.cli.room_after import ONE_JOB, refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from budgetfix.intake.job import Job
 
 
@@ -27,6 +31,7 @@ class PlanWords:
     seconds: float = 60.0
     json: bool = False
     quiet: bool = False
+    room_after: Path | None = None
 
 
 def job_of(folder: Path, words: PlanWords) -> Job:
@@ -62,6 +67,7 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
     from budgetfix.intake.houses import houses
     from budgetfix.pipeline.inspecting import inspected, room_words, title
 
+    settle(folder)
     found = houses(folder)
     if found is not None:
         inspect_all(folder, found, json, quiet, _refused)
@@ -82,38 +88,56 @@ def run_inspect(folder: Path, json: bool, quiet: bool) -> None:
 def run_plan(folder: Path, words: PlanWords) -> None:
     """`plan`."""
     from budgetfix.cli.portfolio import plan_all
-    from budgetfix.exports.plan_json import plan_object
-    from budgetfix.exports.plan_screen import plan_text
     from budgetfix.intake.houses import houses
-    from budgetfix.intake.plan_ticks import foreign
-    from budgetfix.optimize.problem import NoPlan
-    from budgetfix.pipeline.planning import Wish, planned
-    from budgetfix.pipeline.writing import PLAN, Touched, refuse_touched, write_plan
 
     found = houses(folder)
-    if found is not None:
-        plan_all(folder, found, words, _refused)
-        return
+    with at_work(folder, found.jobs if found is not None else ()):
+        if found is None:
+            _plan_one(folder, words)
+        elif words.room_after is not None:
+            say.stop(say.MISUSE, [ONE_JOB.format(folder, len(found.jobs), folder / found.jobs[0])])
+        else:
+            plan_all(folder, found, words, _refused)
+
+
+def _plan_one(folder: Path, words: PlanWords) -> None:
+    from budgetfix.exports.plan_json import plan_object
+    from budgetfix.exports.plan_screen import plan_text
+    from budgetfix.optimize.problem import NoPlan
+    from budgetfix.pipeline.planning import Wish, planned
+    from budgetfix.pipeline.writing import PLAN, Touched, refuse_open, refuse_touched, write_plan
+
+    refuse_room(words.room_after, folder)
     job = job_of(folder, words)
+    refuse_roomless(words.room_after, folder, job)
     try:
-        refuse_touched(folder)
-    except Touched as touched:
-        say.stop(say.MISUSE, [(_FOREIGN if foreign(folder / PLAN) else _TOUCHED).format(touched, folder)])
-    try:
+        with writing(folder):
+            refuse_open(folder / PLAN)
+            refuse_touched(folder)
         with progress_shown(words.quiet or words.json) as line:
             book = planned(job, Wish(words.seconds, time.monotonic, line))
+        if isinstance(book, NoPlan):
+            say.stop(say.NO_PLAN, no_plan(book, job))
+        with writing(folder):
+            files = write_plan(folder, book)
     except FilesRefused as refused:
         refuse(refused.problems, refused.marked)
-    if isinstance(book, NoPlan):
-        say.stop(say.NO_PLAN, no_plan(book, job))
-    with say.writing(folder):
-        files = write_plan(folder, book)
+    except Touched as touched:
+        _stop_touched(folder, touched)
+    files += room_written(words.room_after, job, book)
     if words.json:
         say.obj(plan_object(book, files))
     elif not words.quiet:
         say.out(plan_text(book, files, unicode=say.can_unicode()))
     if not book.proven:
         raise SystemExit(say.STOPPED)
+
+
+def _stop_touched(folder: Path, touched: Exception) -> NoReturn:
+    from budgetfix.intake.plan_ticks import foreign
+    from budgetfix.pipeline.writing import PLAN
+
+    say.stop(say.MISUSE, [(_FOREIGN if foreign(folder / PLAN) else _TOUCHED).format(touched, folder)])
 
 
 _TOUCHED = (
@@ -132,8 +156,10 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
         say.stop(say.MISUSE, [f"There is no scenario {scenario}. There are: {', '.join(SCENARIOS)}."])
     if folder.exists() and any(folder.iterdir()) and not (folder / "brief.yaml").is_file():
         say.stop(say.MISUSE, [f"{folder} holds other files. Name a new folder."])
-    with say.writing(folder):
-        write_whole(folder, demo_files(scenario))
+    files = demo_files(scenario)
+    with at_work(folder), writing(folder):
+        _spare_edited(folder, files)
+        write_whole(folder, files, check=lambda: _spare_edited(folder, files))
     if not quiet:
         say.out(f"Copied the {scenario}'s job into {folder}.\n\n$ budgetfix inspect {folder}")
     run_inspect(folder, json=False, quiet=quiet)
@@ -144,6 +170,16 @@ def run_demo(folder: Path, scenario: str, quiet: bool) -> None:
         say.out(f"\nOpen {folder / 'plan.html'}")
 
 
+def _spare_edited(folder: Path, files: Mapping[str, bytes]) -> None:
+    """A demo may be copied over itself, but over nothing that somebody changed, and over no other job."""
+    from budgetfix.intake.kept import as_it_is
+
+    theirs = [name for name, data in files.items() if as_it_is(folder / name) not in (None, data)]
+    if theirs:
+        said = f"{folder} already holds another {', '.join(theirs)}, which is not written over. Name a new folder."
+        say.stop(say.MISUSE, [said])
+
+
 def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:
     """`start`."""
     from budgetfix.exports.files import write_whole
@@ -151,15 +187,13 @@ def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:
 
     if unit not in ("in", "cm", "mm"):
         say.stop(say.MISUSE, [f"{unit} is no unit here. There are: in, cm, mm."])
-    taken = [name for name in STARTERS if (folder / name).exists()]
-    if taken:
-        say.stop(say.MISUSE, [f"{folder} already holds {', '.join(taken)}. Name a new folder."])
+    _spare(folder, STARTERS)
     try:
         files = starter_files(unit, currency)
     except ValueError as reason:
         say.stop(say.MISUSE, [str(reason)])
-    with say.writing(folder):
-        write_whole(folder, files)
+    with at_work(folder), writing(folder):
+        write_whole(folder, files, check=lambda: _spare(folder, STARTERS))
     if not quiet:
         say.out(
             f"Wrote {folder / 'survey.xlsx'}, catalog.xlsx, brief.yaml.\n\n"
@@ -169,6 +203,12 @@ def run_start(folder: Path, unit: str, currency: str, quiet: bool) -> None:
             f"3  budgetfix inspect {folder}\n"
             f"4  budgetfix plan {folder}"
         )
+
+
+def _spare(folder: Path, names: tuple[str, ...]) -> None:
+    taken = [name for name in names if (folder / name).exists()]
+    if taken:
+        say.stop(say.MISUSE, [f"{folder} already holds {', '.join(taken)}. Name a new folder."])
 
 
 def run_rules(slug: str | None, kinds: bool, json: bool) -> None:

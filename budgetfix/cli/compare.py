@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from budgetfix.base.problems import FileProblem, FilesRefused
 from budgetfix.cli import say
+from budgetfix.cli.at_work import settle
 from budgetfix.cli.commands import refuse
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
@@ -52,6 +53,7 @@ def run_compare(folder: Path, other: Path | None, words: CompareWords) -> None:
     if other is None and not words.typed:
         say.stop(say.MISUSE, [NOTHING_ELSE])
     for place in (folder, *([other] if other is not None else [])):
+        settle(place)
         _one_job(place)
     if words.brief is not None and not words.brief.is_file():
         say.stop(say.MISUSE, [f"There is no file {words.brief}."])

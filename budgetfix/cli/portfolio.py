@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 from budgetfix.base.problems import FilesRefused
 from budgetfix.cli import say
+from budgetfix.cli.at_work import writing
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
 
@@ -46,19 +47,26 @@ def plan_all(folder: Path, found: Houses, words: PlanWords, refuse: Refuse) -> N
     """`plan` on a folder of jobs."""
     from budgetfix.exports.portfolio_json import portfolio_object
     from budgetfix.exports.portfolio_screen import portfolio_text
-    from budgetfix.pipeline.portfolio_writing import put_together, refuse_any_touched, write_portfolio
+    from budgetfix.pipeline.portfolio_writing import (
+        put_together,
+        refuse_any_open,
+        refuse_any_touched,
+        write_portfolio,
+    )
     from budgetfix.pipeline.writing import Touched
 
     _no_options(folder, found, words)
     jobs = read(folder, found, refuse)
     try:
-        refuse_any_touched(folder, found.jobs)
+        with writing(folder):
+            refuse_any_open(folder, found.jobs)
+            refuse_any_touched(folder, found.jobs)
+        together = _planned(jobs, words, refuse)
+        portfolio = put_together(folder, jobs, together, words.seconds)
+        with writing(folder):
+            write_portfolio(folder, portfolio, together)
     except Touched as touched:
         say.stop(say.MISUSE, [TOUCHED.format(touched, folder / found.jobs[0])])
-    together = _planned(jobs, words, refuse)
-    portfolio = put_together(folder, jobs, together, words.seconds)
-    with say.writing(folder):
-        write_portfolio(folder, portfolio, together)
     if words.json:
         say.obj(portfolio_object(portfolio))
     elif not words.quiet:

@@ -9,9 +9,11 @@ from typing import TYPE_CHECKING
 
 from budgetfix.base.problems import FilesRefused
 from budgetfix.cli import say
+from budgetfix.cli.at_work import at_work, writing
 from budgetfix.cli.commands import PlanWords, job_of, refuse
 from budgetfix.cli.no_plan import no_plan
 from budgetfix.cli.progress import progress_shown
+from budgetfix.cli.room_after import refuse_room, refuse_roomless, room_written
 
 if TYPE_CHECKING:
     from budgetfix.intake.job import Job
@@ -27,26 +29,31 @@ ONE_JOB = "replan takes one job at a time, and {} holds {}.\nName one of them, s
 
 def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
     """`replan`."""
+    typed = _day(day)
+    with at_work(folder):
+        _one_job(folder)
+        _replan_one(folder, words, typed)
+
+
+def _replan_one(folder: Path, words: PlanWords, typed: date | None) -> None:
     from budgetfix.exports.lines import wrapped
     from budgetfix.exports.plan_json import plan_object
     from budgetfix.exports.plan_screen import plan_text
     from budgetfix.exports.replan_words import replan_lines
-    from budgetfix.intake.kept import as_it_is
     from budgetfix.pipeline.rest_day import standing_day
-    from budgetfix.pipeline.writing import PLAN, ChangedMeanwhile, write_replanned
+    from budgetfix.pipeline.writing import write_replanned
 
-    typed, today = _day(day), datetime.now().astimezone().date()
-    _one_job(folder)
+    refuse_room(words.room_after, folder)
+    today = datetime.now().astimezone().date()
     job = job_of(folder, words)
-    read = as_it_is(folder / PLAN)
+    refuse_roomless(words.room_after, folder, job)
+    read = _book(folder)
     so_far = _so_far(read, job)
     on = standing_day(job.brief, so_far, today) if typed is None else typed
     found = _replanned(job, so_far, on, words)
-    try:
-        with say.writing(folder):
-            files = write_replanned(folder, found.book, read)
-    except ChangedMeanwhile as changed:
-        say.stop(say.MISUSE, [MEANWHILE.format(changed)])
+    with writing(folder, MEANWHILE):
+        files = write_replanned(folder, found.book, read)
+    files += room_written(words.room_after, found.left.job, found.book)
     if words.json:
         say.obj(plan_object(found.book, files))
     elif not words.quiet:
@@ -56,6 +63,19 @@ def run_replan(folder: Path, words: PlanWords, day: str | None) -> None:
         say.out("\n".join([*as_of, *said, "", text]))
     if not found.book.proven:
         raise SystemExit(say.STOPPED)
+
+
+def _book(folder: Path) -> bytes:
+    """The workbook as it is, or the end of the run where it is open in another program, or gone."""
+    from budgetfix.intake.kept import as_it_is
+    from budgetfix.pipeline.writing import PLAN, refuse_open
+
+    with writing(folder):
+        refuse_open(folder / PLAN)
+        read = as_it_is(folder / PLAN)
+    if read is None:
+        say.stop(say.MISUSE, [NO_BOOK.format(folder, folder)])
+    return read
 
 
 def _day(day: str | None) -> date | None:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-import os
 from pathlib import Path
 
+from budgetfix.exports.files import write_whole
+from budgetfix.exports.lock import Busy
+from budgetfix.exports.moves import ChangedMeanwhile
 
-def write_marked(target: Path, data: bytes) -> None:
-    """Write a file whole or not at all. Errors: OSError."""
-    fresh = target.with_name(f".{target.name}.part")
-    fresh.write_bytes(data)
-    os.replace(fresh, target)
+
+def write_marked(target: Path, data: bytes) -> bool:
+    """Write a file whole or not at all; False where it cannot be written, since the problems are told all the same."""
+    try:
+        write_whole(target.parent, {target.name: data})
+    except (Busy, ChangedMeanwhile, OSError):
+        return False
+    return True

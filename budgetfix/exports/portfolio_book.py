@@ -67,7 +67,7 @@ def _jobs(book: Workbook, styles: Styles, portfolio: Portfolio) -> None:
     table = Table(page, JOBS)
     for house in portfolio.houses:
         name: Value = Formula(_link(house), clean(house.name)) if _linked(house) else house.name
-        row = table.row(house.folder, [name, *_job(styles, house)])
+        row = table.row(house.said, [name, *_job(styles, house)])
         link = styles("strong", bottom=1, bottom_color=palette.LINE, font_color=palette.TEAL, underline=1)
         page.put(row, 1, name, link)
     _totals(table, portfolio)
@@ -83,12 +83,12 @@ MOST_IN_TEXT = 255
 
 
 def _linked(house: House) -> bool:
-    return max(len(house.folder) + 10, len(house.name)) <= MOST_IN_TEXT and house.name.isprintable()
+    return max(len(house.said) + 10, len(house.name)) <= MOST_IN_TEXT and house.name.isprintable()
 
 
 def _link(house: House) -> str:
     """Leads to the job's own workbook, on every system and wherever the folder goes."""
-    folder, name = (text.replace('"', '""') for text in (house.folder, clean(house.name)))
+    folder, name = (text.replace('"', '""') for text in (house.said, clean(house.name)))
     return f'=HYPERLINK("{folder}/plan.xlsx","{name}")'
 
 
@@ -106,7 +106,7 @@ def _job(styles: Styles, house: House) -> list[Value]:
         plan.hazards_after,
         span(minutes_used(house)),
         PROVEN if plan.proven else STOPPED,
-        f"{house.folder}: {', '.join(names)}",
+        f"{house.said}: {', '.join(names)}",
     ]
 
 
@@ -180,7 +180,7 @@ def _marked_up(line: Bought) -> bool:
 def _headings(houses: tuple[House, ...]) -> list[str]:
     """Names of the houses; two of one name are told apart by their folders."""
     names = [house.name for house in houses]
-    return [house.folder if names.count(house.name) > 1 else house.name for house in houses]
+    return [house.said if names.count(house.name) > 1 else house.name for house in houses]
 
 
 def _bought(styles: Styles, portfolio: Portfolio, line: Bought, houses: tuple[House, ...], place: str) -> list[Value]:

@@ -27,7 +27,7 @@ def minutes_used(house: House) -> int:
 def _house(house: House, currency: str) -> tuple[Cell, ...]:
     plan = house.book
     return (
-        harmless(house.folder),
+        harmless(house.said),
         harmless(house.name),
         None if house.first is None else house.first.isoformat(),
         None if house.until is None else house.until.isoformat(),

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 
 from budgetfix.base.tape import in_unit
 from budgetfix.brief.models import ListedFault
-from budgetfix.forms.column import Column
+from budgetfix.forms.column import FIRST_DATE, LAST_DATE, Column
 from budgetfix.forms.survey_form import FORM_OF, HOME
 from budgetfix.room.items import Hung
 from budgetfix.room.survey import Household, RoomFacts, Survey, Wall
@@ -27,7 +27,7 @@ def typed_rows(survey: Survey, faults: Sequence[ListedFault]) -> dict[str, list[
         for record in records:
             row = _row(FORM_OF[table], record, survey, survey.household.unit)
             if table == "marks" and isinstance(record, Hung):
-                row["what"] = HOLE_OF.get(record.fixing, record.group)
+                row |= {"what": HOLE_OF.get(record.fixing, record.group), "things": record.things}
             if table != "rooms" and alone:
                 row.pop("room", None)
             rows[table].append(row)
@@ -76,7 +76,8 @@ def typed(column: Column, value: object, unit: str) -> Typed:
     if column.kind == "turn" and value in (90.0, -90.0):
         return "right" if value == 90.0 else "left"
     if column.kind == "length" and isinstance(value, (int, float)):
-        return in_unit(float(value), unit)
+        bare = in_unit(float(value), unit)
+        return f"{bare} {unit}" if not isinstance(bare, str) and FIRST_DATE <= bare <= LAST_DATE else bare
     if isinstance(value, float) and value.is_integer():
         return int(value)
     return value if isinstance(value, (str, int, float)) else str(value)

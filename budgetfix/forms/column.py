@@ -8,6 +8,7 @@ from datetime import date
 from fractions import Fraction
 from typing import Literal
 
+from budgetfix.base.limits import LONGEST_NAME
 from budgetfix.base.tape import WANTED_LENGTH, NotALength, read_length
 from budgetfix.base.twin import Twin
 
@@ -156,6 +157,8 @@ class Column:
                 return text.upper()
         if isinstance(raw, bool):
             raise Unread("")
+        if len(text) > LONGEST_NAME:
+            raise Unread(f"{len(text):,} signs; {LONGEST_NAME} at most")
         return text[:-2] if isinstance(raw, float) and text.endswith(".0") else text
 
 

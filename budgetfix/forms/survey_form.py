@@ -43,7 +43,7 @@ RUGS = (
     Column("gap", "Gap to wall", "bare floor between", "length", needed=True, wide=12),
     Column("round", "Round", "any curve", "yes-no", wide=8),
     Column("pad", "Pad", "something under it?", "yes-no", wide=12),
-    Column("under", "Belongs to", "dining table or bed", "name", names=("furniture",), wide=16),
+    Column("under", "Belongs to", "dining table or bed", "name", names=("furniture", "openings"), wide=16),
     ROOM,
 )
 

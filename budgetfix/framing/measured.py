@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from budgetfix.base.numbers import half_even
 from budgetfix.brief.models import Brief
@@ -18,7 +19,7 @@ from budgetfix.inspection.look import Question
 from budgetfix.optimize.problem import Asked, Tree
 from budgetfix.remedies.candidate import Candidate
 from budgetfix.room.items import TABLES, Item, Piece, Table
-from budgetfix.room.places import wall_lines
+from budgetfix.room.places import WallLine, wall_lines
 from budgetfix.room.survey import Change, Survey, moved_to
 
 ANCHORS = ("bed",)
@@ -116,11 +117,13 @@ class MeasuredTree:
         after: Survey | None = None
         found = []
         for id, candidate in self.candidates.items():
-            if id in chosen or id in refused or not candidate.changes or self.exclusions.any(id, chosen):
+            apart = names.isdisjoint(self._items(id))
+            if (apart and id not in plainly) or id in chosen or id in refused or not candidate.changes:
                 continue
-            if names.isdisjoint(self._items(id)):
-                touches = id in plainly
-            else:
+            if self.exclusions.any(id, chosen):
+                continue
+            touches = apart
+            if not apart:
                 after = after or changed_by(self.survey, self.candidates, chosen)
                 touches = touched(after, candidate.changes, asked, self.block.room)
             if touches:
@@ -135,17 +138,37 @@ class MeasuredTree:
     def _by_question(self, question: Question) -> frozenset[str]:
         """Candidates that touch a question from the survey as it is."""
         if question not in self._said:
+            lines = wall_lines(self.survey, self.block.room)
             self._said[question] = frozenset(
-                id
-                for id, one in self.candidates.items()
-                if touched(self.survey, one.changes, (question,), self.block.room)
+                id for id in self._near if covered(self.survey, self.candidates[id].changes, (question,), lines)
             )
         return self._said[question]
+
+    @cached_property
+    def _near(self) -> tuple[str, ...]:
+        """Candidates that change anything in this room: no question asks beyond its own."""
+        room = self.block.room
+        return tuple(
+            id
+            for id, one in self.candidates.items()
+            if any(_in_room(self.survey, change, room) for change in one.changes)
+        )
+
+
+def _in_room(survey: Survey, change: Change, room: str) -> bool:
+    if change.add is not None:
+        return change.add.room == room
+    known = survey.named.get(change.item)
+    return known is not None and (known[1].room == room or ("room", room) in change.set)
 
 
 def touched(survey: Survey, changes: Iterable[Change], asked: Iterable[Question], room: str) -> bool:
     """True where a change alters the answer of a question: the thing is in it before or after."""
-    lines = wall_lines(survey, room)
+    return covered(survey, changes, asked, wall_lines(survey, room))
+
+
+def covered(survey: Survey, changes: Iterable[Change], asked: Iterable[Question], lines: dict[str, WallLine]) -> bool:
+    """The same, with the wall lines of the room at hand."""
     questions = tuple(asked)
     return any(
         question.covers(change.table, item, lines)

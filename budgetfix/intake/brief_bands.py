@@ -7,18 +7,20 @@ from collections.abc import Callable, Mapping
 from datetime import date
 from fractions import Fraction
 
+from budgetfix.base.limits import MOST_ERRANDS, MOST_MINUTES
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.numbers import half_up
 from budgetfix.base.tape import read_length
 from budgetfix.brief.models import BandChange, Errand, FixedCost
 from budgetfix.intake.brief_hours import as_day
 from budgetfix.intake.catalog_steps import as_three
-from budgetfix.intake.inside import Inside, Part, at, each, only
+from budgetfix.intake.inside import Gathered, Inside, Part, each
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.intake.reader import as_hands, as_names, as_text, as_whole
 from budgetfix.intake.yaml_lines import Key
 
 Ends = tuple[float | None, float | None]
+NO_ENDS: Ends = (None, None)
 
 WANTED_BANDS = "bands such as {rod-too-narrow: {sound: [200, null], glaring: 0}, screen-glare: off}"
 WANTED_ERRANDS = "errands such as [{errand: shops, name: One round of shops, shops: [diy], hours: 2}]"
@@ -53,11 +55,15 @@ def _band(rule: str, change: object, figure: Callable[[object], float]) -> BandC
         return BandChange(rule=rule, switch=change is True or str(change).lower() == "on")
     if not isinstance(change, dict) or not change:
         raise ValueError("on, off, or {sound: [low, high], glaring: limit}")
-    only(change, ("sound", "glaring"))
-    sound = at("sound", change["sound"], lambda value: _ends(value, figure)) if "sound" in change else None
+    parts, none = Gathered(), NO_ENDS
+    parts.only(change, ("sound", "glaring"))
+    sound = parts.at("sound", change["sound"], none, lambda value: _ends(value, figure)) if "sound" in change else None
     glaring = (
-        at("glaring", change["glaring"], lambda value: _limit(value, sound, figure)) if "glaring" in change else None
+        parts.at("glaring", change["glaring"], none, lambda value: _limit(value, sound, figure))
+        if "glaring" in change
+        else None
     )
+    parts.end()
     return BandChange(rule=rule, sound=sound, glaring=glaring)
 
 
@@ -91,6 +97,8 @@ def read_errands(value: object) -> tuple[Errand, ...]:
     """Errors: ValueError."""
     if not isinstance(value, list):
         raise ValueError("")
+    if len(value) > MOST_ERRANDS:
+        raise ValueError(f"{MOST_ERRANDS} errands at most, not {len(value):,}")
     found = tuple(each(enumerate(value), _errand))
     names = [errand.errand for errand in found]
     for index, name in enumerate(names):
@@ -102,17 +110,20 @@ def read_errands(value: object) -> tuple[Errand, ...]:
 def _errand(index: Key, item: object) -> Errand:
     if not isinstance(item, dict):
         raise ValueError("")
-    only(item, ("errand", "name", "shops", "hours", "minutes", "people"))
-    name = at("errand", item.get("errand") or f"errand-{int(index) + 1}", as_text)
+    parts = Gathered()
+    parts.only(item, ("errand", "name", "shops", "hours", "minutes", "people"))
+    own = f"errand-{int(index) + 1}"
+    errand = parts.at("errand", item.get("errand") or own, own, as_text)
     timed = "minutes" if "minutes" in item else "hours"
-    low, likely, high = at(timed, item.get(timed, 0), as_three)
-    return Errand(
-        errand=name,
-        name=at("name", item.get("name") or name, as_text),
-        shops=at("shops", item.get("shops") or [], as_names),
-        minutes=math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60)),
-        people=at("people", item.get("people", 1), as_hands),
-    )
+    low, likely, high = parts.at(timed, item.get(timed, 0), (Fraction(0),) * 3, as_three)
+    name = parts.at("name", item.get("name") or errand, errand, as_text)
+    shops: tuple[str, ...] = parts.at("shops", item.get("shops") or [], (), as_names)
+    people = parts.at("people", item.get("people", 1), 1, as_hands)
+    parts.end()
+    minutes = math.ceil((low + likely + high) / 3 * (1 if timed == "minutes" else 60))
+    if minutes > MOST_MINUTES:
+        raise ValueError(f"no errand takes more than {MOST_MINUTES:,} minutes")
+    return Errand(errand=errand, name=name, shops=shops, minutes=minutes, people=people)
 
 
 def read_fixed(value: object, currency: str, labour: int | None) -> tuple[FixedCost, ...]:
@@ -127,15 +138,19 @@ def _fixed(item: object, currency: str, labour: int | None) -> FixedCost:
     """A sum of money, or people and minutes at the rate of labour."""
     if not isinstance(item, dict):
         raise ValueError("")
-    only(item, ("name", "client", "cost", "people", "minutes"))
-    name = at("name", item.get("name") or "fixed cost", as_text)
-    client = at("client", item.get("client") or "", lambda typed: as_text(typed) if typed else "")
+    parts = Gathered()
+    parts.only(item, ("name", "client", "cost", "people", "minutes"))
+    name = parts.at("name", item.get("name") or "fixed cost", "", as_text)
+    client = parts.at("client", item.get("client") or "", "", lambda typed: as_text(typed) if typed else "")
     if "minutes" not in item and "people" not in item:
-        cost = at("cost", item.get("cost"), lambda typed: read_money(typed, currency))
+        cost = parts.at("cost", item.get("cost"), 0, lambda typed: read_money(typed, currency))
+        parts.end()
         return FixedCost(name=name, cost_minor=cost, client=client)
     if "cost" in item:
-        raise Inside(Part(item["cost"], "either a cost, or people and minutes", ("cost",)))
-    people, minutes = at("people", item.get("people", 1), as_hands), at("minutes", item.get("minutes"), as_whole)
+        parts.wrong.append(Part(item["cost"], "either a cost, or people and minutes", ("cost",)))
+    people = parts.at("people", item.get("people", 1), 1, as_hands)
+    minutes = parts.at("minutes", item.get("minutes"), 0, as_whole)
+    parts.end()
     if labour is None:
         raise Inside(Part(minutes, "minutes are priced by `labour`, which the brief does not say", ("minutes",)))
     pay = half_up(Fraction(labour * people * minutes, 60))

@@ -10,14 +10,16 @@ from datetime import date
 from fractions import Fraction
 from itertools import pairwise
 
+from budgetfix.base.limits import FIRST_YEAR, LAST_YEAR, MOST_MINUTES, MOST_PEOPLE, MOST_SESSIONS
 from budgetfix.base.money import read_number
 from budgetfix.brief.models import Hours, Person
-from budgetfix.intake.inside import Inside, Part, at, each, only
+from budgetfix.intake.inside import Gathered, Inside, Part, at, each
 from budgetfix.intake.reader import as_names, as_pairs, as_text, as_whole, as_yes
 from budgetfix.intake.yaml_lines import Key
 
 WANTED_HOURS = "hours such as [4, 3], or [{date: 2026-06-06, start: '09:00', people: {ann: 3}}], or null"
 WANTED_PEOPLE = "a number of people, or {ben: {not: [ladder]}}"
+LATER = "those that are far off can be planned when some are over"
 NINE = 9 * 60
 _CLOCK = re.compile(r"(\d{1,2}):(\d{2})")
 
@@ -27,23 +29,31 @@ def read_people(value: object) -> tuple[Person, ...]:
     if isinstance(value, dict):
         if not value:
             raise ValueError("there must be somebody")
+        _few(len(value))
         return _two_or_none(tuple(each(value.items(), _person)))
     count = as_whole(value)
     if count < 1:
         raise ValueError("there must be somebody")
+    _few(count)
     return tuple(Person(name=str(number)) for number in range(1, count + 1))
+
+
+def _few(count: int) -> None:
+    if count > MOST_PEOPLE:
+        raise ValueError(f"{MOST_PEOPLE} people at most")
 
 
 def _person(name: Key, facts: object) -> Person:
     if facts is not None and not isinstance(facts, dict):
         raise ValueError("`not` and `priorities` are known, such as {not: [ladder], priorities: {light: 2}}")
-    given = facts or {}
-    only(given, ("not", "priorities"))
-    return Person(
-        name=str(name),
-        refuses=at("not", given.get("not") or [], as_names),
-        priorities=at("priorities", given["priorities"], read_priorities) if "priorities" in given else None,
-    )
+    given, parts = facts or {}, Gathered()
+    parts.only(given, ("not", "priorities"))
+    words: tuple[str, ...] = parts.at("not", given.get("not") or [], (), as_names)
+    voice: tuple[tuple[str, Fraction], ...] | None = None
+    if "priorities" in given:
+        voice = parts.at("priorities", given["priorities"], voice, read_priorities)
+    parts.end()
+    return Person(name=str(name), refuses=words, priorities=voice)
 
 
 def _two_or_none(people: tuple[Person, ...]) -> tuple[Person, ...]:
@@ -77,12 +87,13 @@ def named_people(people: tuple[Person, ...] | None, hours: object) -> tuple[Pers
 
 def as_day(value: object) -> date:
     """A date, or text such as 2026-06-01 (JSON has no dates). Errors: ValueError."""
-    if isinstance(value, date):
-        return value
     try:
-        return date.fromisoformat(as_text(value))
+        day = value if isinstance(value, date) else date.fromisoformat(as_text(value))
     except ValueError:
         raise ValueError("a date such as 2026-06-06") from None
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise ValueError(f"a date from {FIRST_YEAR} to {LAST_YEAR}")
+    return day
 
 
 def read_hours(value: object, people: tuple[Person, ...], load: Fraction, ordered: date | None) -> tuple[Hours, ...]:
@@ -93,12 +104,18 @@ def read_hours(value: object, people: tuple[Person, ...], load: Fraction, ordere
         value = [value]
     if not isinstance(value, list):
         raise ValueError("")
+    if len(value) > MOST_SESSIONS:
+        raise ValueError(f"{MOST_SESSIONS} sessions at most, not {len(value):,}; {LATER}")
     items = [item if isinstance(item, dict) else {"hours": item} for item in value]
-    dates = each(enumerate(items), lambda _, item: _date(item))
+    parts = Gathered()
+    dates = [parts.at(index, item, None, _date) for index, item in enumerate(items)]
     day_zero = min((day for day in (ordered, *dates) if day is not None), default=None)
     days = [(on - day_zero).days if on and day_zero else index for index, on in enumerate(dates)]
     read = _Sessions(tuple(person.name for person in people), load)
-    found = each(enumerate(items), lambda index, item: read.session(item, dates[int(index)], days[int(index)]))
+    for index, item in enumerate(items):
+        parts.at(index, item, None, lambda item: read.session(item, None, 0))
+    parts.end()
+    found = [read.session(item, dates[index], days[index]) for index, item in enumerate(items)]
     for index, (earlier, later) in enumerate(pairwise(found), start=1):
         if (later.day, later.start_minute) < (earlier.day, earlier.start_minute):
             raise Inside(Part(str(later.on or value[index]), "sessions go forwards in time", (index,)))
@@ -122,19 +139,20 @@ class _Sessions:
         """One session. Errors: ValueError."""
         if not isinstance(item, dict):
             raise ValueError("")
-        only(item, ("date", "start", "people", "quiet", "hours"))
-        given = self._each(item)
+        parts = Gathered()
+        parts.only(item, ("date", "start", "people", "quiet", "hours"))
+        given = self._each(item, parts)
+        usual = NINE if on else 0
+        start = usual if item.get("start") is None else parts.at("start", item["start"], usual, as_clock)
+        quiet = parts.at("quiet", item.get("quiet", False), False, as_yes)
+        parts.end()
         return Hours(
             minutes=self._minutes(given, self.load),
             day=day,
-            start_minute=at("start", item.get("start"), as_clock)
-            if item.get("start") is not None
-            else NINE
-            if on
-            else 0,
+            start_minute=start,
             length_minutes=max((math.ceil(hours * 60) for hours in given.values()), default=0),
             on=on,
-            quiet=at("quiet", item.get("quiet", False), as_yes),
+            quiet=quiet,
             before_load=()
             if self.load == 1
             else tuple(math.floor(given.get(name, Fraction(0)) * 60) for name in self.people),
@@ -144,12 +162,12 @@ class _Sessions:
         """Whole minutes a person of so many hours, rounded down."""
         return tuple(math.floor(given.get(name, Fraction(0)) * 60 * load) for name in self.people)
 
-    def _each(self, item: Mapping[str, object]) -> dict[str, Fraction]:
+    def _each(self, item: Mapping[str, object], parts: Gathered) -> dict[str, Fraction]:
         """Hours by person."""
-        given = item.get("people")
-        if given is None:
-            return dict.fromkeys(self.people, at("hours", item.get("hours"), as_hours))
-        return at("people", given, as_hours_of)
+        none: dict[str, Fraction] = {}
+        if item.get("people") is not None:
+            return parts.at("people", item["people"], none, as_hours_of)
+        return dict.fromkeys(self.people, parts.at("hours", item.get("hours"), Fraction(0), as_hours))
 
 
 def as_hours_of(value: object) -> dict[str, Fraction]:
@@ -167,6 +185,8 @@ def as_hours(value: object) -> Fraction:
         raise ValueError(str(advice) or "hours are a number such as 3.5") from None
     if hours < 0:
         raise ValueError("hours cannot be below 0")
+    if hours * 60 > MOST_MINUTES:
+        raise ValueError(f"{MOST_MINUTES // 60:,} hours at most")
     return hours
 
 

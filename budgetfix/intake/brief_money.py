@@ -12,7 +12,7 @@ from budgetfix.brief.incomes import Income, capped, total_minor
 from budgetfix.brief.models import Hours
 from budgetfix.intake.brief_hours import as_day
 from budgetfix.intake.brief_van import first_part
-from budgetfix.intake.inside import Inside, Part, at, each, only
+from budgetfix.intake.inside import Gathered, Inside, Part, each, only
 from budgetfix.intake.reader import Record, as_whole
 
 WANTED_INCOMES = "money such as [{date: 2026-06-01, amount: 150}], or {from: 2026-06-01, monthly: 150, months: 4}"
@@ -27,6 +27,8 @@ def read_incomes(value: object, currency: str) -> tuple[Income, ...]:
         return _monthly(value, currency)
     if not isinstance(value, list) or not value:
         raise ValueError("")
+    if len(value) > MOST_MONTHS:
+        raise ValueError(f"{MOST_MONTHS} incomes at most")
     found = tuple(each(enumerate(value), lambda _, item: _income(item, currency)))
     for index, (earlier, later) in enumerate(pairwise(found), start=1):
         if (earlier.on is None) != (later.on is None):
@@ -47,13 +49,15 @@ def _order(one: Income) -> tuple[date, int]:
 def _income(item: object, currency: str) -> Income:
     if not isinstance(item, dict):
         raise ValueError("an income such as {date: 2026-06-01, amount: 150}")
-    only(item, ("date", "session", "amount"))
-    if ("date" in item) == ("session" in item):
+    parts = Gathered()
+    parts.only(item, ("date", "session", "amount"))
+    amount = parts.at("amount", item.get("amount"), 0, lambda value: _amount(value, currency))
+    day = parts.at("date", item["date"], date.min, as_day) if "date" in item else None
+    session = parts.at("session", item["session"], 1, _from_one) if "session" in item else None
+    parts.end()
+    if (day is None) == (session is None):
         raise ValueError("either a date or a session")
-    amount = at("amount", item.get("amount"), lambda value: _amount(value, currency))
-    if "date" in item:
-        return Income(amount, at("date", item["date"], as_day))
-    return Income(amount, session=at("session", item["session"], _from_one))
+    return Income(amount, day, session)
 
 
 def _amount(value: object, currency: str) -> int:
@@ -86,9 +90,11 @@ def _monthly(given: Mapping[str, object], currency: str) -> tuple[Income, ...]:
     lacking = [name for name in MONTHLY if given.get(name) is None]
     if lacking:
         raise ValueError(f"{', '.join(lacking)} as well")
-    first = at("from", given["from"], as_day)
-    amount = at("monthly", given["monthly"], lambda value: _amount(value, currency))
-    months = at("months", given["months"], _months)
+    parts = Gathered()
+    first = parts.at("from", given["from"], date.min, as_day)
+    amount = parts.at("monthly", given["monthly"], 0, lambda value: _amount(value, currency))
+    months = parts.at("months", given["months"], 0, _months)
+    parts.end()
     return tuple(Income(amount, _month_later(first, count)) for count in range(months))
 
 

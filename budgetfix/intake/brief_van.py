@@ -11,7 +11,7 @@ from budgetfix.brief.models import FixedCost, Hours
 from budgetfix.brief.stay import Stay
 from budgetfix.brief.van import VAN_COSTS, Photographs, Slot, Vans
 from budgetfix.intake.brief_hours import as_clock, as_day
-from budgetfix.intake.inside import Inside, Part, at, only
+from budgetfix.intake.inside import Gathered, Inside, Part
 from budgetfix.intake.reader import as_text
 
 WANTED_VANS = (
@@ -27,8 +27,12 @@ def read_vans(value: object, currency: str) -> Vans:
     """Either slot, or both. Errors: ValueError."""
     if not isinstance(value, dict) or not value:
         raise ValueError("")
-    only(value, ("out", "back"))
-    slots = {key: at(key, value[key], lambda slot: _slot(slot, currency)) for key in ("out", "back") if key in value}
+    parts = Gathered()
+    parts.only(value, ("out", "back"))
+    none: Slot | None = None
+    there = [key for key in ("out", "back") if key in value]
+    slots = {key: parts.at(key, value[key], none, lambda slot: _slot(slot, currency)) for key in there}
+    parts.end()
     found = Vans(**slots)
     if found.out is not None and found.back is not None and found.back.on < found.out.on:
         raise Inside(Part(value["back"]["date"], "no earlier than the slot out", ("back", "date")))
@@ -38,19 +42,18 @@ def read_vans(value: object, currency: str) -> Vans:
 def _slot(value: object, currency: str) -> Slot:
     if not isinstance(value, dict):
         raise ValueError("")
-    only(value, ("date", "from", "to", "load_kg", "cost", "task", "van"))
-    start, end = (at(key, value.get(key), as_clock) for key in ("from", "to"))
+    parts = Gathered()
+    parts.only(value, ("date", "from", "to", "load_kg", "cost", "task", "van"))
+    start, end = (parts.at(key, value.get(key), 0, as_clock) for key in ("from", "to"))
+    day = parts.at("date", value.get("date"), date.min, as_day)
+    load = parts.at("load_kg", value["load_kg"], Fraction(0), _kilograms) if "load_kg" in value else None
+    cost = parts.at("cost", value.get("cost", 0), 0, lambda cost: read_money(cost, currency))
+    task = parts.at("task", value["task"], "", as_text) if "task" in value else None
+    van = parts.at("van", value["van"], "", as_text) if "van" in value else ""
+    parts.end()
     if end <= start:
         raise Inside(Part(value["to"], "later than `from`", ("to",)))
-    return Slot(
-        on=at("date", value.get("date"), as_day),
-        start_minute=start,
-        end_minute=end,
-        load_kg=at("load_kg", value["load_kg"], _kilograms) if "load_kg" in value else None,
-        cost_minor=at("cost", value.get("cost", 0), lambda cost: read_money(cost, currency)),
-        task=at("task", value["task"], as_text) if "task" in value else None,
-        van=at("van", value["van"], as_text) if "van" in value else "",
-    )
+    return Slot(on=day, start_minute=start, end_minute=end, load_kg=load, cost_minor=cost, task=task, van=van)
 
 
 def _kilograms(value: object) -> Fraction:
@@ -67,8 +70,11 @@ def read_photographs(value: object) -> Photographs:
     """Errors: ValueError."""
     if not isinstance(value, dict):
         raise ValueError("")
-    only(value, ("date", "at"))
-    return Photographs(on=at("date", value.get("date"), as_day), minute=at("at", value.get("at"), as_clock))
+    parts = Gathered()
+    parts.only(value, ("date", "at"))
+    day, minute = parts.at("date", value.get("date"), date.min, as_day), parts.at("at", value.get("at"), 0, as_clock)
+    parts.end()
+    return Photographs(on=day, minute=minute)
 
 
 def van_costs(vans: Vans | None) -> tuple[FixedCost, ...]:

@@ -9,6 +9,7 @@ from functools import partial
 from pathlib import Path
 from typing import Literal, cast, get_args
 
+from budgetfix.base.limits import MOST_MINUTES
 from budgetfix.base.money import digits_of, read_money
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import Brief, FixedCost, Hours, Profile
@@ -114,7 +115,7 @@ def read_brief(
         bands=record.read("bands", (), lambda value: read_bands(value, rule_units, unit), WANTED_BANDS),
         profile=_profile(record),
         load=load,
-        setup_minutes=record.whole("setup_minutes", 0),
+        setup_minutes=record.whole("setup_minutes", 0, MOST_MINUTES),
         errands=record.read("errands", (), read_errands, WANTED_ERRANDS),
         finish_by=_finish(record, hours, ordered),
         ordered=ordered,

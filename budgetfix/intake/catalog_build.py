@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from fractions import Fraction
 from typing import Any, TypeVar
 
+from budgetfix.base.limits import MOST_DAYS
 from budgetfix.base.money import digits_of
 from budgetfix.base.problems import FileProblem
 from budgetfix.base.tape import WANTED_LENGTH, read_length
@@ -18,6 +19,7 @@ from budgetfix.intake.catalog_raw import TABLES, RawCatalog
 from budgetfix.intake.catalog_steps import sheet_steps, steps_of
 from budgetfix.intake.catalog_stock import stock_fields
 from budgetfix.intake.catalog_things import link_things
+from budgetfix.intake.how_much import catalog_too_large
 from budgetfix.intake.raw_rows import close_to
 from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_share, unknown_fields
 from budgetfix.room.survey import Survey
@@ -42,6 +44,9 @@ def build_catalog(
     With a `survey`, the things that remedies name are looked up in it.
     """
     problems = list(raw.problems)
+    large = catalog_too_large(raw)
+    if large:
+        return Catalog(), [*problems, *large]
     top = Record(raw.top, problems)
     unknown_fields(top, [*(column.field for column in CATALOG_TOP), *TABLES], raw.top.cells)
     own_currency = top.text("currency").upper() or None
@@ -125,7 +130,7 @@ def _product(record: Record, currency: str, unit: str) -> Product:
         price_high_minor=price.high,
         pack=pack if pack > 0 else Fraction(1),
         on_hand=record.number("on_hand", Fraction(0)),
-        lead_days=record.whole("lead_days", 0),
+        lead_days=record.whole("lead_days", 0, MOST_DAYS),
         return_days=_days(record, "return_days"),
         example=record.yes("example"),
         round=record.yes("round"),
@@ -135,7 +140,7 @@ def _product(record: Record, currency: str, unit: str) -> Product:
 
 
 def _days(record: Record, field: str) -> int | None:
-    return record.whole(field, 0) if record.has(field) else None
+    return record.whole(field, 0, MOST_DAYS) if record.has(field) else None
 
 
 def _length(record: Record, field: str, unit: str) -> float | None:

@@ -9,7 +9,7 @@ from budgetfix.catalog.models import Catalog
 from budgetfix.intake.catalog_raw import RawCatalog
 from budgetfix.intake.inside import named_place
 from budgetfix.intake.raw_rows import RawRow, close_to
-from budgetfix.intake.reader import Record, as_text
+from budgetfix.intake.reader import Record, name_of, named_rows
 
 KEY = {"tools": "tool", "shops": "shop", "products": "product", "remedies": "remedy"}
 
@@ -21,10 +21,9 @@ def link(
     listed = dict.fromkeys(faults)
     ids = {table: _ids(raw.rows.get(table, []), KEY[table], problems) for table in KEY}
     rows = ids["remedies"]
-    for product in catalog.products:
-        _known(ids["products"][product.product], "shop", [product.shop] if product.shop else [], ids["shops"], problems)
-    for remedy in catalog.remedies:
-        row = rows[remedy.remedy]
+    for product, row in zip(catalog.products, named_rows(raw.rows.get("products", []), "product"), strict=True):
+        _known(row, "shop", [product.shop] if product.shop else [], ids["shops"], problems)
+    for remedy, row in zip(catalog.remedies, named_rows(raw.rows.get("remedies", []), "remedy"), strict=True):
         _known(row, "answers", [fault for fault, _ in remedy.answers], listed, problems)
         _known(row, "uses", [product for product, _ in remedy.uses], ids["products"], problems)
         _known(row, "tools", remedy.tools, ids["tools"], problems)
@@ -39,13 +38,10 @@ def link(
 
 def _ids(rows: Iterable[RawRow], key: str, problems: list[FileProblem]) -> dict[str, RawRow]:
     found: dict[str, RawRow] = {}
-    for row in rows:
-        cell = row.cells.get(key)
-        if cell is None or isinstance(cell.value, (dict, list, bool)):
-            continue
-        name = as_text(cell.value)
+    for row in named_rows(rows, key):
+        name = name_of(row, key)
         if name in found:
-            problems.append(FileProblem(cell.place, f"'{name}' a second time", "each name once"))
+            problems.append(FileProblem(row.place_of(key), f"'{name}' a second time", "each name once"))
         found.setdefault(name, row)
     return found
 

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
+from budgetfix.base.limits import BOOK_BYTES, TEXT_BYTES
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import forbidden, tidied
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_SHEETS, CATALOG_TOP
 from budgetfix.intake.csv_rows import csv_rows
+from budgetfix.intake.door import bytes_of
 from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
-from budgetfix.intake.yaml_lines import YamlFile, parse_yaml
+from budgetfix.intake.yaml_lines import YamlFile, load_yaml, parse_yaml
 
 MOST_ROWS = 20_000
+_CONTROLS = re.compile(r"\\u00[01]|\\[bf]")
+"""How JSON writes what does something: the slow way tells where."""
 TABLES = ("tools", "shops", "products", "remedies")
 
 
@@ -32,7 +38,7 @@ class DoubledKey(ValueError):
 
 
 def _pairs(pairs: list[tuple[str, object]]) -> dict[str, object]:
-    found = dict(pairs)
+    found = {" ".join(key.split()): value for key, value in pairs}
     if len(found) < len(pairs):
         raise DoubledKey
     return found
@@ -40,25 +46,31 @@ def _pairs(pairs: list[tuple[str, object]]) -> dict[str, object]:
 
 def quick_json(path: Path) -> RawCatalog | None:
     """A JSON catalog read without line numbers, fast; None where the slow way must tell what is wrong."""
-    text = path.read_bytes().decode("utf-8-sig", "replace")
+    text = (bytes_of(path, TEXT_BYTES, []) or b"").decode("utf-8-sig", "replace")
     if not text.lstrip().startswith("{"):
         return None
     try:
-        data = json.loads(text, object_pairs_hook=_pairs)
-    except (json.JSONDecodeError, DoubledKey, RecursionError):
+        found = json.loads(text, object_pairs_hook=_pairs)
+    except (ValueError, RecursionError):
         return None
-    return _from_data(path.name, data, None) if isinstance(data, dict) else None
+    said = json.dumps(found, ensure_ascii=False)
+    if forbidden(said) or _CONTROLS.search(said) or tidied(said) != said:
+        return None
+    return _from_data(path.name, found, None) if isinstance(found, dict) else None
 
 
 def raw_yaml_catalog(path: Path) -> RawCatalog:
-    """A YAML catalog with the line of every value. Errors: OSError."""
-    return raw_bytes_catalog(path.read_bytes(), path.name)
+    """A YAML catalog with the line of every value."""
+    return _of_yaml(load_yaml(path))
 
 
 def raw_bytes_catalog(data: bytes, name: str) -> RawCatalog:
     """The same from bytes."""
-    file = parse_yaml(data, name)
-    raw = _from_data(name, file.data, file)
+    return _of_yaml(parse_yaml(data, name))
+
+
+def _of_yaml(file: YamlFile) -> RawCatalog:
+    raw = _from_data(file.file, file.data, file)
     raw.problems += file.problems
     return raw
 
@@ -92,25 +104,24 @@ def _row(
 
 
 def raw_csv_catalog(path: Path) -> RawCatalog:
-    """A CSV of remedies (RFC 4180; `;` and tab between fields are taken too). Errors: OSError."""
+    """A CSV of remedies (RFC 4180; `;` and tab between fields are taken too)."""
     raw = RawCatalog(path.name, RawRow("top", Place(path.name)))
     known = [column.field for column in CATALOG_FORM["remedies"]]
-    raw.rows["remedies"] = csv_rows(path, "remedies", known, ("remedy",), raw.problems)
+    numbers = frozenset(column.field for column in CATALOG_FORM["remedies"] if column.kind in ("number", "count"))
+    raw.rows["remedies"] = csv_rows(path, "remedies", known, ("remedy",), raw.problems, numbers)
     return raw
 
 
 def raw_xlsx_catalog(path: Path) -> RawCatalog:
-    """A catalog workbook: sheets by title, columns by heading. Errors: OSError."""
+    """A catalog workbook: sheets by title, columns by heading."""
     from budgetfix.intake import survey_xlsx as books
 
     raw = RawCatalog(path.name, RawRow("top", Place(path.name)))
-    data = path.read_bytes()
-    shown, typed = books.open_book(data, True), books.open_book(data, False)
-    if shown is None or typed is None:
-        raw.problems.append(FileProblem(Place(path.name), "a file that is no workbook", "a workbook saved as .xlsx"))
+    data = bytes_of(path, BOOK_BYTES, raw.problems)
+    book = None if data is None else books.book_of(data, path.name, raw.problems)
+    if book is None:
         return raw
-    book = books.Book(path.name, shown, typed)
-    _lost_sheets(raw, list(shown.sheetnames))
+    _lost_sheets(raw, list(book.shown.sheetnames))
     for sheet in CATALOG_SHEETS:
         found = book.sheet(sheet.title)
         if found is not None:

@@ -6,6 +6,7 @@ import math
 from fractions import Fraction
 from functools import partial
 
+from budgetfix.base.limits import MOST_MINUTES, MOST_STEPS
 from budgetfix.base.money import read_number
 from budgetfix.base.numbers import half_up
 from budgetfix.base.problems import FileProblem
@@ -13,7 +14,7 @@ from budgetfix.catalog.models import WorkStep
 from budgetfix.intake.catalog_raw import RawCatalog
 from budgetfix.intake.inside import Inside, Part, each, only
 from budgetfix.intake.raw_rows import RawCell, RawRow
-from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, as_text, unknown_fields
+from budgetfix.intake.reader import WANTED_HANDS, Record, as_hands, name_of, unknown_fields
 
 STEP_FIELDS = ("hours", "minutes", "wait_sessions", "wait_hours", "people", "text", "from_stock", "help")
 THREE = ("low", "likely", "high")
@@ -22,7 +23,7 @@ THREE = ("low", "likely", "high")
 def sheet_steps(raw: RawCatalog, problems: list[FileProblem]) -> dict[str, list[Record]]:
     """The rows of the sheet Steps, by remedy, their three figures gathered as minutes."""
     found: dict[str, list[Record]] = {}
-    known = {as_text(row.cells["remedy"].value) for row in raw.rows.get("remedies", []) if "remedy" in row.cells}
+    known = {name_of(row, "remedy") for row in raw.rows.get("remedies", [])}
     for row in raw.rows.get("steps", []):
         record = Record(row, problems)
         remedy = record.id("remedy")
@@ -40,10 +41,15 @@ def steps_of(record: Record, sheet: list[Record]) -> tuple[WorkStep, ...]:
     once = "hours" if record.has("hours") else "minutes"
     if record.has(once) and (record.has("steps") or sheet):
         record.problem(once, "either steps or hours, not both")
+    if len(sheet) > MOST_STEPS:
+        sheet[MOST_STEPS].problem("remedy", f"{MOST_STEPS} steps of a remedy at most")
     if record.has("steps"):
         listed = record.row.cells["steps"].value
         if not isinstance(listed, list):
             record.problem("steps", "a list such as [{hours: 0.5}, {hours: 1, wait_sessions: 1}]")
+            return ()
+        if len(listed) > MOST_STEPS:
+            record.problem("steps", f"{MOST_STEPS} at most", found=f"{len(listed):,} steps")
             return ()
         return tuple(_step(_nested(record, index, item)) for index, item in enumerate(listed))
     if sheet:
@@ -73,7 +79,9 @@ def _step(record: Record, *, own_people: bool = True) -> WorkStep:
     if not record.has(field):
         record.problem(field, wanted)
     low, likely, high = record.read(field, (Fraction(0),) * 3, as_three, wanted)
-    wait = record.number("wait_hours", Fraction(0)) * 60
+    if high * per > MOST_MINUTES:
+        record.problem(field, wanted, f"no step takes more than {MOST_MINUTES:,} minutes")
+    wait = record.number("wait_hours", Fraction(0), most=MOST_MINUTES // 60) * 60
     people = record.read("people", 1, as_hands, WANTED_HANDS) if own_people and record.has("people") else None
     three = None if low == likely == high else (low, likely, high)
     minutes = math.ceil((low + likely + high) / 3 * per)

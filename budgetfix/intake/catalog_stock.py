@@ -5,8 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from budgetfix.base.limits import MOST_DAYS
 from budgetfix.intake.brief_hours import as_day
-from budgetfix.intake.reader import Record, as_whole
+from budgetfix.intake.reader import Record, as_whole, no_more
 
 WANTED_DAY = "a date such as 2026-06-04"
 WANTED_DAYS = "a number of days, 1 or more"
@@ -33,7 +34,7 @@ def stock_fields(record: Record) -> dict[str, Any]:
 
 def _days(value: object) -> int:
     """Errors: ValueError."""
-    days = as_whole(value)
+    days = int(no_more(as_whole(value), MOST_DAYS))
     if days < 1:
         raise ValueError("")
     return days

@@ -9,7 +9,7 @@ from budgetfix.catalog.models import Catalog, Remedy
 from budgetfix.forms.catalog_form import FIELDS_OF
 from budgetfix.intake.catalog_raw import RawCatalog
 from budgetfix.intake.raw_rows import RawRow, close_to
-from budgetfix.intake.reader import as_text
+from budgetfix.intake.reader import named_rows
 from budgetfix.room.items import Item
 from budgetfix.room.survey import Survey, Value, moved
 
@@ -19,15 +19,15 @@ Fields = tuple[tuple[str, Value], ...]
 def link_things(raw: RawCatalog, catalog: Catalog, survey: Survey, problems: list[FileProblem]) -> None:
     """Note every name that the survey does not know, and every field or value that its thing cannot have."""
     added = {change.item for remedy in catalog.remedies for change in remedy.changes if change.add}
-    rows = {as_text(row.cells["remedy"].value): row for row in raw.rows.get("remedies", []) if "remedy" in row.cells}
     rooms = {facts.room for facts in survey.rooms}
     known = sorted({*survey.named, *added})
-    for remedy in catalog.remedies:
+    rows = named_rows(raw.rows.get("remedies", []), "remedy")
+    for remedy, row in zip(catalog.remedies, rows, strict=True):
         for field, name, fields in _mentions(remedy):
             if name in survey.named:
-                _fits(rows[remedy.remedy], field, survey.named[name], fields, problems)
+                _fits(row, field, survey.named[name], fields, problems)
             elif name not in added and not (field == "on" and name in rooms and not fields):
-                place = rows[remedy.remedy].place_of(field)
+                place = row.place_of(field)
                 problems.append(FileProblem(place, f"'{name}'", "a name from the survey", close_to(name, known)))
 
 

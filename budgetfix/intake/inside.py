@@ -51,6 +51,41 @@ def at(key: Key, value: object, how: Callable[[object], T]) -> T:
     return each([(key, value)], lambda _, item: how(item))[0]
 
 
+class Gathered:
+    """Reads the parts of a block one after the other: what cannot be read is kept, and told together at the end."""
+
+    def __init__(self) -> None:
+        self.wrong: list[Part] = []
+        self.strange = False
+
+    def at(self, key: Key, value: object, otherwise: T, how: Callable[[object], T]) -> T:
+        """One value that stands at `key`; `otherwise` where it cannot be read.
+
+        Beside a key that is not known, a value that is missing is not told: it stands there, most likely.
+        """
+        if value is None and self.strange:
+            return otherwise
+        return self.of(lambda: at(key, value, how), otherwise)
+
+    def of(self, how: Callable[[], T], otherwise: T) -> T:
+        """What tells its own keys; `otherwise` where it cannot be read."""
+        try:
+            return how()
+        except Inside as inside:
+            self.wrong += inside.parts
+            return otherwise
+
+    def only(self, given: Mapping[str, object], known: tuple[str, ...]) -> None:
+        """Every key that is not `known` is wrong."""
+        self.strange = any(key not in known for key in given)
+        self.of(lambda: only(given, known), None)
+
+    def end(self) -> None:
+        """Errors: Inside, where anything was wrong."""
+        if self.wrong:
+            raise Inside(*self.wrong)
+
+
 def only(given: Mapping[str, object], known: tuple[str, ...]) -> None:
     """Errors: Inside, for each key that is not `known`."""
     strange = [

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
 from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from budgetfix.base.limits import YAML_BYTES
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import Brief, ListedFault
 from budgetfix.catalog.models import Catalog
@@ -16,7 +18,9 @@ from budgetfix.intake.brief_over import Over
 from budgetfix.intake.brief_yaml import brief_row, read_brief
 from budgetfix.intake.catalog_build import build_catalog
 from budgetfix.intake.catalog_raw import RawCatalog, quick_json, raw_csv_catalog, raw_xlsx_catalog, raw_yaml_catalog
+from budgetfix.intake.door import there
 from budgetfix.intake.faults_csv import read_faults
+from budgetfix.intake.how_much import job_too_dear
 from budgetfix.intake.job_names import Known, check_names
 from budgetfix.intake.raw_rows import RawCell, RawRow
 from budgetfix.intake.reader import Record
@@ -64,17 +68,17 @@ class Job:
 
 
 def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> Job:
-    """Read every file of a job. Errors: OSError."""
+    """Read every file of a job."""
     problems: list[FileProblem] = []
     notes: list[str] = []
     file = _survey(folder, problems, notes)
     listed = _faults(folder, file, problems)
-    if file is None and not (folder / "faults.csv").is_file():
+    if file is None and not there(folder / "faults.csv"):
         problems.append(FileProblem(Place(str(folder)), "no survey", "survey.xlsx, survey.yaml or faults.csv"))
     unit = file.unit if file is not None else "mm"
     units = {rule.slug: rule.unit for rule in RULES}
     typed = folder / "brief.yaml" if over.brief is None else over.brief
-    row = brief_row(typed if typed.is_file() else None, file.brief_fields if file is not None else {}, over, problems)
+    row = brief_row(typed if there(typed) else None, file.brief_fields if file is not None else {}, over, problems)
     notes += _overridden(file, row)
     noted: list[FileProblem] = []
     brief = read_brief(row, noted, today, unit, units)
@@ -88,10 +92,11 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
         wanted = f"one currency: the brief says {brief.currency}"
         problems.append(FileProblem(Place(path.name), catalog.currency, wanted))
     check_names(row, brief, Known(catalog, listed, survey, kinds, whole=not problems), noted)
+    noted += job_too_dear(path.name if path is not None else typed.name, catalog, brief)
     catalog = staying(catalog, brief.stay)
     found = tuple(sorted({*problems, *noted}))
     books = [folder / "survey.xlsx", *([path] if path is not None else [])]
-    shared = str(path.resolve()) if path is not None else ""
+    shared = os.path.realpath(path) if path is not None and os.path.isfile(path) else ""
     name, marked = folder.resolve().name, _marked(books, found)
     return Job(name, survey, brief, catalog, listed, tuple(notes), found, marked, shared)
 
@@ -113,18 +118,18 @@ def _overridden(file: SurveyFile | None, row: RawRow) -> list[str]:
 
 
 def _survey(folder: Path, problems: list[FileProblem], notes: list[str]) -> SurveyFile | None:
-    there = [name for name in SURVEYS if (folder / name).is_file()]
-    if not there:
+    found = [name for name in SURVEYS if there(folder / name)]
+    if not found:
         return None
     from budgetfix.intake.survey_file import read_survey
 
-    if len(there) > 1:
-        notes.append(f"Read {there[0]}; {there[1]} is there too and was not read.")
-    file = read_survey(folder / there[0])
+    if len(found) > 1:
+        notes.append(f"Read {found[0]}; {found[1]} is there too and was not read.")
+    file = read_survey(folder / found[0])
     problems += file.problems
     if not file.problems and file.survey is not None and not file.survey.walls:
-        todo = "fill in the sheet Walls first" if there[0].endswith(".xlsx") else "list them under walls:"
-        problems.append(FileProblem(Place(there[0]), "no walls", "the length of every wall", todo))
+        todo = "fill in the sheet Walls first" if found[0].endswith(".xlsx") else "list them under walls:"
+        problems.append(FileProblem(Place(found[0]), "no walls", "the length of every wall", todo))
     return file
 
 
@@ -132,7 +137,7 @@ def _faults(folder: Path, file: SurveyFile | None, problems: list[FileProblem]) 
     """From the survey and from faults.csv; a fault that stands in both is a problem."""
     listed = {fault.fault: fault for fault in (file.faults if file is not None else ())}
     path = folder / "faults.csv"
-    if path.is_file():
+    if there(path):
         typed, found = read_faults(path)
         problems += found
         for fault in typed:
@@ -145,20 +150,20 @@ def _faults(folder: Path, file: SurveyFile | None, problems: list[FileProblem]) 
 
 def _catalog_path(folder: Path, brief: Brief, typed: str | None, notes: list[str]) -> Path | None:
     """A catalog named in the brief is looked for from the job, one on the command line from where one stands first."""
-    if typed is not None and Path(typed).is_file():
+    if typed is not None and os.path.isfile(typed):
         return Path(typed)
     if brief.catalog is not None:
         return folder / brief.catalog
-    there = [name for name in CATALOGS if (folder / name).is_file()]
-    if len(there) > 1:
-        notes.append(f"Read {there[0]}; {', '.join(there[1:])} is there too and was not read.")
-    return folder / there[0] if there else None
+    found = [name for name in CATALOGS if there(folder / name)]
+    if len(found) > 1:
+        notes.append(f"Read {found[0]}; {', '.join(found[1:])} is there too and was not read.")
+    return folder / found[0] if found else None
 
 
 def _catalog(path: Path | None, place: Place, ground: Ground, problems: list[FileProblem]) -> Catalog:
     if path is None:
         return Catalog()
-    if not path.is_file() or path.suffix.lower() not in SUFFIXES:
+    if _elsewhere(str(path)) or not os.path.isfile(path) or path.suffix.lower() not in SUFFIXES:
         wanted = "a catalogue that is there (.xlsx, .yaml or .csv)"
         problems.append(FileProblem(place, f"'{path.name}'", wanted))
         return Catalog()
@@ -166,7 +171,8 @@ def _catalog(path: Path | None, place: Place, ground: Ground, problems: list[Fil
         quick = quick_json(path)
         if quick is not None:
             catalog, found = ground.build(quick)
-            if not found:
+            if not found or path.stat().st_size > YAML_BYTES:
+                problems += found
                 return catalog
         raw = raw_yaml_catalog(path)
     else:
@@ -174,6 +180,11 @@ def _catalog(path: Path | None, place: Place, ground: Ground, problems: list[Fil
     catalog, found = ground.build(raw)
     problems += found
     return catalog
+
+
+def _elsewhere(path: str) -> bool:
+    """True for a name that a system may look for on another computer."""
+    return path.replace("\\", "/").startswith("//")
 
 
 def _with_currency(row: RawRow, currency: str) -> RawRow:

@@ -5,28 +5,36 @@ from __future__ import annotations
 from itertools import count
 from pathlib import Path
 
+from budgetfix.base.limits import BOOK_BYTES
+from budgetfix.intake.door import bytes_of
+
 KEPT = "plan-kept-{}.xlsx"
 
 
 def to_keep(plan_xlsx: Path, made: bytes) -> dict[str, bytes]:
     """The earlier workbook by the name that it gets; nothing where there is none, or the new one is the same.
 
-    `made`: the new workbook. Errors: OSError.
+    `made`: the new workbook.
     """
     if not plan_xlsx.exists():
         return {}
-    old = plan_xlsx.read_bytes()
+    old = _whole(plan_xlsx)
     if old == made:
         return {}
     names = (KEPT.format(number) for number in count(1))
     return {next(name for name in names if not (plan_xlsx.parent / name).exists()): old}
 
 
-def as_it_is(plan_xlsx: Path) -> bytes:
-    """The workbook, to be read back and to be held against what it is later on. Errors: OSError."""
-    return plan_xlsx.read_bytes()
+def as_it_is(plan_xlsx: Path) -> bytes | None:
+    """The workbook, to be read back and to be held against what it is later on; None for none."""
+    return _whole(plan_xlsx) if plan_xlsx.exists() else None
 
 
 def changed(plan_xlsx: Path, read: bytes) -> bool:
-    """True where the workbook is not as it was when it was read. Errors: OSError."""
-    return not plan_xlsx.exists() or plan_xlsx.read_bytes() != read
+    """True where the workbook is not as it was when it was read."""
+    return not plan_xlsx.exists() or _whole(plan_xlsx) != read
+
+
+def _whole(plan_xlsx: Path) -> bytes:
+    """What stands there; nothing for what is no workbook that we take, which then is refused as none."""
+    return bytes_of(plan_xlsx, BOOK_BYTES, []) or b""

@@ -11,8 +11,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
 
+from budgetfix.base.limits import BOOK_BYTES
 from budgetfix.base.money import digits_of, write_money
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.intake.door import bytes_of
 from budgetfix.intake.plan_astray import astray
 from budgetfix.intake.plan_cells import (
     WANTED_MINUTES,
@@ -26,12 +28,11 @@ from budgetfix.intake.plan_cells import (
 from budgetfix.intake.plan_record import read_record
 from budgetfix.intake.plan_rows import Listed, key, listed
 from budgetfix.intake.raw_rows import RawCell
-from budgetfix.intake.survey_xlsx import Book, open_book
+from budgetfix.intake.survey_xlsx import Book, book_of
 from budgetfix.outcome.money_lines import NOT_BOUGHT
 from budgetfix.outcome.so_far import LineBack, PlannedLine, PlannedStep, Remembered, SoFar, State, StepBack
 
 T = TypeVar("T")
-NO_BOOK = "a file that is no workbook"
 A_BOOK = "the workbook that budgetfix wrote, saved as .xlsx"
 SAVE_AGAIN = "open the workbook in a spreadsheet program and save it"
 STRANGE = "a row that the plan does not have"
@@ -43,16 +44,18 @@ PUT_BACK = "put it back, or take a copy of the workbook that still has it"
 
 
 def read_back(path: Path, currency: str) -> tuple[SoFar | None, tuple[FileProblem, ...]]:
-    """What became of the plan in a workbook; or None, with everything that is wrong. Errors: OSError."""
-    return back_from(path.read_bytes(), path.name, currency)
+    """What became of the plan in a workbook; or None, with everything that is wrong."""
+    problems: list[FileProblem] = []
+    data = bytes_of(path, BOOK_BYTES, problems)
+    return (None, tuple(problems)) if data is None else back_from(data, path.name, currency)
 
 
 def back_from(data: bytes, name: str, currency: str) -> tuple[SoFar | None, tuple[FileProblem, ...]]:
     """The same for the bytes of a workbook called `name`."""
-    shown, typed = open_book(data, True), open_book(data, False)
-    if shown is None or typed is None:
-        return None, (FileProblem(Place(name), NO_BOOK, A_BOOK),)
-    book = Book(name, shown, typed)
+    refused: list[FileProblem] = []
+    book = book_of(data, name, refused, A_BOOK)
+    if book is None:
+        return None, tuple(refused)
     remembered, problems = read_record(book)
     if remembered is None:
         return None, problems

@@ -8,6 +8,8 @@ from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.base.fingerprint import PROPERTY, fingerprint
+from budgetfix.base.limits import BOOK_BYTES
+from budgetfix.intake.door import bytes_of
 
 USERS = {"Buy": ("bought", "paid in all"), "Do": ("done", "real minutes")}
 """The user's own columns, by sheet."""
@@ -20,11 +22,9 @@ def touched(plan_xlsx: Path) -> bool:
     """True where one of the user's cells holds something, or any cell is not as we wrote it.
 
     Also where sheets or headings of ours are gone, and for a file that is no workbook. A book whose fingerprint was
-    dropped by another program is judged by the user's cells alone. Errors: OSError.
+    dropped by another program is judged by the user's cells alone.
     """
-    from budgetfix.intake.survey_xlsx import open_book
-
-    book = open_book(plan_xlsx.read_bytes(), False)
+    book = _book(plan_xlsx)
     if book is None:
         return True
     sheets = [sheet for sheet in book.worksheets if sheet.title in USERS]
@@ -34,18 +34,21 @@ def touched(plan_xlsx: Path) -> bool:
 
 
 def foreign(plan_xlsx: Path) -> bool:
-    """True for a file that is no workbook: nobody can have ticked anything in it. Errors: OSError."""
-    from budgetfix.intake.survey_xlsx import open_book
-
-    return open_book(plan_xlsx.read_bytes(), False) is None
+    """True for what is no workbook, or none that we take: nobody can have ticked anything in it."""
+    return _book(plan_xlsx) is None
 
 
 def altered(book_xlsx: Path) -> bool:
-    """True where a book of ours holds anything that we did not write, or is no workbook. Errors: OSError."""
+    """True where a book of ours holds anything that we did not write, or is no workbook."""
+    book = _book(book_xlsx)
+    return book is None or _changed(book)
+
+
+def _book(path: Path) -> Workbook | None:
     from budgetfix.intake.survey_xlsx import open_book
 
-    book = open_book(book_xlsx.read_bytes(), False)
-    return book is None or _changed(book)
+    data = bytes_of(path, BOOK_BYTES, [])
+    return None if data is None else open_book(data, False)
 
 
 def _typed(sheet: Worksheet, heads: tuple[str, ...]) -> bool:

@@ -6,7 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date
 
+from budgetfix.base.limits import LONGEST_TEXT
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import forbidden, shortened, tidied
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,13 +21,19 @@ class RawCell:
     at: Callable[..., Place] | None = None
     """The place of what stands inside the value, by its keys, where the file tells."""
 
+    def __post_init__(self) -> None:
+        """Text comes without signs that nobody sees; one that would do something spoils it, as does too much of it."""
+        if isinstance(self.value, str):
+            object.__setattr__(self, "value", tidied(self.value))
+            object.__setattr__(self, "trouble", self.trouble or spoilt(self.value))
+
     @property
     def shown(self) -> str:
         """The user's own words, for `found ...`."""
         if self.trouble:
             return self.trouble
         if isinstance(self.value, str):
-            return f"'{self.value}'"
+            return f"'{shortened(self.value)}'"
         if isinstance(self.value, date):
             return "a date"
         if isinstance(self.value, (list, dict)):
@@ -33,6 +41,14 @@ class RawCell:
         if isinstance(self.value, float) and self.value.is_integer() and abs(self.value) < 1e15:
             return str(int(self.value))
         return {True: "yes", False: "no"}[self.value] if isinstance(self.value, bool) else str(self.value)
+
+
+def spoilt(text: str) -> str:
+    """What is wrong with a text, for `found ...`; empty where nothing is."""
+    if len(text) > LONGEST_TEXT:
+        return f"{len(text):,} signs"
+    sign = forbidden(text)
+    return f"text with the sign {sign}" if sign else ""
 
 
 @dataclass

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from typing import TypeVar
 
+from budgetfix.base.limits import LONGEST_NAME, MOST_HANDS, MOST_WHOLE
 from budgetfix.base.money import read_money, read_number
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.intake.inside import Inside, each
@@ -79,17 +80,19 @@ class Record:
     def money(self, field: str, currency: str, default: int | None = None) -> int | None:
         return self.read(field, default, lambda value: read_money(value, currency), WANTED_MONEY)
 
-    def number(self, field: str, default: Fraction, *, least: Fraction | None = Fraction(0)) -> Fraction:
+    def number(
+        self, field: str, default: Fraction, *, least: Fraction | None = Fraction(0), most: int = MOST_WHOLE
+    ) -> Fraction:
         def how(value: object) -> Fraction:
             number = Fraction(read_number(value))
             if least is not None and number < least:
                 raise ValueError(f"it cannot be below {least}")
-            return number
+            return no_more(number, most)
 
         return self.read(field, default, how, WANTED_NUMBER)
 
-    def whole(self, field: str, default: int) -> int:
-        return self.read(field, default, as_whole, WANTED_WHOLE)
+    def whole(self, field: str, default: int, most: int = MOST_WHOLE) -> int:
+        return self.read(field, default, lambda value: int(no_more(as_whole(value), most)), WANTED_WHOLE)
 
     def yes(self, field: str, default: bool = False) -> bool:
         return self.read(field, default, as_yes, WANTED_YES)
@@ -112,7 +115,22 @@ def as_text(value: object) -> str:
         raise ValueError("")
     if isinstance(value, float) and value.is_integer():
         return str(int(value))
-    return str(value).strip()
+    text = " ".join(str(value).split())
+    if len(text) > LONGEST_NAME and ";" not in text:
+        raise ValueError(f"{len(text):,} signs; {LONGEST_NAME} at most")
+    return text
+
+
+def name_of(row: RawRow, field: str) -> str:
+    """The name in a field as others point to it; empty where there is none that can be read."""
+    cell = row.cells.get(field)
+    unread = cell is None or cell.trouble or cell.value is None or isinstance(cell.value, (bool, list, dict))
+    return "" if cell is None or unread else as_text(cell.value)
+
+
+def named_rows(rows: Iterable[RawRow], field: str) -> list[RawRow]:
+    """The rows that have such a name: one for each record that was made of them, in the same order."""
+    return [row for row in rows if name_of(row, field)]
 
 
 def as_whole(value: object) -> int:
@@ -120,7 +138,14 @@ def as_whole(value: object) -> int:
     number = read_number(value)
     if number < 0 or number != number.to_integral_value():
         raise ValueError("")
-    return int(number)
+    return int(no_more(Fraction(number), MOST_WHOLE))
+
+
+def no_more(number: Fraction | int, most: int) -> Fraction:
+    """The number, where it is not above a limit. Errors: ValueError."""
+    if number > most:
+        raise ValueError(f"{most:,} at most")
+    return Fraction(number)
 
 
 def as_hands(value: object) -> int:
@@ -128,7 +153,7 @@ def as_hands(value: object) -> int:
     people = as_whole(value)
     if people < 1:
         raise ValueError("1 or more people")
-    return people
+    return int(no_more(people, MOST_HANDS))
 
 
 def as_share(value: object) -> Fraction:
@@ -172,6 +197,8 @@ def as_pairs(
             raise ValueError(f"{name}: it cannot be below {least}")
         if most is not None and found > most:
             raise ValueError(f"{name}: it cannot be above {most}")
+        if abs(found) > MOST_WHOLE:
+            raise ValueError(f"{name}: {MOST_WHOLE:,} at most")
         return str(name), found
 
     typed = value.items() if isinstance(value, dict) else [_pair(part) for part in as_names(value)]

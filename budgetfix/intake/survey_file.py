@@ -8,6 +8,7 @@ from pathlib import Path
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.brief.models import ListedFault
 from budgetfix.forms.survey_form import FORM_OF
+from budgetfix.intake.how_much import survey_too_large
 from budgetfix.intake.raw_rows import RawSurvey
 from budgetfix.intake.survey_build import Line, Reading, read_cells
 from budgetfix.intake.survey_checks import check_sizes
@@ -45,6 +46,9 @@ def read_survey(path: Path) -> SurveyFile:
 
 def judge_raw(raw: RawSurvey) -> SurveyFile:
     """Records, or every problem of the file at once, sorted by place."""
+    large = survey_too_large(raw)
+    if large:
+        return SurveyFile(None, dict(raw.brief), (), tuple(sorted({*raw.problems, *large})), {}, "mm")
     reading = read_cells(raw)
     link_rooms(reading)
     settle_walls(reading)

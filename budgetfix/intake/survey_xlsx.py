@@ -19,29 +19,59 @@ from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 from openpyxl.worksheet.worksheet import Worksheet
 
+from budgetfix.base.limits import BOOK_BYTES, COLUMNS, ROWS
 from budgetfix.base.problems import FileProblem, Place
+from budgetfix.base.signs import shortened
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
+from budgetfix.intake.disarm import disarm
+from budgetfix.intake.door import bytes_of
+from budgetfix.intake.markup import NotTaken
+from budgetfix.intake.parcel import repacked
 from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
 
 LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
 MARK = "C0392B"
+SIGNIFICANT = 15
+"""Digits that a spreadsheet's number is good for (Excel specifications and limits)."""
+A_BOOK = "a workbook saved as .xlsx"
 NO_BOOK = (
     zipfile.BadZipFile, zlib.error, struct.error, InvalidFileException, LookupError, ValueError, TypeError, SyntaxError,
-    AttributeError, EOFError, RuntimeError, OverflowError,
+    AttributeError, EOFError, RuntimeError, OverflowError, OSError,
 )  # fmt: skip
 """What openpyxl and the standard library say of bytes that are no workbook: other files, damaged ones, locked ones."""
 
 
 def open_book(data: bytes, values: bool) -> Workbook | None:
-    """The workbook, or None for bytes that are none. `values`: results instead of formulas."""
+    """The workbook, or None for bytes that are none, or past our limits. `values`: results instead of formulas."""
+    try:
+        return _loaded(repacked(data), values)
+    except (NotTaken, *NO_BOOK):
+        return None
+
+
+def book_of(data: bytes, name: str, problems: list[FileProblem], wanted: str = A_BOOK) -> Book | None:
+    """The workbook called `name`, opened twice; or None after noting why it is not taken. `wanted`: a book as which."""
+    try:
+        parcel = repacked(data)
+        return Book(name, _loaded(parcel, True), _loaded(parcel, False))
+    except NotTaken as refused:
+        problems.append(FileProblem(Place(name), refused.found, refused.wanted))
+    except NO_BOOK:
+        problems.append(FileProblem(Place(name), "a file that is no workbook", wanted))
+    return None
+
+
+def _loaded(parcel: bytes, values: bool) -> Workbook:
+    """Errors: those of NO_BOOK."""
     with warnings.catch_warnings():
-        for said in ("Unknown extension", "Data Validation extension", "Conditional Formatting extension"):
-            warnings.filterwarnings("ignore", message=said)
-        try:
-            return load_workbook(io.BytesIO(data), data_only=values)
-        except NO_BOOK:
-            return None
+        warnings.simplefilter("ignore", UserWarning)  # of looks that it does not know: cells are all that is read
+        book = load_workbook(io.BytesIO(parcel), data_only=values, keep_links=False)
+    for sheet in book.worksheets:
+        cells = sheet._cells
+        for far in [at for at in cells if at[0] > ROWS or at[1] > COLUMNS]:
+            del cells[far]
+    return book
 
 
 class Book:
@@ -75,7 +105,12 @@ class Book:
             return RawCell(cell.value, place, f"the error {cell.value}")
         if isinstance(cell.value, (datetime, date, time)):
             return RawCell(_day(cell.value), place, "" if isinstance(cell.value, (datetime, date)) else "a time of day")
-        return RawCell(cell.value, place)
+        return RawCell(_without_dust(cell.value), place)
+
+
+def _without_dust(value: object) -> object:
+    """A sum such as 0.30000000000000004 as the program shows it."""
+    return float(f"{value:.{SIGNIFICANT}g}") if isinstance(value, float) else value
 
 
 def _day(value: datetime | date | time) -> object:
@@ -88,15 +123,13 @@ def _text(sheet: Worksheet, row: int, column: int) -> str:
 
 
 def raw_xlsx(path: Path) -> RawSurvey:
-    """Every value of the workbook with its cell. Errors: OSError."""
-    data = path.read_bytes()
-    shown, typed = open_book(data, True), open_book(data, False)
+    """Every value of the workbook with its cell."""
     raw = RawSurvey(path.name, RawRow("home", Place(path.name, 0, 0, 0, "Start")))
-    if shown is None or typed is None:
-        raw.problems.append(FileProblem(Place(path.name), "a file that is no workbook", "a workbook saved as .xlsx"))
+    data = bytes_of(path, BOOK_BYTES, raw.problems)
+    book = None if data is None else book_of(data, path.name, raw.problems)
+    if book is None:
         raw.home.cells["unit"] = RawCell("mm", raw.home.place)
         return raw
-    book = Book(path.name, shown, typed)
     _lost_sheets(raw, book)
     start = book.sheet(START_TITLE)
     if start is not None:
@@ -227,17 +260,19 @@ def _lost_headings(
 
 
 def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
-    """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red. Errors: OSError."""
-    book = open_book(path.read_bytes(), False)
-    if book is None:
+    """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red."""
+    whole = book_of(bytes_of(path, BOOK_BYTES, []) or b"", path.name, [])
+    if whole is None:
         return b""
+    book = whole.typed
+    disarm(book, whole.shown)
     notes: dict[tuple[str, int, int], list[str]] = {}
     for problem in sorted(problems):
         place = problem.place
         if place.file == path.name and 0 < place.sheet_index <= len(book.sheetnames):
             key = (book.sheetnames[place.sheet_index - 1], max(place.row, 1), max(place.column, 1))
-            said = f"Found {problem.found}, wanted {problem.wanted}."
-            notes.setdefault(key, []).append(f"{said} {problem.todo}".strip())
+            found, wanted, todo = map(shortened, (problem.found, problem.wanted, problem.todo))
+            notes.setdefault(key, []).append(f"Found {found}, wanted {wanted}. {todo}".strip())
     for (title, row, column), texts in notes.items():
         cell = book[title].cell(row, column)
         if isinstance(cell, Cell):

@@ -20,6 +20,8 @@ def raw_yaml(path: Path) -> RawSurvey:
     _unknown(raw, file, (), file.data, list(TOP))
     if "unit" in file.data:
         raw.home.cells["unit"] = RawCell(_typed(file, "unit"), file.place("unit"))
+    elif file.problems and not file.data:
+        raw.home.cells["unit"] = RawCell("mm", file.place())  # what could not be read is told already
     _row(raw, file, raw.home, ("home",), tuple(column for column in HOME if column.field != "unit"))
     money = RawRow("brief", file.place("brief"))
     _row(raw, file, money, ("brief",), MONEY)

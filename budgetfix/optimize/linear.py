@@ -18,6 +18,8 @@ NOTHING = 1e-9
 """A price below it is rounding."""
 SAFE, SAFE_SHARE = 1e-3, 1e-8
 """How much further than a bound asks for a price must reach, by itself and as a share of the bound."""
+BLUR = 1e-12
+"""Of all that a bound is added up from, what rounding may have cost."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,10 +33,12 @@ class Relaxed:
     bound: float
     prices: Mapping[str, float]
     values: Mapping[str, float]
+    size: float = 0.0
+    """All that the bound is added up from, without signs."""
 
     def dearer(self, name: str, most: int) -> Literal["up", "down"] | None:
         """The way a whole variable cannot go in any solution with an objective of at most `most`."""
-        margin = most - self.bound + SAFE + SAFE_SHARE * abs(self.bound)
+        margin = most - self.bound + SAFE + SAFE_SHARE * abs(self.bound) + BLUR * self.size
         price = self.prices.get(name, 0.0)
         return "up" if price > margin else "down" if -price > margin else None
 
@@ -117,17 +121,19 @@ def _relaxed(program: Program, objective: Terms, seconds: float) -> Relaxed | No
         return None
     solution = model.highs.getSolution()
     costs, bound = list(model.costs), 0.0
+    size = sum(map(abs, costs))
     for (row, summed), dual in zip(model.rows, solution.row_dual, strict=True):
         price = min(0.0, dual) if row.sense == "<=" else max(0.0, dual) if row.sense == ">=" else dual
         if price:
             bound += price * row.right
+            size += abs(price) * (abs(row.right) + sum(map(abs, summed.values())))
             for index, coefficient in summed.items():
                 costs[index] -= price * coefficient
     for name, price in zip(model.place, costs, strict=True):
         end = program.variables[name].low if price >= 0 else program.variables[name].up
         bound += 0.0 if abs(price) < NOTHING else -math.inf if end is None else price * end
     prices = dict(zip(model.place, costs, strict=True))
-    return Relaxed(bound, prices, dict(zip(model.place, solution.col_value, strict=True)))
+    return Relaxed(bound, prices, dict(zip(model.place, solution.col_value, strict=True)), size)
 
 
 def _summed(terms: Terms, place: Mapping[str, int]) -> dict[int, int]:

@@ -6,7 +6,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from math import gcd
 
 from budgetfix.base.numbers import ceil_div
@@ -78,7 +78,7 @@ def money_variables(facts: Facts, program: Program) -> None:
     for id, most in most_packs(facts).items():
         program.integer(q(id), most)
         if uneven(facts.products[id]):
-            program.integer(line(id))
+            program.integer(line(id), most_line(facts.products[id], most))
     for shop, products in shops_of(facts):
         if delivers(shop):
             program.binary(f"o[{shop.id}]")
@@ -88,12 +88,23 @@ def money_variables(facts: Facts, program: Program) -> None:
                     if product.on_hand:
                         program.binary(f"z[{product.id}]")
         if shop.tax_numerator:
-            program.integer(f"t[{shop.id}]")
+            program.integer(f"t[{shop.id}]", most_tax(shop, products, most_packs(facts)))
     for id, tool in facts.tools.items():
         if tool.buy_minor is not None:
             program.binary(b(id))
         for count in range(1, facts.hirable.get(id, 0) + 1):
             program.binary(v(id, count))
+
+
+def most_line(product: Product, packs: int) -> int:
+    """A line of goods costs no more than this, however it is rounded."""
+    return ceil_div(packs * product.price_minor * product.charge_numerator, product.charge_denominator)
+
+
+def most_tax(shop: Shop, products: list[Product], packs: Mapping[str, int]) -> int:
+    """Tax is no more than this on all packs that there could be of a shop's goods."""
+    goods = sum(packs[product.id] * product.price_minor for product in products)
+    return ceil_div(goods * shop.tax_numerator, shop.tax_denominator)
 
 
 def _use(facts: Facts, product: str) -> Terms:

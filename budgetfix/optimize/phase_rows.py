@@ -16,7 +16,7 @@ from math import gcd
 from budgetfix.base.numbers import ceil_div
 from budgetfix.optimize.choice_rows import x
 from budgetfix.optimize.facts import Facts
-from budgetfix.optimize.money_rows import b, delivers, most_packs, q, shops_of, smaller, uneven
+from budgetfix.optimize.money_rows import b, delivers, most_line, most_packs, most_tax, q, shops_of, smaller, uneven
 from budgetfix.optimize.place_rows import u
 from budgetfix.optimize.problem import Product, Shop
 from budgetfix.optimize.solver import Program, Row, Terms
@@ -70,16 +70,16 @@ def variables(facts: Facts, program: Program) -> None:
         for id, most in most_packs(facts).items():
             program.integer(packs(facts, id, phase), most)
             if uneven(facts.products[id]):
-                program.integer(f"l[{id},{phase}]")
+                program.integer(f"l[{id},{phase}]", most_line(facts.products[id], most))
             if facts.products[id].on_hand:
                 program.binary(f"z[{id},{phase}]")
-        for shop, _ in shops_of(facts):
+        for shop, products in shops_of(facts):
             if delivers(shop):
                 program.binary(f"o[{shop.id},{phase}]")
                 if shop.free_over_minor is not None:
                     program.binary(f"w[{shop.id},{phase}]")
             if shop.tax_numerator:
-                program.integer(f"t[{shop.id},{phase}]")
+                program.integer(f"t[{shop.id},{phase}]", most_tax(shop, products, most_packs(facts)))
         for id, tool in facts.tools.items():
             if tool.buy_minor is not None:
                 program.binary(bought(facts, id, phase))

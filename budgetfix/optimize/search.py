@@ -172,6 +172,9 @@ class Search:
             if solved.values is None:
                 return "stopped"
             chosen, values = self._read(program, objective, solved)
+            if values is None:
+                self._not_again(chosen)
+                continue
             claimed = round(solved.objective) if wish == "spend" and not more else self.money
             outcome = self._settle(chosen, values, claimed)
             self.say(wish)
@@ -230,17 +233,27 @@ class Search:
         if self.report is not None:
             self.report(Round(phase, best, floor, self.inspections + self.placings))
 
-    def _read(self, program: Program, objective: Terms, solved: Solved) -> tuple[frozenset[str], Mapping[str, float]]:
-        """The chosen set, counted again; once more with finer tolerances where they disagree."""
+    def _read(
+        self, program: Program, objective: Terms, solved: Solved
+    ) -> tuple[frozenset[str], Mapping[str, float] | None]:
+        """The chosen set, counted again; once more with finer tolerances where they disagree.
+
+        Without values: the solver claims twice what does not come out again.
+        """
         values = solved.values or {}
         chosen = self._chosen(values)
-        if self._wrong(chosen):
-            finer = run(program, objective, self.left(), self.engine, tight=True)
-            values = finer.values or {}
-            chosen = self._chosen(values)
-            if finer.values is None or (wrong := self._wrong(chosen)):
-                raise SolverDisagrees("; ".join(wrong if finer.values is not None else ("nothing found again",)))
-        return chosen, values
+        if not self._wrong(chosen):
+            return chosen, values
+        finer = run(program, objective, self.left(), self.engine, tight=True)
+        again = self._chosen(finer.values or {})
+        if finer.values is None or self._wrong(again):
+            return chosen, None
+        return again, finer.values
+
+    def _not_again(self, chosen: frozenset[str]) -> None:
+        """A row that keeps a set from being claimed once more: counted exactly, it breaks a promise."""
+        terms = tuple((-1 if one.id in chosen else 1, x(one.id)) for one in self.facts.options)
+        self._cuts.append((self.facts.horizon, Row(f"wrong_{len(self._cuts)}", terms, ">=", 1 - len(chosen))))
 
     def _hands(self, chosen: frozenset[str], values: Mapping[str, float]) -> dict[str, int]:
         """Tools of a set as they are paid for."""

@@ -1,7 +1,7 @@
-"""One integer program and its solver: the only module that knows PuLP.
+"""The solver of integer programs: the only module that knows PuLP.
 
-A `Program` is plain data (variables by name, rows of whole numbers), so that it can be read as `.lp` text
-without any solver. HiGHS through PuLP solves it; only what PuLP 3.3 and 4.x share is used.
+HiGHS through PuLP solves them; only what PuLP 3.3 and 4.x share is used. What holds numbers that are too large for its
+tolerances goes through programs in small ones (see `digits`).
 """
 
 from __future__ import annotations
@@ -10,12 +10,14 @@ import ctypes
 import math
 import os
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from typing import Any, Literal
 
-Terms = tuple[tuple[int, str], ...]
+from budgetfix.optimize import digits
+from budgetfix.optimize.program import Program, Row, Solved, Terms, Variable, holds, lp_text
+
+__all__ = ["Engine", "Program", "Row", "Solved", "Terms", "Variable", "holds", "lp_text", "quiet", "run"]
 Engine = Literal["highs", "cbc"]
 GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
@@ -29,72 +31,6 @@ TIGHT = 1e-9
 """Tolerance of a second try, when the first one's rounding was too coarse for large numbers."""
 
 
-@dataclass(frozen=True, slots=True)
-class Variable:
-    """A column between two bounds; whole numbers only, or anything between."""
-
-    low: int
-    up: int | None
-    whole: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One condition: the sum of coefficient x variable stands in `sense` to `right`."""
-
-    name: str
-    terms: Terms
-    sense: Literal["<=", ">=", "="]
-    right: float
-
-
-@dataclass
-class Program:
-    """Variables by name and rows, all of whole numbers; every objective is minimised."""
-
-    variables: dict[str, Variable] = field(default_factory=dict)
-    rows: list[Row] = field(default_factory=list)
-
-    def binary(self, name: str) -> None:
-        """A yes or no."""
-        self.variables.setdefault(name, Variable(0, 1, True))
-
-    def integer(self, name: str, up: int | None = None) -> None:
-        """A whole number from 0 on."""
-        self.variables.setdefault(name, Variable(0, up, True))
-
-    def share(self, name: str) -> None:
-        """A number from 0 on that need not be whole."""
-        self.variables.setdefault(name, Variable(0, None, False))
-
-    def fix(self, name: str, value: int) -> None:
-        """Pin a variable to one value."""
-        self.variables[name] = Variable(value, value, self.variables[name].whole)
-
-    def loosen(self, name: str) -> None:
-        """A variable need no longer be whole."""
-        one = self.variables[name]
-        self.variables[name] = Variable(one.low, one.up, False)
-
-    def add(self, rows: Iterable[Row]) -> None:
-        """Take in more rows."""
-        self.rows.extend(rows)
-
-    def copy(self) -> Program:
-        """Another program with the same rows, to be added to."""
-        return Program(dict(self.variables), list(self.rows))
-
-
-@dataclass(frozen=True, slots=True)
-class Solved:
-    """What came out. `values` None: no solution known. `bound`: no solution has a smaller objective."""
-
-    status: Literal["optimal", "infeasible", "stopped"]
-    values: dict[str, float] | None
-    objective: float
-    bound: float
-
-
 def run(
     program: Program,
     objective: Terms,
@@ -105,10 +41,16 @@ def run(
     nodes: int | None = None,
 ) -> Solved:
     """Minimise. `seconds` is the solver's own limit; at 0 or below nothing is tried. `nodes`: HiGHS's, at most."""
-    if seconds <= 0:
-        return Solved("stopped", None, math.inf, -math.inf)
+
+    def small(mine: Program, terms: Terms, left: float) -> Solved:
+        if left <= 0:
+            return Solved("stopped", None, math.inf, -math.inf)
+        return _run(mine, terms, left, engine, tight, nodes)
+
     with quiet():
-        return _run(program, objective, seconds, engine, tight, nodes)
+        if digits.large(program, objective):
+            return digits.by_digits(program, objective, seconds, small)
+        return small(program, objective, seconds)
 
 
 def _run(
@@ -173,11 +115,6 @@ def _condition(total: Any, row: Row) -> Any:
     return total >= row.right if row.sense == ">=" else total == row.right
 
 
-def holds(row: Row) -> bool:
-    """Whether a row without columns holds."""
-    return {"<=": row.right >= 0, ">=": row.right <= 0, "=": row.right == 0}[row.sense]
-
-
 def _solver(
     pulp: Any, seconds: float, engine: Engine, tight: bool, nodes: int | None = None, presolve: str | None = None
 ) -> Any:
@@ -194,15 +131,16 @@ def _solver(
 def _read(pulp: Any, problem: Any, program: Program, columns: dict[str, Any], engine: Engine) -> Solved:
     state, found = _cbc_said(pulp, problem) if engine == "cbc" else _highs_said(problem)
     if state == "infeasible":
-        return Solved("infeasible", None, math.inf, math.inf)
+        return Solved("infeasible", None, math.inf, math.inf, problem.solutionTime)
     values = None
     if found:
         values = dict.fromkeys(program.variables, 0.0)
         values.update((name, float(column.varValue or 0.0)) for name, column in columns.items())
     objective = float(pulp.value(problem.objective) or 0.0) if found else math.inf
     if state == "optimal":
-        return Solved("optimal", values, objective, objective - GAP)
-    return Solved("stopped", values, objective, _bound(problem) if engine == "highs" else -math.inf)
+        return Solved("optimal", values, objective, objective - GAP, problem.solutionTime)
+    bound = _bound(problem) if engine == "highs" else -math.inf
+    return Solved("stopped", values, objective, bound, problem.solutionTime)
 
 
 def _highs_said(problem: Any) -> tuple[str, bool]:
@@ -255,23 +193,3 @@ def _flush() -> None:
         ctypes.CDLL(None).fflush(None)
     except (AttributeError, OSError, TypeError):
         return
-
-
-def lp_text(program: Program, objective: Terms = ()) -> str:
-    """The program in the `.lp` format, in the order in which it was built."""
-    lines = ["Minimize", f" obj: {_words(objective) or '0'}", "Subject To"]
-    lines += [f" {row.name}: {_words(row.terms) or '0'} {row.sense} {row.right:g}" for row in program.rows]
-    lines += ["Bounds"]
-    for name, one in program.variables.items():
-        lines.append(f" {one.low} <= {name}" + ("" if one.up is None else f" <= {one.up}"))
-    lines += ["Generals", *(f" {name}" for name, one in program.variables.items() if one.whole), "End"]
-    return "\n".join(lines) + "\n"
-
-
-def _words(terms: Terms) -> str:
-    words = ""
-    for coefficient, name in terms:
-        sign = "-" if coefficient < 0 else "+"
-        size = "" if abs(coefficient) == 1 else f"{abs(coefficient)} "
-        words += f" {sign} {size}{name}" if words else f"{'-' if coefficient < 0 else ''}{size}{name}"
-    return words

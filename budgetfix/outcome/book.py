@@ -153,6 +153,8 @@ class FaultRow:
     listed: bool
     state: str
     """fixed, better, still there, worse or new."""
+    kept: bool = False
+    """What it was about was taken away, and what stands there now does not answer it: its points are kept."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -65,6 +65,7 @@ def _measured(before: Finding | None, after: Finding | None, unit: str) -> Fault
         certain=one.certain,
         listed=False,
         state="still there" if state == "better" and was_words == now_words else state,
+        kept=gone is not None,
     )
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 from fractions import Fraction
 
+from budgetfix.base.readable import readable
 from budgetfix.outcome.book import PlanBook
 
 
@@ -23,6 +24,11 @@ class House:
     until: date | None = None
     stock: tuple[str, ...] = ()
     """Products that come from the stock."""
+
+    @property
+    def said(self) -> str:
+        """The folder's name, as text that every output can hold."""
+        return readable(self.folder)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,12 +109,12 @@ class Portfolio:
 
 def house_name(folder: str) -> str:
     """A folder's name as people say it: `elm-street` is Elm Street."""
-    words = folder.replace("-", " ").replace("_", " ").split()
-    return " ".join(word[:1].upper() + word[1:] for word in words) or folder
+    words = readable(folder).replace("-", " ").replace("_", " ").split()
+    return " ".join(word[:1].upper() + word[1:] for word in words) or readable(folder)
 
 
 def house_names(folders: Sequence[str]) -> list[str]:
     """The names of all houses, in order; folders that people would say alike keep the names that they have."""
     said = [house_name(folder) for folder in folders]
     many = Counter(said)
-    return [folder if many[name] > 1 else name for folder, name in zip(folders, said, strict=True)]
+    return [readable(folder) if many[name] > 1 else name for folder, name in zip(folders, said, strict=True)]

@@ -68,13 +68,16 @@ class Worth:
         return tuple(found)
 
     def answers(self, id: str, chosen: Iterable[str]) -> tuple[str, ...]:
-        """Measured findings that this one makes better in this set: worse again if it alone were dropped."""
+        """Measured findings that this one makes better in this set: worse again if it alone were dropped.
+
+        Findings of no interest to the household (priority 0) are answered by nothing.
+        """
         whole = frozenset(one for one in chosen if not one.startswith(ERRAND))
         found = []
         for tree in self._framed.trees:
             without = tree.look(_that_matter(tree, whole - {id}))
             now = {one.id: one.severity for one in tree.look(_that_matter(tree, whole)).findings}
-            found += [one.id for one in without.findings if one.severity > now.get(one.id, 0)]
+            found += [one.id for one in without.findings if one.raw and one.severity > now.get(one.id, 0)]
         return tuple(sorted(found))
 
     def of(self, id: str, chosen: Iterable[str]) -> int:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from budgetfix.base.readable import readable
 from budgetfix.base.tape import write_length
 from budgetfix.framing.frame import Ground, ground
 from budgetfix.inspection.finding import Finding
@@ -65,5 +66,5 @@ def room_words(survey: Survey | None) -> str:
 def title(job: Job) -> str:
     """The job's name for people: its rooms, else its folder."""
     named = [facts.room for facts in job.survey.rooms if facts.room] if job.survey is not None else []
-    words = ", ".join(named) if named else job.name.replace("-", " ").replace("_", " ")
+    words = ", ".join(named) if named else readable(job.name).replace("-", " ").replace("_", " ")
     return words[:1].upper() + words[1:]

@@ -89,6 +89,6 @@ def _mark(folder: Path, jobs: Sequence[Job]) -> tuple[str, ...]:
             shared = job.catalog_file if name.startswith(Path(job.catalog_file).stem) else f"{job.name}/{name}"
             if shared not in seen:
                 seen.add(shared)
-                write_marked(folder / job.name / name, data)
-                written.append(f"{job.name}/{name}")
+                if write_marked(folder / job.name / name, data):
+                    written.append(f"{job.name}/{name}")
     return tuple(written)

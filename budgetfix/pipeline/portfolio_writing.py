@@ -10,13 +10,14 @@ from budgetfix.exports.portfolio_book import portfolio_book
 from budgetfix.exports.portfolio_csv import portfolio_csv
 from budgetfix.intake.earlier import outdated
 from budgetfix.intake.job import Job
+from budgetfix.intake.kept import as_it_is
 from budgetfix.intake.plan_ticks import altered
 from budgetfix.optimize.sharing import Shared
 from budgetfix.optimize.stock import Stock, conflicts
 from budgetfix.outcome.portfolio import House, Portfolio, house_name, house_names
 from budgetfix.pipeline.portfolio import Group, Together
 from budgetfix.pipeline.standing import Holding, pieces, runs, stay_of, undated
-from budgetfix.pipeline.writing import Touched, refuse_touched
+from budgetfix.pipeline.writing import PLAN, Touched, refuse_gone, refuse_open, refuse_touched
 
 BOOK, TABLE = "portfolio.xlsx", "portfolio.csv"
 HAZARDS = 2
@@ -33,6 +34,16 @@ def refuse_any_touched(folder: Path, names: Sequence[str]) -> None:
         refuse_touched(folder / name)
     if (folder / BOOK).exists() and altered(folder / BOOK):
         raise Touched(str(folder / BOOK))
+
+
+def refuse_any_open(folder: Path, names: Sequence[str]) -> None:
+    """Errors: OpenElsewhere for the first workbook that another program has open."""
+    for book in _books(folder, names):
+        refuse_open(book)
+
+
+def _books(folder: Path, names: Sequence[str]) -> tuple[Path, ...]:
+    return (*(folder / name / PLAN for name in names), folder / BOOK)
 
 
 def put_together(folder: Path, jobs: Sequence[Job], found: Together, seconds: float) -> Portfolio:
@@ -125,8 +136,12 @@ def _bound(jobs: Sequence[Job], group: Group, shared: Shared, found: Together) -
 
 
 def write_portfolio(folder: Path, portfolio: Portfolio, found: Together) -> None:
-    """All files of all jobs and those of the portfolio, or none. Errors: Touched, OSError."""
+    """All files of all jobs and those of the portfolio, or none.
+
+    Errors: Touched, OpenElsewhere, also where that came about just now; Busy, ChangedMeanwhile, OSError, HalfMoved.
+    """
     names = [house.folder for house in portfolio.houses]
+    seen = [as_it_is(book) for book in _books(folder, names)]
     refuse_any_touched(folder, names)
     files = {
         f"{name}/{file}": data
@@ -138,4 +153,12 @@ def write_portfolio(folder: Path, portfolio: Portfolio, found: Together) -> None
         for name, made in zip(names, found.made, strict=True)
         for file in outdated(folder / name, made.files)
     ]
-    write_whole(folder, {**files, BOOK: portfolio_book(portfolio), TABLE: portfolio_csv(portfolio)}, old)
+
+    def check() -> None:
+        refuse_any_open(folder, names)
+        if [as_it_is(book) for book in _books(folder, names)] != seen:
+            refuse_any_touched(folder, names)
+
+    for name in names:
+        refuse_gone(folder / name)
+    write_whole(folder, {**files, BOOK: portfolio_book(portfolio), TABLE: portfolio_csv(portfolio)}, old, check)

@@ -42,7 +42,10 @@ def kind_names() -> tuple[str, ...]:
 
 
 def with_kept(job: Job) -> Job:
-    """Before handing back, what of the landlord's is kept elsewhere is a listed fault each, and it must be in place."""
+    """Before handing back, what of the landlord's is kept elsewhere is a listed fault each, and it must be in place.
+
+    A fault that the job lists by that name itself says how it is: with 0 points the thing is back.
+    """
     lease = job.brief.lease
     if lease is None or job.survey is None or job.brief.profile != "handing-back":
         return job
@@ -51,6 +54,7 @@ def with_kept(job: Job) -> Job:
             fault=NOT_BACK.format(name), points=NOT_BACK_POINTS, what=f"{name} is not in its place", where=where
         )
         for name, where in lease.keep
+        if NOT_BACK.format(name) not in {fault.fault for fault in job.faults}
     )
     return replace(job, faults=tuple(sorted((*job.faults, *missing), key=lambda one: one.fault)))
 
@@ -58,6 +62,4 @@ def with_kept(job: Job) -> Job:
 def _mark(folder: Path, job: Job) -> tuple[str, ...]:
     from budgetfix.exports.marked import write_marked
 
-    for name, data in job.marked:
-        write_marked(folder / name, data)
-    return tuple(name for name, _ in job.marked)
+    return tuple(name for name, data in job.marked if write_marked(folder / name, data))

@@ -42,8 +42,8 @@ from budgetfix.base.numbers import half_up
         (".5", "GBP", 50),
         ("12.", "GBP", 1200),
         (1e-7, "USD", None),
-        (1e22, "USD", 10**24),
-        ("12345678901234567890123456789.01", "USD", 1234567890123456789012345678901),
+        (1e10, "USD", 10**12),
+        ("9999999999.99", "USD", 10**12 - 1),
     ],
 )
 def test_money_is_read_exactly(typed: object, currency: str, minor: int | None) -> None:
@@ -59,6 +59,9 @@ def test_money_is_read_exactly(typed: object, currency: str, minor: int | None) 
     ("typed", "currency", "advice"),
     [
         ("12,5", "EUR", "write a point, not a comma: 12.5"),
+        ("10000000000.01", "USD", "no sum is above 10000000000.00"),
+        (10**12 + 1, "JPY", "no number here is above 1,000,000,000,000"),
+        ("1" * 5000, "JPY", "no number here is above 1,000,000,000,000"),
         ("1.200,50", "EUR", "write a point, not a comma: 1200.50"),
         ("1,200", "EUR", "write no comma between thousands: 1200"),
         ("1,200.50", "USD", "write no comma between thousands: 1200.50"),
@@ -110,7 +113,7 @@ def test_money_is_written(minor: int, currency: str, plain: str, long: str) -> N
     assert write_money_long(minor, currency) == long
 
 
-@given(st.integers(min_value=0, max_value=10**15), st.sampled_from(sorted(CURRENCY_DIGITS)))
+@given(st.integers(min_value=0, max_value=10**12), st.sampled_from(sorted(CURRENCY_DIGITS)))
 def test_written_money_reads_back(minor: int, currency: str) -> None:
     """Whatever is written can be read again, to the last digit."""
     assert read_money(write_money(minor, currency), currency) == minor

@@ -16,6 +16,7 @@ from budgetfix.cli.app import app
 from budgetfix.cli.commands import PlanWords, run_plan
 from budgetfix.inspection.registry import RULES
 from budgetfix.remedies.registry import KINDS
+from tests.exports.test_files import contents
 from tests.pipeline.listed_job import one_each, write_job
 
 PLAN_KEYS = [
@@ -316,6 +317,19 @@ def test_demo_spares_other_files() -> None:
     done = typed("demo", "papers")
     assert (done.exit_code, done.stderr) == (2, "papers holds other files. Name a new folder.\n")
     assert names(Path("papers")) == ["letter.txt"]
+
+
+def test_demo_spares_another_job() -> None:
+    """A folder with a brief of one's own is a job: its files are not written over by those of a demo."""
+    folder = job("mine")
+    before = contents(folder)
+    done = typed("demo", "mine")
+    assert (done.exit_code, done.stdout, done.stderr.replace("\n", " ").strip()) == (
+        2,
+        "",
+        "mine already holds another brief.yaml, which is not written over. Name a new folder.",
+    )
+    assert contents(folder) == before
 
 
 @pytest.mark.slow

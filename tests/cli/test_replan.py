@@ -218,11 +218,13 @@ def test_a_folder_that_cannot_be_written_to() -> None:
     before = {path.name: path.read_bytes() for path in folder.iterdir()}
     tick(folder, "Do", "i1#1", "x")
     ticked = (folder / "plan.xlsx").read_bytes()
-    with patch("budgetfix.pipeline.writing.write_whole", side_effect=PermissionError(13, "Permission denied", "x")):
+    error = PermissionError(13, "Permission denied", "job/plan.xlsx")
+    with patch("budgetfix.pipeline.writing.write_whole", side_effect=error):
         done = typed("replan", "job", "--day", "2026-06-01")
     assert (done.exit_code, done.stderr.strip()) == (
         2,
-        "job cannot be written to: Permission denied. Nothing was written.",
+        "job/plan.xlsx cannot be written to: Permission denied. Nothing was written.\n"
+        "Close it in other programs; see to it that you may write there, or copy the job elsewhere.",
     )
     after = {path.name: path.read_bytes() for path in folder.iterdir()}
     assert after == before | {"plan.xlsx": ticked}

@@ -81,3 +81,11 @@ def test_every_problem_with_its_cell(tmp_path: Path) -> None:
         "catalog.csv [G5] found 'mx', wanted the name of a remedy",
         "catalog.csv [I5] found 'x', wanted a number of people",
     ]
+
+
+def test_decimal_commas_beside_semicolons(tmp_path: Path) -> None:
+    """As programs of half of Europe save it: the same money and the same minutes."""
+    text = f"{HEADS.replace(',', ';')}\nm1;Paint;f1:1.0;12,50;0,75;;;;1\n"
+    catalog, problems = read(tmp_path, text)
+    assert problems == []
+    assert (catalog.remedies[0].cost_minor, catalog.remedies[0].steps[0].minutes) == (1250, 45)

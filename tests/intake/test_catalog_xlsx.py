@@ -147,3 +147,18 @@ def test_no_workbook_at_all(tmp_path: Path) -> None:
     assert [str(problem) for problem in raw_xlsx_catalog(path).problems] == [
         "catalog.xlsx found a file that is no workbook, wanted a workbook saved as .xlsx"
     ]
+
+
+def test_what_only_a_workbook_does(tmp_path: Path) -> None:
+    """A tick for a name is refused, also beside steps; binary dust on a sum of prices is none of the user's."""
+    typed: Typed = {
+        "Remedies": {"A6": True, "E6": "f1:1"},
+        "Steps": {"A6": "m", "D6": 30},
+        "Products": {"A6": "p", "F6": 0.1 + 0.2},
+    }
+    catalog, problems = read(tmp_path, typed)
+    assert catalog.products[0].price_minor == 30
+    assert problems == [
+        "catalog.xlsx [Remedies!A6] found yes, wanted words",
+        "catalog.xlsx [Steps!A6] found 'm', wanted a remedy from the sheet Remedies",
+    ]

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from budgetfix.brief.models import ListedFault
+from budgetfix.intake.csv_rows import csv_place
 from budgetfix.intake.faults_csv import read_faults
 
 
@@ -40,10 +41,10 @@ def test_only_what_is_needed(tmp_path: Path) -> None:
 
 
 def test_quoted_fields(tmp_path: Path) -> None:
-    """RFC 4180: commas, quotes and line ends inside quotes belong to the words; cells are still counted right."""
+    """RFC 4180: commas, quotes and line ends in quotes belong to the words, the last as spaces; cells are counted."""
     text = 'fault,points,what\n"a, b",1,"says ""no""\nand more"\nc,x,y\n'
     faults, problems = read(tmp_path, text)
-    assert faults[0] == ListedFault(fault="a, b", points=1, what='says "no"\nand more')
+    assert faults[0] == ListedFault(fault="a, b", points=1, what='says "no" and more')
     assert problems == ["faults.csv [B3] found 'x', wanted a whole number, 0 or more"]
 
 
@@ -94,3 +95,28 @@ def test_a_field_beyond_all_bounds(tmp_path: Path) -> None:
 def test_headings_only(tmp_path: Path) -> None:
     """No faults are no problem."""
     assert read(tmp_path, "fault,points\n") == ((), [])
+
+
+@pytest.mark.parametrize("sign", [";", "\t"])
+def test_commas_in_numbers_beside_other_signs(tmp_path: Path, sign: str) -> None:
+    """Where no comma stands between fields it is the point of a number; three digits behind it are asked about."""
+    text = f"fault{sign}points{sign}what\na{sign}100,0{sign}3,5\nb{sign}1,000{sign}x\n"
+    faults, problems = read(tmp_path, text)
+    assert faults[0] == ListedFault(fault="a", points=100, what="3,5")
+    assert problems == [
+        "faults.csv [B3] found '1,000', wanted a whole number, 0 or more; write no comma between thousands: 1000"
+    ]
+
+
+def test_columns_far_to_the_right() -> None:
+    """Places are called as a spreadsheet calls them: AA after Z, AAA after ZZ."""
+    assert csv_place("faults.csv", 1, 26).label == "Z1"
+    assert csv_place("faults.csv", 2, 27).label == "AA2"
+    assert csv_place("faults.csv", 3, 702).label == "ZZ3"
+    assert csv_place("faults.csv", 4, 703).label == "AAA4"
+
+
+def test_a_problem_is_one_line(tmp_path: Path) -> None:
+    """Whatever stands in a cell, line ends too, its problem is told on one line."""
+    problems = read(tmp_path, 'fault,points,"x\ny"\na,"1\n2",z\n')[1]
+    assert [len(line.splitlines()) for line in problems] == [1, 1]

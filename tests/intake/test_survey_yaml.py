@@ -153,3 +153,29 @@ def test_only_faults(tmp_path: Path) -> None:
     assert file.survey is not None
     assert file.survey.rooms == ()
     assert file.faults[0].fault == "f1"
+
+
+def test_a_file_that_is_no_yaml_is_one_problem(tmp_path: Path) -> None:
+    """What cannot be read at all is told once: nothing else is missing for it."""
+    path = tmp_path / "survey.yaml"
+    path.write_bytes(b"unit: cm\nwalls: [\n")
+    assert len(read_survey(path).problems) == 1
+
+
+def test_a_mat_belongs_to_its_door(tmp_path: Path) -> None:
+    """A rug belongs to a table, a bed, or the door at which it lies; a name that is none of them is told."""
+    text = (
+        "unit: cm\nwalls: [{wall: A, length: 400}, {wall: B, length: 500}]\n"
+        "openings: [{name: front door, what: door, wall: A, from_left: 50, width: 90}]\n"
+        "rugs: [{name: mat, wall: A, from_left: 60, width: 70, depth: 45, gap: 10, under: front door}]\n"
+    )
+    path = tmp_path / "survey.yaml"
+    path.write_text(text, encoding="utf-8")
+    file = read_survey(path)
+    assert file.problems == ()
+    assert file.survey is not None
+    assert file.survey.rugs[0].under == "front door"
+    path.write_text(text.replace("under: front door", "under: back door"), encoding="utf-8")
+    assert _lines(read_survey(path)) == [
+        "survey.yaml [line 4] found 'back door', wanted a name from furniture or openings: front door"
+    ]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from datetime import date
 from decimal import Decimal
 from pathlib import Path
@@ -72,3 +73,11 @@ def test_broken_files(tmp_path: Path) -> None:
     path = tmp_path / "bytes.yaml"
     path.write_bytes(b"a: \xff\xfe\n")
     assert load_yaml(path).problems[0].wanted == "a file saved as UTF-8"
+
+
+def test_an_anchor_twice(tmp_path: Path) -> None:
+    """YAML 1.2, 3.2.2.2: an anchor may stand again, and the later one counts; no library warns of it."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        file = _load(tmp_path, "a: &x 1\nb: &x 2\nc: *x\n")
+    assert (file.data, file.problems) == ({"a": 1, "b": 2, "c": 2}, [])

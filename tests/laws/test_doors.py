@@ -35,6 +35,8 @@ def opening(source: Source, call: ast.Call, name: str) -> str | None:
     if name in {"open", "io.open", "os.open", "codecs.open"}:
         if call.args and source.dotted(call.args[0]) == "os.devnull":
             return None
+        if any(source.dotted(node) == "os.O_DIRECTORY" for node in ast.walk(call) if isinstance(node, ast.Attribute)):
+            return None
         place = 1
     elif name.endswith(".open"):
         place = 0
@@ -188,9 +190,10 @@ def test_a_planted_door_is_found(law: Callable[[Path], list[str]], text: str, tm
         ("base/yes.py", "from importlib.resources import files\nfiles('budgetfix').joinpath('a').read_text()"),
         ("room/yes.py", "from dataclasses import replace\n'a'.replace('a', 'b')\nreplace(wall, length_mm=1.0)"),
         ("optimize/yes.py", "import os\nos.open(os.devnull, os.O_WRONLY)"),
+        ("exports/folder.py", "import os\nos.open(folder, os.O_RDONLY | os.O_DIRECTORY)"),
     ],
 )
 def test_what_is_allowed_is_not_found(module: str, text: str, tmp_path: Path) -> None:
-    """Doors, bytes in memory, package data and the null device are no breach."""
+    """Doors, bytes in memory, package data, the null device and a folder held open are no breach."""
     root = plant(tmp_path, {f"budgetfix/{module}": text})
     assert [law(root) for law in (reads, writes, prints, clocks)] == [[], [], [], []]

@@ -60,7 +60,7 @@ def test_a_disk_that_fails_changes_nothing(tmp_path: Path, monkeypatch: pytest.M
     before, real = contents(tmp_path), os.replace
 
     def failing(source: Path, target: Path) -> None:
-        if Path(target).name == at and Path(source).name.endswith(".part"):
+        if Path(target).name == at and Path(source).name.startswith("new-"):
             raise OSError("the disk is full")
         real(source, target)
 

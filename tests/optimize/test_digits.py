@@ -1,0 +1,100 @@
+"""Large numbers in digits: the same solutions, and every sum exact to the unit."""
+
+from __future__ import annotations
+
+import random
+from itertools import product
+
+import pytest
+
+from budgetfix.optimize import digits
+from budgetfix.optimize.digits import BASE, LARGE, digits_of, in_digits, number_of
+from budgetfix.optimize.program import Program, Row, Terms
+from budgetfix.optimize.solver import run
+
+MILLION_MILLIONS = 10**12
+
+
+@pytest.mark.parametrize("number", [0, 1, -1, BASE // 2, BASE // 2 + 1, -BASE, 10**12 + 7, -(10**15) + 1])
+def test_digits_come_to_the_number_again(number: int) -> None:
+    """Each digit is at most half the base, and all of them together are the number."""
+    found = digits_of(number)
+    assert number_of(found) == number
+    assert all(abs(digit) <= BASE // 2 for digit in found)
+
+
+def random_program(dice: random.Random) -> tuple[Program, Terms]:
+    """Six yes or no questions, one row of sums of up to a million millions that is met or missed by one, and a wish."""
+    program = Program()
+    names = tuple("abcdef")
+    costs = [dice.randint(MILLION_MILLIONS // 9, MILLION_MILLIONS) for _ in names]
+    for name in names:
+        program.binary(name)
+    some = [cost for cost in costs if dice.random() < 0.5]
+    most = sum(some) + dice.choice((-1, 0, 1))
+    sense = dice.choice(("<=", ">="))
+    program.add([Row("sum", tuple(zip(costs, names, strict=True)), "<=" if sense == "<=" else ">=", most)])
+    sign = -1 if sense == "<=" else 1
+    return program, tuple((sign * (10**9 + dice.randint(-2, 2)), name) for name in names)
+
+
+def best(program: Program, objective: Terms) -> int | None:
+    """The least of the objective, by trying everything."""
+    (row,) = program.rows
+    sums = []
+    for answer in product((0, 1), repeat=len(program.variables)):
+        given = dict(zip(program.variables, answer, strict=True))
+        total = sum(by * given[name] for by, name in row.terms)
+        if total <= row.right if row.sense == "<=" else total >= row.right:
+            sums.append(sum(by * given[name] for by, name in objective))
+    return min(sums, default=None)
+
+
+def test_the_best_is_exact_against_trying_everything() -> None:
+    """Forty programs with sums of 10^12: the objective, its bound and the values are those of all 64 answers."""
+    for number in range(40):
+        program, objective = random_program(random.Random(f"digits {number}"))
+        solved, least = run(program, objective, 20.0), best(program, objective)
+        if least is None:
+            assert solved.status == "infeasible"
+            continue
+        assert (solved.status, solved.objective, solved.bound) == ("optimal", least, least - 0.5)
+        assert solved.values is not None
+        assert sum(by * round(solved.values[name]) for by, name in objective) == least
+
+
+def test_an_equation_of_large_numbers_holds_to_the_unit() -> None:
+    """3 x = 3 x 10^12 + 3 is met by x = 10^12 + 1 and by nothing else; one more on the right has no solution."""
+    program = Program()
+    program.integer("x", 2 * MILLION_MILLIONS)
+    program.add([Row("equal", ((3, "x"),), "=", 3 * MILLION_MILLIONS + 3)])
+    solved = run(program, ((1, "x"),), 20.0)
+    assert solved.values is not None
+    assert solved.values["x"] == MILLION_MILLIONS + 1
+    program.add([Row("other", ((3, "x"),), "=", 3 * MILLION_MILLIONS + 4)])
+    assert run(program, (), 20.0).status == "infeasible"
+
+
+def test_what_is_small_is_handed_over_as_it_is() -> None:
+    """Up to the limit nothing is rewritten; one more in a row, a side or the objective is."""
+    program = Program()
+    program.binary("a")
+    program.add([Row("row", ((LARGE, "a"),), "<=", LARGE)])
+    assert not digits.large(program, ((LARGE, "a"),))
+    assert digits.large(program, ((LARGE + 1, "a"),))
+    program.add([Row("side", ((1, "a"),), "<=", LARGE + 1)])
+    assert digits.large(program, ())
+
+
+def test_no_number_of_a_program_in_digits_is_large() -> None:
+    """Rows, sides, ends and objective are small, so that a solver's tolerance is far from a unit."""
+    program, objective = random_program(random.Random("small"))
+    made = in_digits(program, objective)
+    assert not any(digits.large(made.program, terms) for terms in made.objective)
+    assert all(one.up is not None and one.up <= LARGE for one in made.program.variables.values())
+
+
+def test_without_seconds_there_is_no_solution_and_no_bound() -> None:
+    """A clock that ends before the first digit says nothing."""
+    program, objective = random_program(random.Random("late"))
+    assert run(program, objective, 0.0).status == "stopped"

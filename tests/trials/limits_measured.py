@@ -1,0 +1,80 @@
+"""Jobs at half of each limit and at the limit, planned by the command in a process of its own: time and memory."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+import time
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.trials.limits_jobs import Axis
+
+HEADS = ("A job with", "How much", "Seconds", "Of computing", "Megabytes", "Workbook kB", "Page kB", "Plan")
+SECONDS = 60
+"""Given to the choosing of each plan; reading, looking around the plan and writing come on top."""
+
+
+@dataclass(frozen=True)
+class Measured:
+    """One run of the command. `seconds` by the clock, `computing` of the processor; `megabytes` at the highest."""
+
+    axis: str
+    size: int
+    seconds: float
+    computing: float
+    megabytes: float
+    code: int
+    proven: bool | None
+    book: int
+    page: int
+
+    @property
+    def row(self) -> tuple[str, ...]:
+        """As a row of the table."""
+        plan = {True: "proven", False: "best so far", None: f"exit {self.code}"}[self.proven]
+        seconds, computing = f"{self.seconds:.0f}", f"{self.computing:.0f}"
+        sizes = (f"{self.book / 1000:,.0f}", f"{self.page / 1000:,.0f}")
+        return (self.axis, f"{self.size:,}", seconds, computing, f"{self.megabytes:,.0f}", *sizes, plan)
+
+
+def measured(folder: Path, axes: Iterable[Axis]) -> tuple[list[Measured], list[str]]:
+    """Every axis at half and whole, one after the other; and a line for each that gave no plan."""
+    found = [
+        run(folder / f"{number}-{size}", axis, size)
+        for number, axis in enumerate(axes)
+        for size in (axis.size // 2, axis.size)
+    ]
+    bad = [f"{one.size:,} {one.axis}: exit {one.code}, no plan" for one in found if one.proven is None]
+    return found, bad
+
+
+def run(folder: Path, axis: Axis, size: int) -> Measured:
+    """One job through `plan --json`."""
+    axis.write(folder, size)
+    words = [sys.executable, "-m", "budgetfix", "plan", str(folder), "--json", "--seconds", str(SECONDS)]
+    begun = time.monotonic()
+    with (folder / "told.json").open("wb") as told:
+        child = subprocess.Popen(words, stdout=told, stderr=subprocess.DEVNULL)
+        _, status, used = os.wait4(child.pid, 0)
+    child.returncode = os.waitstatus_to_exitcode(status)
+    text = (folder / "told.json").read_text("utf-8")
+    proven = json.loads(text)["proven"] if text else None
+    return Measured(
+        axis.name,
+        size,
+        time.monotonic() - begun,
+        used.ru_utime + used.ru_stime,
+        used.ru_maxrss / 1024,
+        child.returncode,
+        proven,
+        _bytes(folder / "plan.xlsx"),
+        _bytes(folder / "plan.html"),
+    )
+
+
+def _bytes(path: Path) -> int:
+    return path.stat().st_size if path.is_file() else 0
