@@ -48,7 +48,8 @@ def voices_of(findings: Iterable[Finding], brief: Brief) -> tuple[int, ...]:
 
 def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
     """The things of the old survey that are not in the new one."""
-    return tuple((table, item) for table in TABLES for item in before.table(table) if item.name not in after.named)
+    changed = [table for table in TABLES if before.table(table) is not after.table(table)]
+    return tuple((table, item) for table in changed for item in before.table(table) if item.name not in after.named)
 
 
 @dataclass
@@ -116,7 +117,7 @@ class MeasuredTree:
         names = {change.item for id in chosen for change in self.candidates[id].changes}
         after: Survey | None = None
         found = []
-        for id, candidate in self.candidates.items():
+        for id, candidate in self._within_reach.items():
             apart = names.isdisjoint(self._items(id))
             if (apart and id not in plainly) or id in chosen or id in refused or not candidate.changes:
                 continue
@@ -143,6 +144,12 @@ class MeasuredTree:
                 id for id in self._near if covered(self.survey, self.candidates[id].changes, (question,), lines)
             )
         return self._said[question]
+
+    @cached_property
+    def _within_reach(self) -> dict[str, Candidate]:
+        """Candidates that change anything in this room, or a thing that one of those changes too."""
+        names = frozenset[str]().union(*(self._items(id) for id in self._near))
+        return {id: one for id, one in self.candidates.items() if not names.isdisjoint(self._items(id))}
 
     @cached_property
     def _near(self) -> tuple[str, ...]:

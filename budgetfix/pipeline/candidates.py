@@ -17,7 +17,7 @@ from budgetfix.remedies.kinds.put_back import put_back
 from budgetfix.remedies.leases import Under
 from budgetfix.remedies.registry import KINDS
 from budgetfix.room.overlaps import overlaps
-from budgetfix.room.survey import Survey
+from budgetfix.room.survey import Change, Survey
 
 
 @dataclass(frozen=True)
@@ -107,14 +107,22 @@ def shared_spots(survey: Survey | None, fitted: Iterable[Candidate]) -> dict[str
         return {}
     rooms = [facts.room for facts in survey.rooms]
     before = {pair for room in rooms for pair in overlaps(survey, room)}
+    known = frozenset(rooms)
     found, by_id = {}, {one.id: one for one in fitted}
     for one in by_id.values():
         if one.changes:
-            after = survey.changed((*needed(one, by_id), *one.changes))
-            fresh = sorted({pair for room in rooms for pair in overlaps(after, room)} - before)
+            changes = (*needed(one, by_id), *one.changes)
+            after = survey.changed(changes)
+            there = known & {room for change in changes for room in _rooms_of(change, survey, after)}
+            fresh = sorted({pair for room in there for pair in overlaps(after, room)} - before)
             if fresh:
                 found[one.id] = f"there is no room for it: {fresh[0][0]} and {fresh[0][1]} would share a spot"
     return found
+
+
+def _rooms_of(change: Change, before: Survey, after: Survey) -> frozenset[str]:
+    """Rooms in which a changed thing was or is."""
+    return frozenset(one.named[change.item][1].room for one in (before, after) if change.item in one.named)
 
 
 def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], known: Framed) -> tuple[Candidate, ...]:
