@@ -45,7 +45,7 @@ class Worth:
     def gain(self, before: Iterable[str], after: Iterable[str]) -> int:
         """Hazard points and points together that fewer remain when the second set is chosen instead of the first.
 
-        Only the rooms and listed faults that the two sets answer otherwise are looked at: a house has a thousand others.
+        Only what the two sets answer otherwise is looked at, rooms and listed faults: a house has a thousand others.
         """
         old, new = (frozenset(id for id in ids if not id.startswith(ERRAND)) for ids in (before, after))
         touched = {fault for id in old ^ new for fault, _ in self._framed.candidates[id].answers}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
@@ -34,20 +34,29 @@ class Offered:
     """Rooms with a fault that another layout might answer."""
 
 
-def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | None = None) -> Offered:
+def offered(
+    base: Ground,
+    more: tuple[Candidate, ...] = (),
+    known: Offered | None = None,
+    report: Callable[[str], None] | None = None,
+) -> Offered:
     """Fit every kind to the faults found, drop crumbs, frame.
 
     `more`: candidates fitted again on a chosen room. `known`: an earlier offer, whose fittings and inspections hold.
+    `report`: told, in words, how far this is in a house of several rooms.
     """
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
+    at = _room_by_room(base.survey, report, "Fitting remedies")
     fitted = (
-        (*candidates(base.survey, base.catalog, base.brief, faults), *_back(base)) if known is None else known.fitted
+        (*candidates(base.survey, base.catalog, base.brief, faults, at=at), *_back(base))
+        if known is None
+        else known.fitted
     )
     ids = {one.id for one in fitted}
     everything = (*fitted, *(one for one in more if one.id not in ids))
     taken = shared_spots(base.survey, everything)
     everything = _leased(base, tuple(one for one in everything if one.id not in taken))
-    effects, memories = alone(base, everything)
+    effects, memories = alone(base, everything, _room_by_room(base.survey, report, "Trying each remedy by itself"))
     for tree in known.framed.trees if known is not None else ():
         memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
     keep = (*base.brief.must, *(one.id for one in more))
@@ -63,6 +72,15 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
         fitted,
         crowded(faults),
     )
+
+
+def _room_by_room(survey: Survey | None, report: Callable[[str], None] | None, what: str) -> Callable[[str], None]:
+    """Tells which room of how many something is at."""
+    rooms = [facts.room for facts in survey.rooms] if survey is not None else []
+    if report is None or len(rooms) < 2:
+        return lambda _: None
+    tell, place = report, {room: number for number, room in enumerate(rooms, 1)}
+    return lambda room: tell(f"{what}: room {place[room]} of {len(rooms)}")
 
 
 def _back(base: Ground) -> tuple[Candidate, ...]:

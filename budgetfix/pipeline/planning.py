@@ -68,7 +68,7 @@ def walked(job: Job, wish: Wish) -> Walked | NoPlan:
     seen = inspected(job)
     if wish.report is not None:
         wish.report("Fitting remedies to the faults found")
-    first = offered(seen.base)
+    first = offered(seen.base, report=wish.report)
     know_musts(job, first)
     chooser = chooser_of(seen, first, wish)
     started = wish.clock()
