@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable
 from itertools import combinations
+from typing import Any
 
 import pytest
 
@@ -32,7 +33,7 @@ def house(count: int) -> Ground:
     one = measured_ground().survey
     assert one is not None
     names = [f"r{number}" for number in range(count)]
-    parts = {
+    parts: dict[str, Any] = {
         "rooms": tuple(moved(facts, room=name) for name in names for facts in one.rooms),  # type: ignore[type-var]
         "walls": tuple(moved(wall, room=name) for name in names for wall in one.walls),  # type: ignore[type-var]
         **{table: tuple(_renamed(item, name) for name in names for item in one.table(table)) for table in TABLES},
