@@ -50,7 +50,7 @@ def walked(folder: Path, files: Files) -> Ran:
         found = _each(("inspect", "plan", "compare"), folder, files)
     if found.code == 0:
         tick(folder / "plan.xlsx")
-        last = _each(("replan",), folder, files)
+        last = _each(("replan",), folder, dict.fromkeys((path.name for path in folder.iterdir()), b""))
         last.breaks[:0] = found.breaks
         found = last
     return found
