@@ -82,9 +82,13 @@ def tick(path: Path) -> None:
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         book = openpyxl.load_workbook(path)
-    for title, headings in (("Buy", {"Bought": "bought"}), ("Do", {"Done": "yes", "Real minutes": 15})):
+    wanted: tuple[tuple[str, dict[str, str | int]], ...] = (
+        ("Buy", {"Bought": "bought"}),
+        ("Do", {"Done": "yes", "Real minutes": 15}),
+    )
+    for title, headings in wanted:
         sheet = book[title]
-        columns = {cell.value: cell.column for cell in sheet[HEAD]}
+        columns = {str(cell.value): cell.column or 0 for cell in sheet[HEAD]}
         rows = [row for row in range(HEAD + 1, sheet.max_row + 1) if _ours(sheet[f"A{row}"].value)]
         for row in rows if title == "Buy" else rows[:1]:
             for heading, value in headings.items():
