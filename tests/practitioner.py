@@ -79,11 +79,13 @@ def _left(name: str, ids: Ids) -> list[Finding]:
     base = inspected(job(name)).base
     assert base.survey is not None
     room = changed_by(base.survey, {id: remedy(name, id) for id in ids}, ids)
-    away, absences = gone(base.survey, room), {one.rule.slug: one for one in base.judged}
+    absences = {one.rule.slug: one for one in base.judged}
     return [
         finding
         for block, before in zip(base.blocks, base.seen, strict=True)
-        for finding in look_again(block, room, base.brief, before, away, absences).findings
+        for finding in look_again(
+            block, room, base.brief, before, gone(base.survey, room, block.room), absences
+        ).findings
     ]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from budgetfix.framing.exclusion import Exclusions
@@ -26,9 +26,12 @@ class Alone:
 
 
 def alone(
-    base: Ground, candidates: Iterable[Candidate]
+    base: Ground, candidates: Iterable[Candidate], at: Callable[[str], None] = lambda _: None
 ) -> tuple[dict[str, Alone], dict[str, dict[frozenset[str], Seen]]]:
-    """For each changing candidate its own effect, and the inspections that it took (to warm the trees)."""
+    """For each changing candidate its own effect, and the inspections that it took (to warm the trees).
+
+    `at`: told of each room as it is come to.
+    """
     changing = {one.id: one for one in candidates if one.changes}
     memories: dict[str, dict[frozenset[str], Seen]] = {}
     sums = {id: [0, 0] for id in changing}
@@ -37,6 +40,7 @@ def alone(
     absences = {judge.rule.slug: judge for judge in base.judged}
     free = Exclusions.of(changing, (), ())
     for block, seen in zip(base.blocks, base.seen, strict=True):
+        at(block.room)
         tree = MeasuredTree(block, base.survey, base.brief, changing, free, absences, seen)
         for id in tree.touching(frozenset(), frozenset()):
             after = tree.look(frozenset({id}))

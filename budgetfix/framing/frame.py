@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 from budgetfix.brief.models import Brief, ListedFault
@@ -33,6 +33,7 @@ from budgetfix.inspection.inspect import Seen, look_again, look_at_all
 from budgetfix.inspection.judging import Block, Judge
 from budgetfix.optimize.problem import Option, Problem, Tree
 from budgetfix.remedies.candidate import Candidate
+from budgetfix.room.items import TABLES
 from budgetfix.room.survey import Survey
 
 
@@ -49,6 +50,8 @@ class Ground:
     seen: tuple[Seen, ...]
     rest: Rest = WHOLE_JOB
     """What an earlier plan has left behind."""
+    _known: dict[tuple[object, ...], Seen] = field(default_factory=dict, init=False, repr=False, compare=False)
+    """Blocks looked at again, by all that there is in their room: most plans of a house leave most rooms alike."""
 
     @property
     def origin(self) -> Survey | None:
@@ -66,9 +69,13 @@ class Ground:
         `moved`: what changed since the beginning; without it everything is looked at again.
         """
         assert self.origin is not None
-        absences = {judge.rule.slug: judge for judge in self.judged}
-        away = gone(self.origin, after)
-        return look_again(self.blocks[at], after, self.brief, self.first[at], away, absences, moved)
+        block = self.blocks[at]
+        away = gone(self.origin, after, block.room)
+        key = (at, away, after.facts(block.room), after.guessed, *(after.things(one, block.room) for one in TABLES))
+        if key not in self._known:
+            absences = {judge.rule.slug: judge for judge in self.judged}
+            self._known[key] = look_again(block, after, self.brief, self.first[at], away, absences, moved)
+        return self._known[key]
 
     def too_much_worse(self, at: int, after: Seen) -> bool:
         """True where the guard forbids what is left of block `at`."""

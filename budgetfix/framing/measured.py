@@ -46,9 +46,11 @@ def voices_of(findings: Iterable[Finding], brief: Brief) -> tuple[int, ...]:
     return tuple(points_to(person, kept, hazards_too=not brief.hazards_first) for person in brief.voices)
 
 
-def gone(before: Survey, after: Survey) -> tuple[tuple[Table, Item], ...]:
-    """The things of the old survey that are not in the new one."""
-    return tuple((table, item) for table in TABLES for item in before.table(table) if item.name not in after.named)
+def gone(before: Survey, after: Survey, room: str) -> tuple[tuple[Table, Item], ...]:
+    """The things of a room of the old survey that are not in the new one."""
+    changed = [table for table in TABLES if before.table(table) is not after.table(table)]
+    there = ((table, item) for table in changed for item in before.things(table, room))
+    return tuple((table, item) for table, item in there if item.name not in after.named)
 
 
 @dataclass
@@ -67,6 +69,7 @@ class MeasuredTree:
     """The rooms before anything was done, where that is not `survey`; `first`: the block as it was then."""
     first: Seen | None = None
     _said: dict[Question, frozenset[str]] = field(default_factory=dict)
+    _mattering: dict[frozenset[str], frozenset[str]] = field(default_factory=dict)
     _names: dict[str, frozenset[str]] = field(default_factory=dict)
 
     def look(self, chosen: frozenset[str]) -> Seen:
@@ -74,9 +77,25 @@ class MeasuredTree:
         if chosen not in self.memory:
             after = changed_by(self.survey, self.candidates, chosen)
             start, first = self.origin or self.survey, self.first or self.before
-            moved, away = moved_between(start, after, self.block.room), gone(start, after)
+            moved, away = moved_between(start, after, self.block.room), gone(start, after, self.block.room)
             self.memory[chosen] = look_again(self.block, after, self.brief, first, away, self.absences, moved)
         return self.memory[chosen]
+
+    def of(self, chosen: frozenset[str]) -> Seen:
+        """The block with those of a set that it asks about, whatever else is in the set."""
+        mine = chosen & self.reach
+        if mine not in self._mattering:
+            self._mattering[mine] = self._that_matter(mine)
+        return self.look(self._mattering[mine])
+
+    def _that_matter(self, chosen: frozenset[str]) -> frozenset[str]:
+        """Found by growing from nothing."""
+        taken: frozenset[str] = frozenset()
+        while True:
+            more = [id for id in self.touching(taken, frozenset()) if id in chosen]
+            if not more:
+                return taken
+            taken |= {more[0]}
 
     def ask(self, chosen: frozenset[str], refused: frozenset[str]) -> Asked:
         """Exact where no undecided candidate touches anything that was asked."""
@@ -116,7 +135,7 @@ class MeasuredTree:
         names = {change.item for id in chosen for change in self.candidates[id].changes}
         after: Survey | None = None
         found = []
-        for id, candidate in self.candidates.items():
+        for id, candidate in self._within_reach.items():
             apart = names.isdisjoint(self._items(id))
             if (apart and id not in plainly) or id in chosen or id in refused or not candidate.changes:
                 continue
@@ -143,6 +162,17 @@ class MeasuredTree:
                 id for id in self._near if covered(self.survey, self.candidates[id].changes, (question,), lines)
             )
         return self._said[question]
+
+    @cached_property
+    def _within_reach(self) -> dict[str, Candidate]:
+        """Candidates that change anything in this room, or a thing that one of those changes too."""
+        names = frozenset[str]().union(*(self._items(id) for id in self._near))
+        return {id: one for id, one in self.candidates.items() if not names.isdisjoint(self._items(id))}
+
+    @cached_property
+    def reach(self) -> frozenset[str]:
+        """Their ids: no other candidate has a say in this block."""
+        return frozenset(self._within_reach)
 
     @cached_property
     def _near(self) -> tuple[str, ...]:

@@ -14,7 +14,7 @@ from budgetfix.room.survey import Survey
 
 @dataclass(frozen=True)
 class Moved:
-    """Every thing that differs between two states of a room, in both its versions."""
+    """Every thing of a room that differs between two of its states, in both its versions."""
 
     things: tuple[tuple[Table, Item], ...]
     lines: dict[str, WallLine]
@@ -36,12 +36,12 @@ class Moved:
 
 
 def moved_between(before: Survey, after: Survey, room: str) -> Moved:
-    """What a changed survey moved. Household, rooms and walls never change."""
+    """What a changed survey moved in a room. Household, rooms and walls never change."""
     things: list[tuple[Table, Item]] = []
     for table in TABLES:
-        old, new = before.table(table), after.table(table)
-        if old is new:
+        if before.table(table) is after.table(table):
             continue
+        old, new = before.things(table, room), after.things(table, room)
         was, now = {item.name: item for item in old}, {item.name: item for item in new}
         for name in dict.fromkeys((*was, *now)):
             one, other = was.get(name), now.get(name)

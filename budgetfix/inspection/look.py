@@ -123,7 +123,7 @@ class Look:
         if question not in self.known:
             self.known[question] = tuple(
                 item
-                for item in self.survey.table(table)
+                for item in self.survey.things(table, self.room)
                 if isinstance(item, kind) and item.name not in self.lifted and question.covers(table, item, self.lines)
             )
         return cast("tuple[T, ...]", self.known[question])

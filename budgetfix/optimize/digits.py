@@ -9,6 +9,11 @@ with a = a_0 + a_1 B + a_2 B^2 ... and whole carries k. Whoever keeps the last r
 power of B and add them up. Whoever keeps the first finds the carries by rounding up. Large variables are split as well.
 An objective becomes its digits, and the most significant one is as small as can be first. All of this is exact where
 every variable in what is large is whole; shares of leaves and running totals of worth are, once the options are.
+
+The bounds of a carry cut no solution off as long as every variable stays between its own low and its end: a carry is
+then the lower digits of its sum less those of its side, divided by B and rounded up, and lies between what that gives
+at the least and at the most that the sum can be. An end is the one that is stated, or follows from a row without
+negative coefficients (`ends`). A variable with neither is taken to be below B^6, more than all money that is taken on.
 """
 
 from __future__ import annotations

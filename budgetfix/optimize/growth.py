@@ -155,14 +155,20 @@ class Growth:
                 return
             share *= 2
 
-    def grow_along(self, chosen: frozenset[str], possible: frozenset[str]) -> bool:
-        """Ask along a set until it lands on an exact leaf in every tree. True where anything was asked."""
+    def grow_along(
+        self, chosen: frozenset[str], possible: frozenset[str], enough: Callable[[], bool] = lambda: False
+    ) -> bool:
+        """Ask along a set until it lands on an exact leaf in every tree. True where anything was asked.
+
+        Beside the way to that leaf something more is asked until `enough` says so.
+        """
         before = self.asks
         for tree in self.trees:
             node = tree.find(chosen)
             if node.asked is None:
                 tree.exact(chosen)
-                tree.widen(node, possible, self._asks_a_round)
+                if not enough():
+                    tree.widen(node, possible, self._asks_a_round)
         if self.asks != before:
             self.version += 1
         return self.asks != before

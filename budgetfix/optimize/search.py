@@ -91,6 +91,11 @@ class Search:
         """Seconds left."""
         return self.until - self.clock()
 
+    def half_time(self) -> Callable[[], bool]:
+        """Whether half of the seconds that are left now have gone: a large house is not looked at for its own sake."""
+        until = self.clock() + self.left() / 2
+        return lambda: self.clock() > until
+
     @property
     def money(self) -> int | None:
         """Most money that may be spent."""
@@ -284,7 +289,7 @@ class Search:
         """Look again, then place for no more than `ceiling`; what can be placed is kept in hand."""
         if self.facts.phases:
             return self._settle_by_date(chosen, values)
-        if self.growth.grow_along(chosen, self.possible):
+        if self.growth.grow_along(chosen, self.possible, self.half_time()):
             self.inspections += 1
             quick = self.placer.quick(chosen, self.horizon, self.money)
             if quick is not None:
@@ -306,7 +311,7 @@ class Search:
 
     def _settle_by_date(self, chosen: frozenset[str], values: Mapping[str, float]) -> Literal["settled", "again"]:
         """Look again; where money comes in phases, the choosing program has placed the set already."""
-        grown = self.growth.grow_along(chosen, self.possible)
+        grown = self.growth.grow_along(chosen, self.possible, self.half_time())
         self.inspections += grown
         self.placings += not grown
         placed = given_out(self.now, self._kinds, values)

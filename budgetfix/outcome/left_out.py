@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from budgetfix.base.money import write_money
@@ -55,6 +55,8 @@ class Chosen:
     worth: Worth
     sold_out: Mapping[str, str] = field(default_factory=dict)
     """Why no more of a product can be had, by product."""
+    enough: Callable[[], bool] = lambda: False
+    """The time is up: what the others would add is left open."""
 
     def money(self, minor: int) -> str:
         """A sum in words."""
@@ -109,7 +111,12 @@ def _plain(chosen: Chosen, one: Candidate, why: str) -> LeftOutRow:
 
 
 def _would_add(chosen: Chosen, candidate: Candidate) -> int | None:
-    """Points and hazard points that it would take away in the place of what cannot stand beside it, if all fitted."""
+    """Points and hazard points that it would take away in the place of what cannot stand beside it, if all fitted.
+
+    None where the guard forbids that, and where the time is up.
+    """
+    if chosen.enough():
+        return None
     rivals = _rivals(chosen, candidate.id)
     then = [*(id for id in chosen.plan.chosen if id not in rivals), candidate.id]
     if chosen.worth.worsens(then):

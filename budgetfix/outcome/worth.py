@@ -18,6 +18,10 @@ class Worth:
     def __init__(self, base: Ground, framed: Framed) -> None:
         self._base = base
         self._framed = framed
+        self._trees: dict[str, list[int]] = {}
+        for place, tree in enumerate(framed.trees):
+            for id in sorted(tree.reach):
+                self._trees.setdefault(id, []).append(place)
         self._answering: dict[str, list[tuple[str, Fraction]]] = {}
         for id, one in sorted(framed.candidates.items()):
             for fault, relief in one.answers:
@@ -41,17 +45,19 @@ class Worth:
     def gain(self, before: Iterable[str], after: Iterable[str]) -> int:
         """Hazard points and points together that fewer remain when the second set is chosen instead of the first.
 
-        Only listed faults that the two sets answer otherwise are looked at: a house has a thousand others.
+        Only what the two sets answer otherwise is looked at, rooms and listed faults: a house has a thousand others.
         """
         old, new = (frozenset(id for id in ids if not id.startswith(ERRAND)) for ids in (before, after))
         touched = {fault for id in old ^ new for fault, _ in self._framed.candidates[id].answers}
         listed = sum(
             self._listed(fault, old) - self._listed(fault, new) for fault in self._base.faults if fault.fault in touched
         )
-        return sum(self._measured(old)) - sum(self._measured(new)) + listed
+        places = sorted({place for id in old ^ new for place in self._trees.get(id, ())})
+        trees = [self._framed.trees[place] for place in places]
+        return sum(_together(tree, old) - _together(tree, new) for tree in trees) + listed
 
     def _measured(self, chosen: frozenset[str]) -> tuple[int, int]:
-        seen = [tree.look(_that_matter(tree, chosen)) for tree in self._framed.trees]
+        seen = [tree.of(chosen) for tree in self._framed.trees]
         return sum(one.hazards for one in seen), sum(one.points for one in seen)
 
     def _listed(self, fault: ListedFault, chosen: frozenset[str]) -> int:
@@ -63,7 +69,7 @@ class Worth:
         chosen = frozenset(id for id in ids if not id.startswith(ERRAND))
         found = []
         for tree in self._framed.trees:
-            seen = tree.look(_that_matter(tree, chosen))
+            seen = tree.of(chosen)
             found += [f"{one.title} ({one.subject})" for one in tree.worse(seen)]
         return tuple(found)
 
@@ -74,9 +80,9 @@ class Worth:
         """
         whole = frozenset(one for one in chosen if not one.startswith(ERRAND))
         found = []
-        for tree in self._framed.trees:
-            without = tree.look(_that_matter(tree, whole - {id}))
-            now = {one.id: one.severity for one in tree.look(_that_matter(tree, whole)).findings}
+        for tree in (self._framed.trees[place] for place in self._trees.get(id, ())):
+            without = tree.of(whole - {id})
+            now = {one.id: one.severity for one in tree.of(whole).findings}
             found += [one.id for one in without.findings if one.raw and one.severity > now.get(one.id, 0)]
         return tuple(sorted(found))
 
@@ -86,11 +92,6 @@ class Worth:
         return max(0, self.gain(whole - {id}, whole))
 
 
-def _that_matter(tree: MeasuredTree, chosen: frozenset[str]) -> frozenset[str]:
-    """The chosen that this block asks about, found by growing from nothing."""
-    taken: frozenset[str] = frozenset()
-    while True:
-        more = [id for id in tree.touching(taken, frozenset()) if id in chosen]
-        if not more:
-            return taken
-        taken |= {more[0]}
+def _together(tree: MeasuredTree, chosen: frozenset[str]) -> int:
+    seen = tree.of(chosen)
+    return seen.hazards + seen.points

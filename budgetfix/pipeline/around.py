@@ -60,8 +60,16 @@ def around(
     others = (other_sums if fair is None else fair_sums)(chooser, answer, left() * SUMS)
     slider = stops(chooser, answer.plan, others.plans, left)
     out = dict(chooser.base.rest.sold_out)
-    chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, Worth(chooser.base, offer.framed), out)
     why = {} if fair is not None else _why_not(chooser, answer, left())
+    weighed_by = chooser.clock() + _weighing(seconds)
+    late: list[bool] = []
+
+    def enough() -> bool:
+        late.append(chooser.clock() > weighed_by)
+        return late[-1]
+
+    worth = Worth(chooser.base, offer.framed)
+    chosen = Chosen(job.brief, job.catalog, offer.framed, answer.plan, worth, out, enough)
     rows = left_out(chosen, why, impossible(offer.framed.problem), offer.never, offer.blocked, said)
     prices = _prices(chooser, answer, min(seconds * GOODS, max(WAIT_SECONDS, WAIT_TIMES * taken)))
     return Around(
@@ -73,7 +81,11 @@ def around(
         more=tuple(more_plan(chooser, answer.plan, stop.sums) for stop in slider),
         next=others.next,
         left_out=rows,
-        notes=(*_notes(job, offer, chooser, answer, fair is not None), *_not_priced(job, answer, prices)),
+        notes=(
+            *_notes(job, offer, chooser, answer, fair is not None),
+            *_not_priced(job, answer, prices),
+            *_not_weighed(late),
+        ),
         stops=slider,
         prices=prices,
         accepts=_accepts(chooser, answer, seconds * SIZES),
@@ -124,6 +136,18 @@ def _not_priced(job: Job, answer: Answer, prices: dict[str, Ceiling]) -> tuple[s
     return (
         f"The most to pay is left open for {len(left)} of {len(goods)} products: there was no time to work it out.",
     )
+
+
+def _weighing(seconds: float) -> float:
+    """Seconds for what each remedy that is left out would add: a large house leaves out a thousand."""
+    return max(WAIT_SECONDS, seconds)
+
+
+def _not_weighed(late: list[bool]) -> tuple[str, ...]:
+    """Says of how many that were left out nobody knows what they would add. `late`: for each, whether time was up."""
+    if not any(late):
+        return ()
+    return (f"What {sum(late)} of {len(late)} remedies left out would add was not worked out: there was no time.",)
 
 
 def _notes(job: Job, offer: Offered, chooser: Chooser, answer: Answer, fair: bool) -> tuple[str, ...]:

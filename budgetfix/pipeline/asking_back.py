@@ -152,7 +152,7 @@ def asked_of_plan(base: Ground, framed: Framed, chosen: Iterable[str]) -> tuple[
 def _outcome(base: Ground, framed: Framed, ids: tuple[str, ...], room: str, end: End) -> tuple[int, bool]:
     """(points and hazard points that the set takes away in that room, whether guard and spots allow it)."""
     later = changed_by(end.survey, framed.candidates, ids)
-    away, absences = gone(end.survey, later), {judge.rule.slug: judge for judge in base.judged}
+    away, absences = gone(end.survey, later, room), {judge.rule.slug: judge for judge in base.judged}
     fits = set(overlaps(later, room)) <= set(overlaps(end.survey, room))
     gained = 0
     blocks = [block for block in base.blocks if block.room == room]

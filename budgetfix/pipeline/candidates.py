@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 
 from budgetfix.framing.crumbs import alone, without_crumbs, without_shadows
@@ -17,7 +17,7 @@ from budgetfix.remedies.kinds.put_back import put_back
 from budgetfix.remedies.leases import Under
 from budgetfix.remedies.registry import KINDS
 from budgetfix.room.overlaps import overlaps
-from budgetfix.room.survey import Survey
+from budgetfix.room.survey import Change, Survey
 
 
 @dataclass(frozen=True)
@@ -34,20 +34,29 @@ class Offered:
     """Rooms with a fault that another layout might answer."""
 
 
-def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | None = None) -> Offered:
+def offered(
+    base: Ground,
+    more: tuple[Candidate, ...] = (),
+    known: Offered | None = None,
+    report: Callable[[str], None] | None = None,
+) -> Offered:
     """Fit every kind to the faults found, drop crumbs, frame.
 
     `more`: candidates fitted again on a chosen room. `known`: an earlier offer, whose fittings and inspections hold.
+    `report`: told, in words, how far this is in a house of several rooms.
     """
     faults = tuple(finding for seen in base.seen for finding in seen.findings if finding.fault)
+    at = _room_by_room(base.survey, report, "Fitting remedies")
     fitted = (
-        (*candidates(base.survey, base.catalog, base.brief, faults), *_back(base)) if known is None else known.fitted
+        (*candidates(base.survey, base.catalog, base.brief, faults, at=at), *_back(base))
+        if known is None
+        else known.fitted
     )
     ids = {one.id for one in fitted}
     everything = (*fitted, *(one for one in more if one.id not in ids))
     taken = shared_spots(base.survey, everything)
     everything = _leased(base, tuple(one for one in everything if one.id not in taken))
-    effects, memories = alone(base, everything)
+    effects, memories = alone(base, everything, _room_by_room(base.survey, report, "Trying each remedy by itself"))
     for tree in known.framed.trees if known is not None else ():
         memories.setdefault(f"{tree.block.room}/{tree.block.name}", {}).update(tree.memory)
     keep = (*base.brief.must, *(one.id for one in more))
@@ -63,6 +72,15 @@ def offered(base: Ground, more: tuple[Candidate, ...] = (), known: Offered | Non
         fitted,
         crowded(faults),
     )
+
+
+def _room_by_room(survey: Survey | None, report: Callable[[str], None] | None, what: str) -> Callable[[str], None]:
+    """Tells which room of how many something is at."""
+    rooms = [facts.room for facts in survey.rooms] if survey is not None else []
+    if report is None or len(rooms) < 2:
+        return lambda _: None
+    tell, place = report, {room: number for number, room in enumerate(rooms, 1)}
+    return lambda room: tell(f"{what}: room {place[room]} of {len(rooms)}")
 
 
 def _back(base: Ground) -> tuple[Candidate, ...]:
@@ -107,14 +125,22 @@ def shared_spots(survey: Survey | None, fitted: Iterable[Candidate]) -> dict[str
         return {}
     rooms = [facts.room for facts in survey.rooms]
     before = {pair for room in rooms for pair in overlaps(survey, room)}
+    known = frozenset(rooms)
     found, by_id = {}, {one.id: one for one in fitted}
     for one in by_id.values():
         if one.changes:
-            after = survey.changed((*needed(one, by_id), *one.changes))
-            fresh = sorted({pair for room in rooms for pair in overlaps(after, room)} - before)
+            changes = (*needed(one, by_id), *one.changes)
+            after = survey.changed(changes)
+            there = known & {room for change in changes for room in _rooms_of(change, survey, after)}
+            fresh = sorted({pair for room in there for pair in overlaps(after, room)} - before)
             if fresh:
                 found[one.id] = f"there is no room for it: {fresh[0][0]} and {fresh[0][1]} would share a spot"
     return found
+
+
+def _rooms_of(change: Change, before: Survey, after: Survey) -> frozenset[str]:
+    """Rooms in which a changed thing was or is."""
+    return frozenset(one.named[change.item][1].room for one in (before, after) if change.item in one.named)
 
 
 def fitted_again(base: Ground, room: Survey, findings: tuple[Finding, ...], known: Framed) -> tuple[Candidate, ...]:

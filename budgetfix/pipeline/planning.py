@@ -68,7 +68,7 @@ def walked(job: Job, wish: Wish) -> Walked | NoPlan:
     seen = inspected(job)
     if wish.report is not None:
         wish.report("Fitting remedies to the faults found")
-    first = offered(seen.base)
+    first = offered(seen.base, report=wish.report)
     know_musts(job, first)
     chooser = chooser_of(seen, first, wish)
     started = wish.clock()
@@ -141,10 +141,12 @@ def _once_more(
     seen: Inspected, first: Offered, chooser: Chooser, answer: Answer, wish: Wish, started: float
 ) -> tuple[Offered, Chooser, Answer]:
     """Fit the free moves again on the chosen room, and solve once more over the longer list."""
+    if not answer.proven or wish.clock() - started >= wish.seconds:
+        return first, chooser, answer
     found = checked(seen.base, first.framed, answer.plan)
     more = _fresh_moves(seen, first, found)
     left = wish.seconds - (wish.clock() - started)
-    if not more or left <= 0 or not answer.proven:
+    if not more or left <= 0:
         return first, chooser, answer
     second = offered(seen.base, more, first)
     again = chooser_of(seen, second, wish)

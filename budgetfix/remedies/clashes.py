@@ -56,8 +56,12 @@ def clashes(survey: Survey, candidates: Iterable[Candidate]) -> tuple[tuple[str,
     for ids in by_item.values():
         found |= {pair for pair in combinations(ids, 2) if _same_item(touches[pair[0]], touches[pair[1]])}
     found -= {(one, two) for one, two in found if one in by_id[two].needs or two in by_id[one].needs}
-    placing = [id for id, touch in sorted(touches.items()) if touch.placed]
-    found |= {pair for pair in combinations(placing, 2) if _one_spot(survey, touches[pair[0]], touches[pair[1]])}
+    placing: dict[str, list[str]] = defaultdict(list)
+    for id, touch in sorted(touches.items()):
+        for room in sorted({item.room for item in touch.placed}):
+            placing[room].append(id)
+    for ids in placing.values():
+        found |= {pair for pair in combinations(ids, 2) if _one_spot(survey, touches[pair[0]], touches[pair[1]])}
     return tuple(sorted((min(pair), max(pair)) for pair in found))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Callable, Container, Iterable
 from dataclasses import replace
 from itertools import chain, count
 
@@ -30,17 +30,23 @@ MOVED = ("room", "wall", "from_left", "bottom")
 
 
 def candidates(
-    survey: Survey | None, catalog: Catalog, brief: Brief, findings: Iterable[Finding], *, rooms: bool = True
+    survey: Survey | None,
+    catalog: Catalog,
+    brief: Brief,
+    findings: Iterable[Finding],
+    *,
+    rooms: bool = True,
+    at: Callable[[str], None] = lambda _: None,
 ) -> tuple[Candidate, ...]:
     """All candidates by id: the user's first where two do the same; without a survey only the user's.
 
-    `rooms` False: without the kinds that look at a whole room.
+    `rooms` False: without the kinds that look at a whole room. `at`: told of each room as it is come to.
     """
     made = {remedy.remedy: _users(remedy, survey, catalog, brief) for remedy in catalog.remedies}
     same = {(one.changes, one.uses) for one in made.values()}
     faults = tuple(findings)
-    fitted = _own(survey, catalog, brief, faults) if survey is not None else ()
-    whole = _whole_rooms(survey, catalog, brief, faults) if survey is not None and rooms else ()
+    fitted = _own(survey, catalog, brief, faults, at) if survey is not None else ()
+    whole = _whole_rooms(survey, catalog, brief, faults, at) if survey is not None and rooms else ()
     for one in chain(fitted, whole):
         if (one.changes, one.uses) not in same:
             same.add((one.changes, one.uses))
@@ -54,9 +60,12 @@ def _free_id(id: str, taken: Container[str]) -> str:
     return next(one for one in chain([id], (f"{id}#{number}" for number in count(2))) if one not in taken)
 
 
-def _own(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding]) -> Iterable[Candidate]:
+def _own(
+    survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding], at: Callable[[str], None]
+) -> Iterable[Candidate]:
     judged = {judge.rule.slug: judge for judge in judges(RULES, brief)}
     for finding in sorted(findings, key=lambda one: (one.room, one.rule, one.subject)):
+        at(finding.room)
         site = Site(
             survey, finding.room, finding.subject, catalog, brief, finding, judged.get(finding.rule), judges=judged
         )
@@ -65,10 +74,13 @@ def _own(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Find
                 yield from kind.fit(site)
 
 
-def _whole_rooms(survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding]) -> Iterable[Candidate]:
+def _whole_rooms(
+    survey: Survey, catalog: Catalog, brief: Brief, findings: Iterable[Finding], at: Callable[[str], None]
+) -> Iterable[Candidate]:
     """The kinds that look at a whole room, once for each room that has one of their faults."""
     judged = {judge.rule.slug: judge for judge in judges(RULES, brief)}
     for facts in survey.rooms:
+        at(facts.room)
         found = {finding.rule for finding in findings if finding.room == facts.room}
         for kind in KINDS:
             if kind.whole_room and not found.isdisjoint(kind.targets):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import combinations
+from typing import cast
 
 from shapely.geometry import Polygon
 
@@ -86,8 +87,8 @@ def in_doorways(survey: Survey, room: str, of: frozenset[str] | None = None) -> 
     A leaf that opens in needs a square of its own width, any other doorway 24 in (610 mm) before it.
     """
     lines = wall_lines(survey, room)
-    ways = [one for one in survey.openings if one.room == room and one.what in ("door", "opening")]
-    doors = [one for one in ways if one.wall in lines]
+    openings = cast(tuple[Opening, ...], survey.things("openings", room))
+    doors = [one for one in openings if one.what in ("door", "opening") and one.wall in lines]
     pieces = [one for one in _standing(survey, room, lines) if of is None or one.name in of]
     found = []
     for door in doors:
@@ -106,13 +107,17 @@ def in_doorways(survey: Survey, room: str, of: frozenset[str] | None = None) -> 
 
 def floor_lamps(survey: Survey, room: str) -> tuple[Light, ...]:
     """Lamps that stand on the floor, with a foot of known size."""
-    lamps = (one for one in survey.lights if one.room == room and one.what == "floor lamp")
-    return tuple(lamp for lamp in lamps if lamp.width * lamp.depth > 0)
+    lights = cast(tuple[Light, ...], survey.things("lights", room))
+    return tuple(lamp for lamp in lights if lamp.what == "floor lamp" and lamp.width * lamp.depth > 0)
+
+
+def _pieces(survey: Survey, room: str, lines: Lines) -> list[Piece]:
+    furniture = cast(tuple[Piece, ...], survey.things("furniture", room))
+    return [piece for piece in furniture if piece.wall in lines]
 
 
 def _standing(survey: Survey, room: str, lines: Lines) -> list[Standing]:
-    pieces: list[Standing] = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
-    return [*pieces, *(lamp for lamp in floor_lamps(survey, room) if lamp.wall in lines)]
+    return [*_pieces(survey, room, lines), *(lamp for lamp in floor_lamps(survey, room) if lamp.wall in lines)]
 
 
 def _boxes_meet(one: Box, other: Box) -> bool:
@@ -130,9 +135,9 @@ def overlaps(survey: Survey, room: str, of: frozenset[str] | None = None) -> tup
     `of`: only pairs with one of these things in them.
     """
     lines = wall_lines(survey, room)
-    pieces = [piece for piece in survey.furniture if piece.room == room and piece.wall in lines]
+    pieces = _pieces(survey, room, lines)
     standing = _standing(survey, room, lines)
-    hung = [one for one in survey.pictures if one.room == room and one.wall in lines]
+    hung = [one for one in cast(tuple[Hung, ...], survey.things("pictures", room)) if one.wall in lines]
     spots = [(one, footprint(one, lines)) for one in standing]
     among = _all if of is None else of.__contains__
     found = [
@@ -154,7 +159,7 @@ def overlaps(survey: Survey, room: str, of: frozenset[str] | None = None) -> tup
         for one in hung
         if (among(piece.name) or among(one.name)) and hides(piece, one, lines)
     ]
-    openings = [one for one in survey.openings if one.room == room]
+    openings = cast(tuple[Opening, ...], survey.things("openings", room))
     found += [
         (opening.name, one.name)
         for opening in openings

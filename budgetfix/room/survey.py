@@ -120,6 +120,28 @@ class Survey(BaseModel):
         """Every thing by its name."""
         return {item.name: (table, item) for table in TABLES for item in self.table(table)}
 
+    @cached_property
+    def by_room(self) -> dict[Table, dict[str, tuple[Item, ...]]]:
+        """The tables by room, as far as they were asked for (see `things`)."""
+        return {}
+
+    @cached_property
+    def walls_by_room(self) -> dict[str, tuple[Wall, ...]]:
+        """The walls of each room, in their order."""
+        found: dict[str, list[Wall]] = {}
+        for wall in self.walls:
+            found.setdefault(wall.room, []).append(wall)
+        return {room: tuple(walls) for room, walls in found.items()}
+
+    def things(self, table: Table, room: str) -> tuple[Item, ...]:
+        """The things of a table in one room, in the order of the table."""
+        if table not in self.by_room:
+            found: dict[str, list[Item]] = {}
+            for item in self.table(table):
+                found.setdefault(item.room, []).append(item)
+            self.by_room[table] = {name: tuple(items) for name, items in found.items()}
+        return self.by_room[table].get(room, ())
+
     def facts(self, room: str) -> RoomFacts:
         """The room of that name. Errors: KeyError."""
         for facts in self.rooms:
@@ -128,7 +150,7 @@ class Survey(BaseModel):
         raise KeyError(room)
 
     def walls_of(self, room: str) -> tuple[Wall, ...]:
-        return tuple(wall for wall in self.walls if wall.room == room)
+        return self.walls_by_room.get(room, ())
 
     def changed(self, changes: Iterable[Change]) -> Survey:
         """The survey after the changes, in order. Setting a field of a thing that is gone is an error of ours."""
@@ -143,7 +165,10 @@ class Survey(BaseModel):
                 things[change.item] = moved_to(things[change.item], change.set)
         fresh = {str(table): tuple(things.values()) for table, things in tables.items()}
         kept = {name: getattr(self, name) for name in type(self).model_fields}
-        return Survey.model_construct(**{**kept, **fresh})
+        after = Survey.model_construct(**{**kept, **fresh})
+        after.__dict__["walls_by_room"] = self.walls_by_room
+        after.__dict__["by_room"] = {table: rooms for table, rooms in self.by_room.items() if table not in tables}
+        return after
 
 
 __all__ = [

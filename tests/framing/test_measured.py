@@ -51,7 +51,8 @@ def test_every_leaf_is_what_an_inspection_of_the_changed_room_finds() -> None:
         grown = GrownTree(measured_tree(tree), against)
         for chosen in subsets(tuple(FRAMED.candidates)):
             after = changed_by(ROOM, FRAMED.candidates, chosen)
-            seen = look_again(tree.block, after, BASE.brief, tree.before, gone(ROOM, after), tree.absences)
+            away = gone(ROOM, after, tree.block.room)
+            seen = look_again(tree.block, after, BASE.brief, tree.before, away, tree.absences)
             leaf = grown.exact(chosen)
             assert tree.look(chosen) == seen
             assert (leaf.hazards, leaf.points) == (seen.hazards, seen.points), (tree.block.name, sorted(chosen))
@@ -93,7 +94,7 @@ def test_the_guard_names_what_is_left_more_than_a_quarter_worse() -> None:
 def test_what_is_gone_is_told() -> None:
     """The removed rug is the one thing that is gone."""
     after = changed_by(ROOM, FRAMED.candidates, ("take-rug",))
-    assert [item.name for _, item in gone(ROOM, after)] == ["rug"]
+    assert [item.name for _, item in gone(ROOM, after, FRAMED.trees[0].block.room)] == ["rug"]
 
 
 def test_bounds_are_never_above_what_a_completion_leaves() -> None:

@@ -19,7 +19,8 @@ def kept(name: str, before: Survey, changes: tuple[Change, ...]) -> list[Finding
     for block in blocks([facts.room for facts in before.rooms], judged):
         seen = look_at(block, before, job(name).brief)
         absences = {judge.rule.slug: judge for judge in judged}
-        again = look_again(block, after, job(name).brief, seen, gone(before, after), absences)
+        away = gone(before, after, block.room)
+        again = look_again(block, after, job(name).brief, seen, away, absences)
         found += [finding for finding in again.findings if finding.kept]
     return found
 

@@ -63,9 +63,8 @@ def left_after(base: Ground, *changes: Change) -> tuple[Seen, ...]:
     assert base.survey is not None
     after = base.survey.changed(changes)
     on = {judge.rule.slug: judge for judge in base.judged}
-    removed = gone(base.survey, after)
     return tuple(
-        look_again(block, after, base.brief, before, removed, on)
+        look_again(block, after, base.brief, before, gone(base.survey, after, block.room), on)
         for block, before in zip(base.blocks, base.seen, strict=True)
     )
 

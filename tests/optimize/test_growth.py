@@ -43,6 +43,19 @@ def test_growth_stops_at_its_cap() -> None:
     assert value(growth, ids) == (0, 30)
 
 
+def test_along_a_set_no_more_is_asked_than_its_leaf_where_that_is_enough() -> None:
+    """Ten options that all matter: the way to a leaf is eleven questions; others beside it wait, and change nothing."""
+    options = tuple(Option(f"m{one}") for one in range(10))
+    ids = tuple(one.id for one in options)
+    table = {frozenset(some): (0, 100 - 7 * size) for size in range(11) for some in combinations(ids, size)}
+    problem = Problem(options, (table_tree("t", options, table, ids),))
+    short, long = Growth(problem), Growth(problem)
+    assert short.grow_along(frozenset(), frozenset(ids), lambda: True)
+    assert long.grow_along(frozenset(), frozenset(ids))
+    assert short.asks < long.asks
+    assert value(short, ids) == value(long, ids) == (0, 30)
+
+
 def test_a_child_refuses_what_the_chosen_one_excludes() -> None:
     """Below the member that is chosen, the rest of its group is refused."""
     options = (Option("a", "wall"), Option("b", "wall"))

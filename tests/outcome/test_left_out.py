@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from budgetfix.outcome.book import PlanBook
+from budgetfix.pipeline import around
 from tests.pipeline.listed_job import Remedy, chosen_plan, proven_plan, write_job
 
 
@@ -24,6 +27,17 @@ def test_another_does_as_much_for_less(tmp_path: Path) -> None:
     """Two of one group that answer the fault whole: the cheaper one is in, and the dearer one says so."""
     _, why = rows(tmp_path, [100], [fixes("dear", 1, 30, pick_one="g"), fixes("cheap", 1, 20, pick_one="g")], budget=50)
     assert why == {"dear": "as much is done for 10.00 less by Cheap"}
+
+
+def test_what_there_was_no_time_to_weigh_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Two are left out. With time both say what they would add; without, neither does, and a note tells so."""
+    remedies = [fixes(id, 1, cost, pick_one="g") for id, cost in (("a", 5), ("b", 10), ("c", 15))]
+    note = "What 2 of 2 remedies left out would add was not worked out: there was no time."
+    book, _ = rows(tmp_path, [100], remedies, budget=50)
+    assert ([row.would_add for row in book.left_out], note in book.notes) == ([0, 0], False)
+    monkeypatch.setattr(around, "_weighing", lambda _: -1.0)
+    book, _ = rows(tmp_path, [100], remedies, budget=50)
+    assert ([row.would_add for row in book.left_out], note in book.notes) == ([None, None], True)
 
 
 def test_so_much_more_is_needed(tmp_path: Path) -> None:

@@ -21,8 +21,8 @@ PROMISES = {
     "both": "With both at once the plan is the best of all",
 }
 REFUSED = "At a limit a job is read; one past it is refused at once, by file, figure and limit, and nothing is written"
-SMALL, LONG = 24, 600
-MEASURED_FROM = 200
+SMALL, LONG = 24, 300
+MEASURED_FROM = 100
 """Tries from which on large jobs are planned and timed as well."""
 
 
@@ -35,7 +35,7 @@ def run(asked: Asked) -> Result:
     broken += [f"limit of {one.name}: {'; '.join(one.words)}" for one in bad]
     if asked.tries < MEASURED_FROM:
         return Result(tuple(rows), tuple(broken))
-    times, unplanned = measured(asked.folder, AXES)
+    times, unplanned = measured(asked.folder, AXES, asked.lanes)
     return Result(tuple(rows), (*broken, *unplanned), (HEADS, *(one.row for one in times)))
 
 

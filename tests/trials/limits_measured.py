@@ -1,4 +1,4 @@
-"""Jobs at half of each limit and at the limit, planned by the command in a process of its own: time and memory."""
+"""Jobs at each limit, planned by the command in a process of its own: time and memory."""
 
 from __future__ import annotations
 
@@ -7,15 +7,20 @@ import os
 import subprocess
 import sys
 import time
-from collections.abc import Iterable
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
 from tests.trials.limits_jobs import Axis
 
 HEADS = ("A job with", "How much", "Seconds", "Of computing", "Megabytes", "Workbook kB", "Page kB", "Plan")
-SECONDS = 60
+SECONDS = 20
 """Given to the choosing of each plan; reading, looking around the plan and writing come on top."""
+
+
+LONGEST = ("rooms",)
+"""Begun before the others."""
 
 
 @dataclass(frozen=True)
@@ -41,13 +46,15 @@ class Measured:
         return (self.axis, f"{self.size:,}", seconds, computing, f"{self.megabytes:,.0f}", *sizes, plan)
 
 
-def measured(folder: Path, axes: Iterable[Axis]) -> tuple[list[Measured], list[str]]:
-    """Every axis at half and whole, one after the other; and a line for each that gave no plan."""
-    found = [
-        run(folder / f"{number}-{size}", axis, size)
-        for number, axis in enumerate(axes)
-        for size in (axis.size // 2, axis.size)
-    ]
+def measured(folder: Path, axes: Sequence[Axis], lanes: int) -> tuple[list[Measured], list[str]]:
+    """Every axis at its limit, `lanes` jobs at a time; and a line for each that gave no plan.
+
+    The longest are begun first, so that no lane waits for them in the end; told in the order of the axes.
+    """
+    with ThreadPoolExecutor(max(1, lanes)) as at_work:
+        order = sorted(enumerate(axes), key=lambda one: one[1].name not in LONGEST)
+        begun = {number: at_work.submit(run, folder / f"large-{number}", axis, axis.size) for number, axis in order}
+        found = [begun[number].result() for number in range(len(axes))]
     bad = [f"{one.size:,} {one.axis}: exit {one.code}, no plan" for one in found if one.proven is None]
     return found, bad
 
