@@ -100,7 +100,12 @@ def test_a_catalogue_on_another_computer_on_the_command_line(
     """No such name is even looked for: on some systems looking is reaching out, with one's name and password."""
     asked: list[str] = []
     looked = os.path.isfile
-    monkeypatch.setattr(os.path, "isfile", lambda path: asked.append(str(path)) or looked(path))
+
+    def heard(path: str) -> bool:
+        asked.append(str(path))
+        return looked(path)
+
+    monkeypatch.setattr(os.path, "isfile", heard)
     with pytest.raises(FilesRefused) as refused:
         read(laid_out(tmp_path / "job"), JobOptions(catalog=typed), date(2026, 5, 20))
     assert [(one.place, one.wanted) for one in refused.value.problems] == [(Place("--catalog"), WANTED)]
