@@ -10,7 +10,7 @@ import unicodedata
 
 TURNING = "\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069"
 """Signs that turn the direction of text: they can make a name look like another."""
-UNSEEN = "\u00ad\u180e\u200b\u2060-\u2064\u206a-\u206f\ufeff\ufff9-\ufffb\U000e0000-\U000e0fff"
+UNSEEN = "\u00ad\u180e\u200b\u2060-\u2064\u206a-\u206f\ufeff\ufff9-\ufffb\U000e0000-\U000e00ff\U000e01f0-\U000e0fff"
 """Signs of no width that join nothing. Joiners and signs that choose a form stay: scripts and pictures need them."""
 _AWAY = re.compile(f"[{TURNING}{UNSEEN}]")
 _NEVER = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")

@@ -33,7 +33,7 @@ BACK = "An earlier run was ended while it wrote into {}. {} saved since, so its 
 BACK_ALONE = "An earlier run was ended while it put the lists in {} back as they were. That is now done."
 LEFT = "An earlier run was ended while it wrote into {}. Its lists are there now, but for {}, saved since: plan again."
 NO_WRITING = "{} cannot be written to: {}. Nothing was written."
-TODO = {
+WHAT_TO_DO = {
     errno.ENOSPC: "Make room on that disk, then run this again.",
     errno.EDQUOT: "Make room in your share of that disk, then run this again.",
     errno.EFBIG: "Files of this size are not allowed there. Ask who looks after that disk, or copy the job elsewhere.",
@@ -128,7 +128,7 @@ def no_writing(folder: Path, error: OSError) -> str:
     """Which file, why, that nothing was written, and what to do."""
     place = error.filename if isinstance(error.filename, str) else str(folder)
     line = NO_WRITING.format(place, _why(error))
-    todo = TODO.get(error.errno or 0)
+    todo = WHAT_TO_DO.get(error.errno or 0)
     return f"{line}\n{todo}" if todo else line
 
 

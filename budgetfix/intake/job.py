@@ -33,6 +33,7 @@ SURVEYS = ("survey.xlsx", "survey.yaml")
 CATALOGS = ("catalog.xlsx", "catalog.yaml", "catalog.csv")
 YAML = (".yaml", ".yml", ".json")
 SUFFIXES = (*YAML, ".csv", ".xlsx")
+WANTED_CATALOG = "a catalogue that is there (.xlsx, .yaml or .csv)"
 
 
 @dataclass(frozen=True)
@@ -84,6 +85,9 @@ def read_job(folder: Path, over: Over, today: date, kinds: tuple[str, ...]) -> J
     brief = read_brief(row, noted, today, unit, units)
     survey = file.survey if file is not None else None
     path = _catalog_path(folder, brief, over.catalog, notes)
+    if path is not None and folder not in path.parents and _elsewhere(str(path)):
+        problems.append(FileProblem(row.place_of("catalog"), f"'{path.name}'", WANTED_CATALOG))
+        path = None
     catalog = _catalog(path, row.place_of("catalog"), Ground(brief.currency, unit, listed, kinds, survey), problems)
     if catalog.currency is not None and not Record(row, []).has("currency"):
         noted.clear()
@@ -150,7 +154,7 @@ def _faults(folder: Path, file: SurveyFile | None, problems: list[FileProblem]) 
 
 def _catalog_path(folder: Path, brief: Brief, typed: str | None, notes: list[str]) -> Path | None:
     """A catalog named in the brief is looked for from the job, one on the command line from where one stands first."""
-    if typed is not None and os.path.isfile(typed):
+    if typed is not None and not _elsewhere(typed) and os.path.isfile(typed):
         return Path(typed)
     if brief.catalog is not None:
         return folder / brief.catalog
@@ -163,9 +167,8 @@ def _catalog_path(folder: Path, brief: Brief, typed: str | None, notes: list[str
 def _catalog(path: Path | None, place: Place, ground: Ground, problems: list[FileProblem]) -> Catalog:
     if path is None:
         return Catalog()
-    if _elsewhere(str(path)) or not os.path.isfile(path) or path.suffix.lower() not in SUFFIXES:
-        wanted = "a catalogue that is there (.xlsx, .yaml or .csv)"
-        problems.append(FileProblem(place, f"'{path.name}'", wanted))
+    if not os.path.isfile(path) or path.suffix.lower() not in SUFFIXES:
+        problems.append(FileProblem(place, f"'{path.name}'", WANTED_CATALOG))
         return Catalog()
     if path.suffix.lower() in YAML:
         quick = quick_json(path)

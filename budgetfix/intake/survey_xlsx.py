@@ -34,6 +34,8 @@ LAST_ROW, LAST_COLUMN, HEADINGS_WITHIN = 2000, 80, 60
 MARK = "C0392B"
 SIGNIFICANT = 15
 """Digits that a spreadsheet's number is good for (Excel specifications and limits)."""
+LOW = "every line in row {:,} or above it"
+MOVE_UP = "leave no empty rows between lines"
 A_BOOK = "a workbook saved as .xlsx"
 NO_BOOK = (
     zipfile.BadZipFile, zlib.error, struct.error, InvalidFileException, LookupError, ValueError, TypeError, SyntaxError,
@@ -215,6 +217,7 @@ def read_rows(
             problems.append(FileProblem(book.place(sheet, 4, 1), "no headings", f"headings such as {wanted}"))
         return []
     _lost_headings(problems, book, sheet, head, found, columns)
+    _too_low(problems, book, sheet, tuple(found), last)
     first = head + 2 if _is_hints(sheet, head + 1, found) else head + 1
     rows = []
     for number in range(first, min(sheet.max_row, last) + 1):
@@ -227,6 +230,14 @@ def read_rows(
         if row.cells:
             rows.append(row)
     return rows
+
+
+def _too_low(problems: list[FileProblem], book: Book, sheet: Worksheet, columns: tuple[int, ...], last: int) -> None:
+    """What stands under a heading below the last row that is read would be missed without a word: the first cell."""
+    typed = (at for at, cell in sheet._cells.items() if at[0] > last and at[1] in columns and cell.value is not None)
+    low = min(typed, default=None)
+    if low is not None:
+        problems.append(FileProblem(book.place(sheet, *low), f"a line in row {low[0]:,}", LOW.format(last), MOVE_UP))
 
 
 def _is_hints(sheet: Worksheet, row: int, found: dict[int, Column]) -> bool:

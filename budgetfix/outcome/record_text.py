@@ -13,6 +13,7 @@ from typing import Any, cast
 
 from pydantic import TypeAdapter, ValidationError
 
+from budgetfix.base.signs import forbidden, tidied
 from budgetfix.outcome.so_far import Planned, PlannedLine, PlannedStep, Remembered
 from budgetfix.room.items import ITEM_OF, Item
 from budgetfix.room.survey import Change
@@ -56,6 +57,7 @@ def from_texts(texts: Iterable[Text]) -> Remembered:
         if one.kind not in found:
             raise NoRecord(at, "no kind of record")
         try:
+            _sound(json.loads(one.text))
             found[one.kind].append(_read(one))
         except (ValidationError, ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
             raise NoRecord(at, "a text that cannot be read") from error
@@ -72,6 +74,21 @@ def _read(one: Text) -> object:
         return _candidate(one.text)
     shape = {PLAN: Remembered, LINE: PlannedLine, STEP: PlannedStep}[one.kind]
     return _adapter(shape).validate_json(one.text)
+
+
+def _sound(value: object) -> None:
+    """Errors: ValueError, where a text holds a sign that does something, which no plan of ours would remember."""
+    match value:
+        case str():
+            if forbidden(value) or tidied(value) != value:
+                raise ValueError("a text that does something")
+        case list():
+            for part in value:
+                _sound(part)
+        case dict():
+            for key, part in value.items():
+                _sound(key)
+                _sound(part)
 
 
 def _once(ids: Iterable[str]) -> None:

@@ -13,9 +13,13 @@ def test_signs_that_nobody_sees_are_taken_out(sign: str) -> None:
     assert tidied(f"so{sign}fa") == "sofa"
 
 
-@pytest.mark.parametrize("text", ["\U0001f469\u200d\U0001f373", "\u0646\u200c\u0645", "e\u0301", "\u2764\ufe0f"])
+@pytest.mark.parametrize(
+    "text", ["\U0001f469\u200d\U0001f373", "\u0646\u200c\u0645", "e\u0301", "\u2764\ufe0f", "\u845b\U000e0100"]
+)
 def test_what_scripts_and_pictures_need_stays(text: str) -> None:
-    """A picture of two signs, a Persian word, an accent of its own, a sign with its form."""
+    """A picture of two signs, a Persian word, an accent of its own, a sign with its form, a written form of a name
+    (variation selectors 17 to 256, UTS #37).
+    """
     assert tidied(text) == text
     assert forbidden(text) == ""
     assert shown(text) == text

@@ -72,7 +72,41 @@ def test_a_catalogue_outside_of_the_folder_is_read(tmp_path: Path) -> None:
         assert said(folder) == []
 
 
+def test_a_job_on_another_computer_has_its_own_catalogue(tmp_path: Path) -> None:
+    """Who names a folder there wants it read, and the catalogue in it; two slashes are one on this system."""
+    folder = laid_out(tmp_path / "job")
+    assert said(Path(f"/{folder}")) == []
+
+
 def test_a_message_does_nothing_on_a_screen() -> None:
     """Whatever was found, and wherever: signs that a terminal obeys are written out."""
     problem = FileProblem(Place("a\x1b[2J.yaml", 0, 1, 1, "line 1"), "'\x1b]0;x\x07'", "words", "\u202eno")
     assert str(problem) == "a\\x1b[2J.yaml [line 1] found '\\x1b]0;x\\x07', wanted words; \\u202eno"
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "http://a.invalid/c.yaml",
+        "file:///etc/passwd",
+        "//a.invalid/c.yaml",
+        "\\\\a.invalid\\c.yaml",
+        "/\\a.invalid/c.yaml",
+    ],
+)
+def test_a_catalogue_on_another_computer_on_the_command_line(
+    typed: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """No such name is even looked for: on some systems looking is reaching out, with one's name and password."""
+    asked: list[str] = []
+    looked = os.path.isfile
+
+    def heard(path: str) -> bool:
+        asked.append(str(path))
+        return looked(path)
+
+    monkeypatch.setattr(os.path, "isfile", heard)
+    with pytest.raises(FilesRefused) as refused:
+        read(laid_out(tmp_path / "job"), JobOptions(catalog=typed), date(2026, 5, 20))
+    assert [(one.place, one.wanted) for one in refused.value.problems] == [(Place("--catalog"), WANTED)]
+    assert not any(path.replace("\\", "/").startswith("//") for path in asked)

@@ -165,6 +165,22 @@ def test_a_record_that_is_gone_broken_or_of_another_time() -> None:
     assert desk.problems() == [f"plan.xlsx [Record!B1] found nothing of the plan itself, {whole}"]
 
 
+@pytest.mark.parametrize("sign", ["\\u001b[31m", "\\u0000", "\\u009b", "\\ud800", "\\u202e", "\\ufeff", "\\u007f"])
+def test_a_forged_record_with_signs_that_do_something(sign: str) -> None:
+    """No plan of ours remembers a text that a terminal would obey, or that turns a name about: wherever it stands."""
+    desk = Desk()
+    page = desk.page("Record")
+    for row in range(2, page.max_row + 1):
+        text = str(page.cell(row, 2).value)
+        at = text.index('":"') + 3
+        page.cell(row, 2).value = f"{text[:at]}{sign}{text[at:]}"
+        assert desk.problems() == [
+            f"plan.xlsx [Record!B{row}] found a text that cannot be read, "
+            f"wanted the hidden sheet 'Record' as it was written; {COPY}"
+        ]
+        page.cell(row, 2).value = text
+
+
 @pytest.mark.parametrize("kind", ["text", "nothing", "zip", "cut", "ods"])
 def test_a_file_that_is_no_workbook(kind: str) -> None:
     """Words, nothing, another archive, half a workbook: one plain sentence."""

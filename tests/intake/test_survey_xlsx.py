@@ -170,3 +170,20 @@ def test_no_workbook(tmp_path: Path) -> None:
         "survey.xlsx found a file that is no workbook, wanted a workbook saved as .xlsx"
     ]
     assert marked(path, []) == b""
+
+
+def test_lines_below_the_last_row_that_is_read(tmp_path: Path) -> None:
+    """They are refused, at the first cell under a heading; blanks, and notes of one's own beside the table, are not."""
+
+    def lower(book: Workbook) -> None:
+        for row, column in ((1999, "B"), (2000, "B"), (2001, "B"), (2500, "B"), (2001, "AH")):
+            book["Furniture"][f"{column}{row}"] = None
+        book["Furniture"]["BB2001"] = "note"
+        book["Rugs"]["B2002"] = "Runner"
+        book["Rugs"]["C2001"] = "A"
+
+    file = _edited(tmp_path, lower)
+    assert [str(problem) for problem in file.problems] == [
+        "survey.xlsx [Rugs!C2001] found a line in row 2,001, wanted every line in row 2,000 or above it; "
+        "leave no empty rows between lines"
+    ]

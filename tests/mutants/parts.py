@@ -85,8 +85,8 @@ SEARCH = Part(
     "The search: trees, rounds, bounds, other questions to one problem",
     _in(
         "optimize",
-        "answering asking ceilings curve fair finish flow growth linear listing losses merging packing placing"
-        " problem relax search sharing solver start stock why_not",
+        "answering asking ceilings curve digits fair finish flow growth linear listing losses merging packing"
+        " placing problem program relax search sharing solver start stock why_not",
     ),
     ("tests/optimize",),
     0.05,

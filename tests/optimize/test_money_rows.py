@@ -128,7 +128,7 @@ def test_only_shops_where_something_can_be_bought() -> None:
 
 
 def test_every_way_to_pay_has_a_variable() -> None:
-    """Packs, order, free delivery, tax, a bought tool, one hired for up to two sessions; each with its ceiling."""
+    """Packs, order, free delivery, tax (5 % of two packs), a bought tool, hire for up to two sessions; ceilings."""
     option = Option("m", uses=(("tin", 5),), tools=("saw", "drill"), steps=(Step(10),))
     problem = Problem(
         (option,),
@@ -144,7 +144,7 @@ def test_every_way_to_pay_has_a_variable() -> None:
         "o[mill]": 1,
         "w[mill]": 1,
         "z[tin]": 1,
-        "t[mill]": None,
+        "t[mill]": 10,
         "b[saw]": 1,
         "v[drill,1]": 1,
         "v[drill,2]": 1,

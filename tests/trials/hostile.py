@@ -12,12 +12,15 @@ from dataclasses import dataclass, field
 from multiprocessing import get_context
 from pathlib import Path
 
-from tests.trials import hostile_files, hostile_outputs, hostile_texts
+from tests.trials import hostile_files, hostile_outputs, hostile_texts, hostile_walks
 from tests.trials.hostile_run import Ran, ran, watch
 from tests.trials.trial import Asked, Result, Row, Trial
 
-SORTS = ("book", "words", "yaml", "path", "never", "table", "instead", "book", "hidden plan", "yaml")
-PIECE = 20
+OFTEN = ("book", "words", "yaml", "path", "never", "table", "instead", "book", "hidden plan", "yaml")
+SORTS = tuple({7: "room", 17: "houses", 27: "walk"}.get(at, sort) for at, sort in enumerate(OFTEN * 3))
+"""What a try is about, by its number. Whole walks, measured rooms and folders of jobs take long."""
+WHOLE = ("room", "walk", "houses")
+PIECE = 9
 MEMORY_BYTES = 6_000_000_000
 """Of addresses, for a whole process, so that no bomb takes the machine down with it."""
 FOLDERS = ("job", "=cmd", "<b>zqx", "\x1b[31mzqx", "zqx\u202e", "[red]", "-job", "job 1'2\"", "\n\nPROOF zqx", "..zqx")
@@ -92,6 +95,8 @@ def one(seed: int, number: int, sort: str, place: Path) -> tuple[Ran, tuple[str,
     folder = place / (chance.choice(FOLDERS) if chance.random() < 0.3 else "job")
     folder.mkdir(parents=True)
     (place / "canary.yaml").write_text("zqx: 1")
+    if sort in WHOLE:
+        return hostile_walks.whole(sort, chance, place), WRITTEN
     words = hostile_texts.drawn(chance, never=sort == "never")
     files = hostile_texts.files(words if sort in ("words", "never") else hostile_texts.PLAIN)
     command = "plan"
@@ -161,5 +166,5 @@ def _quoted(text: str) -> bytes:
     )
 
 
-TRIAL = Trial("hostile", "Hostile files", 30, 2_000, run)
+TRIAL = Trial("hostile", "Hostile files", 18, 2_000, run)
 __all__ = ["TRIAL", "one", "run", "some", "watch"]

@@ -23,6 +23,25 @@ RISKY = ("=", "+", "-", "@", "\t", "\r")
 LIVE = re.compile(
     r"externalLink|vbaProject|embeddings|connections|oleObject|activeX|TargetMode=.External", re.IGNORECASE
 )
+LINKED = "=HYPERLINK("
+LINK = re.compile(r'=HYPERLINK\("(?:#|(?![a-z]+:|[/\\]))(?:[^"]|"")*","(?:[^"]|"")*"\)', re.IGNORECASE)
+"""One link to a place in this workbook or beside it, with nothing after it."""
+SIGNS = (
+    "circle",
+    "defs",
+    "desc",
+    "g",
+    "line",
+    "path",
+    "pattern",
+    "polygon",
+    "polyline",
+    "rect",
+    "text",
+    "title",
+    "tspan",
+)
+"""What drawings are made of; how many lines lead to a name depends on how long the name is."""
 LINKS = ("href", "src", "action", "formaction", "data", "xlink:href", "srcdoc")
 
 
@@ -63,7 +82,10 @@ def shape_of(folder: Path) -> dict[str, object]:
         book = _opened(path)
         found[f"sheets of {path.name}"] = len(book.sheetnames)
         found[f"formulas of {path.name}"] = sum(
-            cell.data_type == "f" for sheet in book for row in sheet for cell in row
+            cell.data_type == "f" and not str(cell.value).startswith(LINKED)
+            for sheet in book
+            for row in sheet
+            for cell in row
         )
     return found
 
@@ -96,8 +118,15 @@ def _book(path: Path) -> Iterator[tuple[str, str]]:
             for cell in row:
                 if cell.hyperlink is not None and cell.hyperlink.target:
                     yield "formulas", f"{path.name} links from {cell.coordinate}"
+                if cell.data_type == "f" and _reaching(str(cell.value)):
+                    yield "formulas", f"{path.name} reaches by {str(cell.value)[:60]!r}"
                 if cell.data_type == "f" and MARK in json.dumps(str(cell.value)):
                     yield "formulas", f"{path.name} works out {str(cell.value)[:60]!r}"
+
+
+def _reaching(formula: str) -> bool:
+    """True for a link to anything but the plan of a job in the folder beside."""
+    return formula.startswith(LINKED) and LINK.fullmatch(formula) is None
 
 
 class Page(HTMLParser):
@@ -107,15 +136,22 @@ class Page(HTMLParser):
         super().__init__()
         self.tags: list[str] = []
         self.live: list[str] = []
+        self.drawings = 0
         self.feed(path.read_text("utf-8"))
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        if tag not in ("tspan", "text", "b", "br"):
+        if self.drawings and tag not in SIGNS:
+            self.live.append(f"<{tag}> in a drawing")
+        elif not self.drawings and tag not in ("b", "br"):
             self.tags.append(tag)
+        self.drawings += tag == "svg"
         for name, value in attrs:
             out = name in LINKS and not (value or "").startswith(("#", "data:image/"))
             if name.startswith("on") or out or MARK in name:
                 self.live.append(f"<{tag} {name}={value!r}>"[:80])
+
+    def handle_endtag(self, tag: str) -> None:
+        self.drawings -= tag == "svg" and self.drawings > 0
 
 
 def _page(path: Path) -> Iterator[tuple[str, str]]:

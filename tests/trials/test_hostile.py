@@ -6,13 +6,14 @@ import random
 import socket
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from budgetfix.cli import commands, say
 from budgetfix.exports import plan_csv
-from tests.trials import hostile_texts
+from tests.trials import hostile_texts, hostile_walks
 from tests.trials.hostile import TRIAL, one
-from tests.trials.hostile_outputs import judged, shape_of
+from tests.trials.hostile_outputs import Page, judged, shape_of
 from tests.trials.hostile_run import Ran, ran
 from tests.trials.page import promises
 from tests.trials.registry import SEED
@@ -51,6 +52,38 @@ def test_a_planted_formula_and_a_planted_element_are_seen(tmp_path: Path, monkey
     page = tmp_path / "job" / "plan.html"
     page.write_text(page.read_text("utf-8").replace("</main>", "<img src=x onerror=zqx></main>"), "utf-8")
     assert {promise for promise, _ in judged(tmp_path / "job", shape)} == {"formulas", "page"}
+
+
+def test_a_planted_script_in_a_drawing_is_seen(tmp_path: Path) -> None:
+    """A drawing is made of lines and words; an element that would run is seen, whatever stands around it."""
+    page = tmp_path / "plan.html"
+    page.write_text("<svg><g><line/><text>a</text></g></svg><p>words</p>", "utf-8")
+    assert (Page(page).tags, Page(page).live) == (["svg", "p"], [])
+    page.write_text("<svg><g><animate/></g></svg><svg><script>zqx</script></svg>", "utf-8")
+    assert Page(page).live == ["<animate> in a drawing", "<script> in a drawing"]
+
+
+def test_a_planted_link_out_of_the_folder_is_seen(tmp_path: Path) -> None:
+    """A folder of jobs links to their workbooks, and to nothing else; a name cannot end the formula."""
+    told = []
+    for place in ("a/plan.xlsx", "http://a.invalid", "/etc/passwd", "\\\\a.invalid\\b", 'a","b")&HYPERLINK("c', "a:b"):
+        book = openpyxl.Workbook()
+        book.worksheets[0]["A1"] = f'=HYPERLINK("{place}","A")'
+        book.save(tmp_path / "portfolio.xlsx")
+        told.append([promise for promise, _ in judged(tmp_path, {})])
+    assert told == [[], *[["formulas"]] * 5]
+
+
+def test_a_walk_that_a_word_stops_counts_as_broken(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A workbook that cannot be read back once it is ticked: the break says which command ended how."""
+
+    def broken(path: Path) -> None:
+        path.write_bytes(b"zqx")
+
+    monkeypatch.setattr(hostile_walks, "tick", broken)
+    found = hostile_walks.whole("walk", random.Random(1), tmp_path)
+    assert _broken(found) == {"read back"}
+    assert found.breaks[0][1].startswith("replan: exit 3: ")
 
 
 def test_a_planted_way_out_is_heard(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
