@@ -41,7 +41,7 @@ MOST_WALLS = 60
 MOST_THINGS_IN_ROOM = 100
 """Openings, furniture, pictures, lights, sockets and all else that is measured in one room."""
 BOOK_BYTES = 200_000_000
-"""A workbook on disk. Ours have some 100 kilobytes; ten photographs of a telephone, pasted in, have some 50 million bytes
+"""A workbook on disk. Ours have some 100 kilobytes; ten photographs of a telephone, pasted in, have some 50 megabytes
 and are never unpacked."""
 TEXT_BYTES = 8_000_000
 """A CSV or JSON file: some 20,000 products."""

@@ -93,7 +93,7 @@ def test_text_that_is_no_markup_is_told_apart_from_what_is_refused() -> None:
 
 
 def test_the_order_of_formulas_is_not_counted_as_cells() -> None:
-    """Office programs keep every formula cell once more, in a part of its own: 130,000 formulas are not 260,000 cells."""
+    """Office programs keep every formula cell once more in a part of its own: 130,000 are not 260,000 cells."""
     rows = "".join(f'<row r="{row}">{"<c><f>1</f><v>1</v></c>" * 13}</row>' for row in range(1, 10_001))
     chain = f'<calcChain xmlns="{MAIN}">{"<c/>" * 130_000}</calcChain>'
     tie = f'<Relationship Id="z" Type="{OFFICE}/calcChain" Target="calcChain.xml"/>'
