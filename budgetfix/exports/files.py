@@ -11,7 +11,7 @@ from pathlib import Path
 
 from budgetfix.base.moves import AHEAD, ASIDE, BACK, Move, Stamp, moves_text
 from budgetfix.exports.lock import held
-from budgetfix.exports.moves import ChangedMeanwhile, end, move_back, move_in, new, old, stamp, sweep, sync, turn_back
+from budgetfix.exports.moves import end, move_back, move_in, new, old, stamp, sweep, sync, turn_back
 
 LONG_AGO = date(2000, 1, 1)
 """The day of files whose brief names no day of ordering: the clock would change the bytes."""
@@ -116,17 +116,19 @@ def _keep(folder: Path, at: int, place: Path, was: Stamp | None) -> None:
 
 
 def _moved(folder: Path, moves: tuple[Move, ...]) -> None:
-    """The moves, under a record of them; when one fails, what was already moved is put back."""
+    """The moves, under a record of them; when one fails or is broken off, what was already moved is put back."""
     aside = folder / ASIDE
     _write(aside / "record", moves_text(moves), aside / AHEAD)
-    os.replace(aside / "record", aside / AHEAD)
+    done = False
     try:
+        os.replace(aside / "record", aside / AHEAD)
         sync(aside)
         sync(folder)
         move_in(folder, moves)
-    except (OSError, ChangedMeanwhile):
-        _taken_back(folder, moves)
-        raise
+        done = True
+    finally:
+        if not done:
+            _taken_back(folder, moves)
     try:
         end(folder)
     except OSError as error:
@@ -134,6 +136,8 @@ def _moved(folder: Path, moves: tuple[Move, ...]) -> None:
 
 
 def _taken_back(folder: Path, moves: tuple[Move, ...]) -> None:
+    if not (folder / ASIDE / AHEAD).exists():
+        return
     try:
         turn_back(folder)
         move_back(folder, moves)

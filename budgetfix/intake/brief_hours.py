@@ -40,7 +40,7 @@ def read_people(value: object) -> tuple[Person, ...]:
 
 def _few(count: int) -> None:
     if count > MOST_PEOPLE:
-        raise ValueError(f"{MOST_PEOPLE} people at most")
+        raise ValueError(f"{MOST_PEOPLE} people at most; put two who always work together down as one")
 
 
 def _person(name: Key, facts: object) -> Person:

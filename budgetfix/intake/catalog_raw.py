@@ -8,12 +8,12 @@ from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
-from budgetfix.base.limits import BOOK_BYTES, TEXT_BYTES
+from budgetfix.base.limits import TEXT_BYTES
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.base.signs import forbidden, tidied
 from budgetfix.forms.catalog_form import CATALOG_FORM, CATALOG_SHEETS, CATALOG_TOP
 from budgetfix.intake.csv_rows import csv_rows
-from budgetfix.intake.door import bytes_of
+from budgetfix.intake.door import book_bytes, bytes_of
 from budgetfix.intake.raw_rows import RawCell, RawRow, close_to
 from budgetfix.intake.yaml_lines import YamlFile, load_yaml, parse_yaml
 
@@ -117,7 +117,7 @@ def raw_xlsx_catalog(path: Path) -> RawCatalog:
     from budgetfix.intake import survey_xlsx as books
 
     raw = RawCatalog(path.name, RawRow("top", Place(path.name)))
-    data = bytes_of(path, BOOK_BYTES, raw.problems)
+    data = book_bytes(path, raw.problems)
     book = None if data is None else books.book_of(data, path.name, raw.problems)
     if book is None:
         return raw

@@ -6,9 +6,12 @@ import os
 import stat
 from pathlib import Path
 
+from budgetfix.base.limits import BOOK_BYTES
 from budgetfix.base.problems import FileProblem, Place
 
 A_FILE = "an ordinary file"
+SMALLER = "make the pictures in it smaller, or take them out"
+"""What to do about a workbook that is too large on disk."""
 KINDS = (
     (stat.S_ISDIR, "a folder"),
     (stat.S_ISFIFO, "a pipe"),
@@ -18,25 +21,33 @@ KINDS = (
 )
 
 
-def bytes_of(path: Path, most: int, problems: list[FileProblem], place: Place | None = None) -> bytes | None:
+def bytes_of(
+    path: Path, most: int, problems: list[FileProblem], place: Place | None = None, todo: str = ""
+) -> bytes | None:
     """The whole file; or None after noting why it is not taken: no ordinary file, too large, not to be opened.
 
     A link is followed. `most`: bytes. `place`: where the file is named, for the message (default: the file itself).
+    `todo`: what to do about one that is too large.
     """
-    wanted = A_FILE
+    wanted, what_to_do = A_FILE, ""
     try:
         found = _no_file(path)
         if not found:
             with path.open("rb") as file:
-                data = file.read(most + 1)
-                size = max(os.fstat(file.fileno()).st_size, len(data))
-            if len(data) <= most:
+                size = os.fstat(file.fileno()).st_size
+                data = file.read(most + 1) if size <= most else b""
+            if max(size, len(data)) <= most:
                 return data
-            found, wanted = f"{size:,} bytes", f"{most:,} at most"
+            found, wanted, what_to_do = f"{max(size, len(data)):,} bytes", f"{most:,} at most", todo
     except (OSError, ValueError) as error:
         found = f"a file that cannot be opened ({getattr(error, 'strerror', None) or error})"
-    problems.append(FileProblem(place or Place(path.name), found, wanted))
+    problems.append(FileProblem(place or Place(path.name), found, wanted, what_to_do))
     return None
+
+
+def book_bytes(path: Path, problems: list[FileProblem]) -> bytes | None:
+    """The whole workbook; or None after noting why it is not taken."""
+    return bytes_of(path, BOOK_BYTES, problems, todo=SMALLER)
 
 
 def there(path: Path) -> bool:

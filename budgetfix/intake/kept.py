@@ -5,8 +5,7 @@ from __future__ import annotations
 from itertools import count
 from pathlib import Path
 
-from budgetfix.base.limits import BOOK_BYTES
-from budgetfix.intake.door import bytes_of
+from budgetfix.intake.door import book_bytes
 
 KEPT = "plan-kept-{}.xlsx"
 
@@ -37,4 +36,4 @@ def changed(plan_xlsx: Path, read: bytes) -> bool:
 
 def _whole(plan_xlsx: Path) -> bytes:
     """What stands there; nothing for what is no workbook that we take, which then is refused as none."""
-    return bytes_of(plan_xlsx, BOOK_BYTES, []) or b""
+    return book_bytes(plan_xlsx, []) or b""

@@ -19,6 +19,8 @@ ENCODINGS = ("utf-8", "utf-16", "us-ascii", "ascii")
 """ECMA-376, part 2: UTF-8 or UTF-16 (of which ASCII is a part)."""
 SPREADING = ("mergeCell", "hyperlink", "table")
 """Elements whose `ref` is opened cell by cell."""
+LONGEST_RANGE = 40
+"""Signs of a range that are told."""
 FILLED = ("v", "f", "is")
 """What a cell holds that is not empty."""
 _CELL = re.compile(r"\$?([A-Z]{1,3})\$?([0-9]{1,7})")
@@ -91,7 +93,7 @@ class _Part:
                 self.in_shared, self.length = True, 0
                 self._work()
         elif word in SPREADING:
-            self._cells(_area(attributes.get("ref", "")))
+            self._range(attributes.get("ref", ""))
 
     def end(self, _tag: str) -> None:
         self.depth -= 1
@@ -134,10 +136,13 @@ class _Part:
         if self.column > COLUMNS:
             raise NotTaken(f"{where} ({self.name})", f"{COLUMNS:,} columns at most")
 
-    def _cells(self, more: int) -> None:
+    def _range(self, typed: str) -> None:
+        self._cells(_area(typed), f", with the range {typed[:LONGEST_RANGE]} ({self.name})")
+
+    def _cells(self, more: int, where: str = "") -> None:
         self.all.cells += more
         if self.all.cells > CELLS:
-            raise NotTaken(f"{self.all.cells:,} cells, or more", f"{CELLS:,} at most")
+            raise NotTaken(f"{self.all.cells:,} cells, or more{where}", f"{CELLS:,} at most")
 
 
 def number_of(letters: str) -> int:

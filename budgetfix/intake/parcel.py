@@ -30,12 +30,12 @@ PROGRAMS = ("vbaproject.bin", "/macrosheets/", "/activex/")
 ASIDE = (
     "xl/externallinks/", "xl/media/", "xl/embeddings/", "xl/drawings/", "xl/charts/", "xl/diagrams/", "xl/ctrlprops/",
     "xl/querytables/", "xl/connections.xml", "xl/webextensions/", "xl/slicers/", "xl/slicercaches/", "xl/model/",
-    "xl/threadedcomments/", "xl/persons/", "customxml/", "customui/", "_xmlsignatures/",
+    "xl/threadedcomments/", "xl/persons/", "xl/calcchain.xml", "customxml/", "customui/", "_xmlsignatures/",
 )  # fmt: skip
-"""Parts that say nothing about a room: not unpacked, not carried on."""
+"""Parts that say nothing about a room: not unpacked, not carried on. Any program makes the order of formulas anew."""
 UNRELATED = (
     "drawing", "image", "oleObject", "package", "externalLink", "externalLinkPath", "vbaProject", "connections",
-    "queryTable", "control", "ctrlProp", "customXml", "attachedToolbars", "xlMacrosheet", "printerSettings",
+    "queryTable", "control", "ctrlProp", "customXml", "attachedToolbars", "xlMacrosheet", "printerSettings", "calcChain",
 )  # fmt: skip
 """Ties to such parts, by the last word of their type."""
 

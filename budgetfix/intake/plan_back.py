@@ -11,10 +11,9 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TypeVar
 
-from budgetfix.base.limits import BOOK_BYTES
 from budgetfix.base.money import digits_of, write_money
 from budgetfix.base.problems import FileProblem, Place
-from budgetfix.intake.door import bytes_of
+from budgetfix.intake.door import book_bytes
 from budgetfix.intake.plan_astray import astray
 from budgetfix.intake.plan_cells import (
     WANTED_MINUTES,
@@ -46,7 +45,7 @@ PUT_BACK = "put it back, or take a copy of the workbook that still has it"
 def read_back(path: Path, currency: str) -> tuple[SoFar | None, tuple[FileProblem, ...]]:
     """What became of the plan in a workbook; or None, with everything that is wrong."""
     problems: list[FileProblem] = []
-    data = bytes_of(path, BOOK_BYTES, problems)
+    data = book_bytes(path, problems)
     return (None, tuple(problems)) if data is None else back_from(data, path.name, currency)
 
 

@@ -8,8 +8,7 @@ from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
 from budgetfix.base.fingerprint import PROPERTY, fingerprint
-from budgetfix.base.limits import BOOK_BYTES
-from budgetfix.intake.door import bytes_of
+from budgetfix.intake.door import book_bytes
 
 USERS = {"Buy": ("bought", "paid in all"), "Do": ("done", "real minutes")}
 """The user's own columns, by sheet."""
@@ -47,7 +46,7 @@ def altered(book_xlsx: Path) -> bool:
 def _book(path: Path) -> Workbook | None:
     from budgetfix.intake.survey_xlsx import open_book
 
-    data = bytes_of(path, BOOK_BYTES, [])
+    data = book_bytes(path, [])
     return None if data is None else open_book(data, False)
 
 

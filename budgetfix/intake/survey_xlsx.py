@@ -19,13 +19,13 @@ from openpyxl.utils import get_column_letter
 from openpyxl.utils.exceptions import InvalidFileException
 from openpyxl.worksheet.worksheet import Worksheet
 
-from budgetfix.base.limits import BOOK_BYTES, COLUMNS, ROWS
+from budgetfix.base.limits import COLUMNS, ROWS
 from budgetfix.base.problems import FileProblem, Place
 from budgetfix.base.signs import shortened
 from budgetfix.forms.column import Column
 from budgetfix.forms.survey_form import HOME, MONEY, ROOMS, SHEETS, START_TITLE
 from budgetfix.intake.disarm import disarm
-from budgetfix.intake.door import bytes_of
+from budgetfix.intake.door import book_bytes
 from budgetfix.intake.markup import NotTaken
 from budgetfix.intake.parcel import repacked
 from budgetfix.intake.raw_rows import RawCell, RawRow, RawSurvey, close_to
@@ -127,7 +127,7 @@ def _text(sheet: Worksheet, row: int, column: int) -> str:
 def raw_xlsx(path: Path) -> RawSurvey:
     """Every value of the workbook with its cell."""
     raw = RawSurvey(path.name, RawRow("home", Place(path.name, 0, 0, 0, "Start")))
-    data = bytes_of(path, BOOK_BYTES, raw.problems)
+    data = book_bytes(path, raw.problems)
     book = None if data is None else book_of(data, path.name, raw.problems)
     if book is None:
         raw.home.cells["unit"] = RawCell("mm", raw.home.place)
@@ -272,7 +272,7 @@ def _lost_headings(
 
 def marked(path: Path, problems: Iterable[FileProblem]) -> bytes:
     """A copy of the workbook with a note on each bad cell and the tab of its sheet turned red."""
-    whole = book_of(bytes_of(path, BOOK_BYTES, []) or b"", path.name, [])
+    whole = book_of(book_bytes(path, []) or b"", path.name, [])
     if whole is None:
         return b""
     book = whole.typed

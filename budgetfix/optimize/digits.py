@@ -14,6 +14,9 @@ The bounds of a carry cut no solution off as long as every variable stays betwee
 then the lower digits of its sum less those of its side, divided by B and rounded up, and lies between what that gives
 at the least and at the most that the sum can be. An end is the one that is stated, or follows from a row without
 negative coefficients (`ends`). A variable with neither is taken to be below B^6, more than all money that is taken on.
+
+Digits alone go on to the next power of B: what is declared of a variable in digits is a row of its own. No variable in
+digits is below 0.
 """
 
 from __future__ import annotations
@@ -136,6 +139,8 @@ class _Writer:
         wide = self._wide(objective)
         for name, one in self.old.variables.items():
             self._variable(name, one, name in wide)
+        for name in self.split:
+            self._bounds(name, self.old.variables[name])
         for row in self.old.rows:
             self._row(row)
         return Digits(self.new, self.split, self._objective(self._sums(objective)))
@@ -170,6 +175,20 @@ class _Writer:
             self.new.integer(parts[-1], min(most, BASE - 1))
             most //= BASE
         self.split[name] = tuple(parts)
+
+    def _bounds(self, name: str, one: Variable) -> None:
+        """What is declared of a variable in digits, as rows; not where its digits cannot pass it anyway."""
+        parts = self.split[name]
+        if one.low == one.up:
+            for place, part in enumerate(parts):
+                digit = one.low // BASE**place % BASE
+                self.new.variables[part] = Variable(digit, digit, True)
+            return
+        most = number_of([self.new.variables[part].up or 0 for part in parts])
+        if one.up is not None and one.up < most:
+            self._row(Row(f"up[{name}]", ((1, name),), "<=", one.up))
+        if one.low > 0:
+            self._row(Row(f"low[{name}]", ((1, name),), ">=", one.low))
 
     def _sums(self, terms: Terms) -> Sums:
         """Coefficients of the new variables."""

@@ -135,7 +135,7 @@ def killed_after(moved: int) -> Iterator[None]:
     """A run that ends in the middle of its moves: what comes after is not done, as if the process were gone."""
 
     class Killed(BaseException):
-        """No handler of the product's is for this one."""
+        """Stands for the end of the process: nothing of the product's is to run after it."""
 
     real = moves._ahead
     done = 0
@@ -147,7 +147,8 @@ def killed_after(moved: int) -> Iterator[None]:
         done += 1
         real(folder, at, move)
 
-    with patch.object(moves, "_ahead", ahead), pytest.raises(Killed):
+    kill = patch.object(moves, "_ahead", ahead)
+    with kill, patch.object(files, "_taken_back", lambda *_: None), pytest.raises(Killed):
         yield
 
 

@@ -20,7 +20,7 @@ NEW = {"buy.csv": b"new buy.", "do.csv": b"new do", "plan.xlsx": b"new plan."}
 
 
 class Killed(BaseException):
-    """No handler of the product's is for this one."""
+    """Stands for the end of the process: nothing of the product's is to run after it."""
 
 
 def killed(folder: Path, moved: int) -> tuple[Move, ...]:
@@ -36,7 +36,11 @@ def killed(folder: Path, moved: int) -> tuple[Move, ...]:
         done += 1
         real(where, at, move)
 
-    with patch.object(moves, "_ahead", ahead), pytest.raises(Killed):
+    with (
+        patch.object(moves, "_ahead", ahead),
+        patch.object(files, "_taken_back", lambda *_: None),
+        pytest.raises(Killed),
+    ):
         write_whole(folder, NEW, ["gone.txt"])
     found = moves_of((folder / ASIDE / AHEAD).read_bytes())
     assert found is not None

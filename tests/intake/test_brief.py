@@ -284,6 +284,7 @@ FIXED = "costs such as [{name: Van, cost: 180.00}, {name: Take back, people: 2, 
             "hours: [{date: 2026-06-07, hours: 1}, {date: 2026-06-06, hours: 1}]",
             f"found '2026-06-06', wanted {HOURS}; sessions go forwards in time",
         ),
+        ("people: 7", f"found 7, wanted {PEOPLE}; 6 people at most; put two who always work together down as one"),
         ("people: 0", f"found 0, wanted {PEOPLE}; there must be somebody"),
         (
             "people: {ben: {hates: [drill]}}",

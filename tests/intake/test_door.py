@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from budgetfix.base.problems import FileProblem
-from budgetfix.intake.door import bytes_of, there
+from budgetfix.intake.door import book_bytes, bytes_of, there
 
 
 def taken(path: Path, most: int = 10) -> tuple[bytes | None, list[str]]:
@@ -55,3 +55,15 @@ def test_what_cannot_be_opened(tmp_path: Path) -> None:
         data, said = taken(path)
         assert data is None
         assert "found a file that cannot be opened (" in said[0]
+
+
+def test_a_workbook_that_is_too_large_is_not_read_and_what_to_do_is_told(tmp_path: Path) -> None:
+    """Photographs make workbooks large; 200 million bytes with nothing in them take no room on the disk."""
+    with (tmp_path / "survey.xlsx").open("wb") as file:
+        file.truncate(200_000_001)
+    problems: list[FileProblem] = []
+    assert book_bytes(tmp_path / "survey.xlsx", problems) is None
+    assert [str(problem) for problem in problems] == [
+        "survey.xlsx found 200,000,001 bytes, wanted 200,000,000 at most; "
+        "make the pictures in it smaller, or take them out"
+    ]

@@ -130,7 +130,7 @@ BOOKS: dict[str, Callable[[random.Random], bytes]] = {
     "pictures": lambda _: _other(ties=PICTURE),
     "cut": lambda chance: book()[: chance.randrange(1, 4_000)],
     "no book": lambda chance: chance.randbytes(chance.randrange(0, 9_000)),
-    "large": lambda _: b"PK" + bytes(32_000_001),
+    "large": lambda _: b"PK" + bytes(200_000_001),
 }  # fmt: skip
 
 
