@@ -16,7 +16,7 @@ from budgetfix.intake.catalog_changes import read_changes, read_set
 from budgetfix.intake.catalog_links import KEY, link
 from budgetfix.intake.catalog_prices import read_price
 from budgetfix.intake.catalog_raw import TABLES, RawCatalog
-from budgetfix.intake.catalog_steps import sheet_steps, steps_of
+from budgetfix.intake.catalog_steps import read_alone, sheet_steps, steps_of
 from budgetfix.intake.catalog_stock import stock_fields
 from budgetfix.intake.catalog_things import link_things
 from budgetfix.intake.how_much import catalog_too_large
@@ -68,6 +68,7 @@ def build_catalog(
         products=_all(raw, "products", problems, lambda record: _product(record, money, bare)),
         remedies=_all(raw, "remedies", problems, lambda record: _remedy(record, money, bare, steps)),
     )
+    read_alone(steps, (remedy.remedy for remedy in catalog.remedies))
     link(raw, catalog, tuple(faults), kinds, problems)
     if survey is not None:
         link_things(raw, catalog, survey, problems)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from fractions import Fraction
 from functools import partial
 
@@ -34,6 +35,14 @@ def sheet_steps(raw: RawCatalog, problems: list[FileProblem]) -> dict[str, list[
         row.cells["minutes"] = RawCell(value, row.place_of("likely"), at=row.place_of)
         found.setdefault(remedy, []).append(record)
     return found
+
+
+def read_alone(steps: dict[str, list[Record]], remedies: Iterable[str]) -> None:
+    """Steps on the sheet whose remedy could not be read are read all the same: what is wrong in them is told, too."""
+    known = frozenset(remedies)
+    for remedy, rows in steps.items():
+        for row in rows if remedy not in known else ():
+            _step(row)
 
 
 def steps_of(record: Record, sheet: list[Record]) -> tuple[WorkStep, ...]:

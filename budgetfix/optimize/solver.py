@@ -131,16 +131,21 @@ def _solver(
 def _read(pulp: Any, problem: Any, program: Program, columns: dict[str, Any], engine: Engine) -> Solved:
     state, found = _cbc_said(pulp, problem) if engine == "cbc" else _highs_said(problem)
     if state == "infeasible":
-        return Solved("infeasible", None, math.inf, math.inf, problem.solutionTime)
+        return Solved("infeasible", None, math.inf, math.inf, _took(problem, engine))
     values = None
     if found:
         values = dict.fromkeys(program.variables, 0.0)
         values.update((name, float(column.varValue or 0.0)) for name, column in columns.items())
     objective = float(pulp.value(problem.objective) or 0.0) if found else math.inf
     if state == "optimal":
-        return Solved("optimal", values, objective, objective - GAP, problem.solutionTime)
+        return Solved("optimal", values, objective, objective - GAP, _took(problem, engine))
     bound = _bound(problem) if engine == "highs" else -math.inf
-    return Solved("stopped", values, objective, bound, problem.solutionTime)
+    return Solved("stopped", values, objective, bound, _took(problem, engine))
+
+
+def _took(problem: Any, engine: Engine) -> float:
+    """Seconds of the solver's own clock; only PuLP 3.3 keeps a time of its own."""
+    return float(problem.solverModel.getRunTime() if engine == "highs" else problem.solutionTime)
 
 
 def _highs_said(problem: Any) -> tuple[str, bool]:

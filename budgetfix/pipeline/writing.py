@@ -29,8 +29,8 @@ PLAN = "plan.xlsx"
 QUOTE = "quote.html"
 ROOM_TOLD = (
     "The rooms as they will stand after the plan. As survey.yaml in a new folder, with copies of the brief and the",
-    "catalogue, they can be inspected and planned anew. Take your own remedies that are done out of that catalogue,",
-    "and leave faults.csv behind: listed faults stand here, with the points that are left.",
+    "catalogue, they can be inspected and planned anew. Take your own remedies that are done, or that speak of things",
+    "that are gone, out of that catalogue, and leave faults.csv behind: listed faults stand here, with what is left.",
 )
 
 

@@ -53,7 +53,7 @@ def test_whole_packs(amount: int, by: int) -> None:
 
 
 def test_a_tolerance_is_finer_than_any_figure_that_is_judged() -> None:
-    """A tape is read to a millimetre, an angle to a degree, light to a lumen; tolerances are a tenth at most."""
+    """A tape is read to a millimetre, an angle to a degree, light to a lumen; a tolerance is at most a tenth of it."""
     read_to = {"mm": 1, "ratio": 0.01, "degree": 1, "count": 1, "lm/m2": 1, "K": 10, "lm": 1, "yes": 1}
     assert {unit: 0 < within <= read_to[unit] / 10 for unit, within in TOLERANCE.items()} == dict.fromkeys(
         read_to, True

@@ -162,3 +162,13 @@ def test_what_only_a_workbook_does(tmp_path: Path) -> None:
         "catalog.xlsx [Remedies!A6] found yes, wanted words",
         "catalog.xlsx [Steps!A6] found 'm', wanted a remedy from the sheet Remedies",
     ]
+
+
+def test_steps_of_a_remedy_that_cannot_be_read(tmp_path: Path) -> None:
+    """Their own mistakes are told in the same run, not only once the remedy is mended."""
+    typed: Typed = {"Remedies": {"A6": True, "E6": "f1:1"}, "Steps": {"A6": "m", "D6": "long"}}
+    assert read(tmp_path, typed)[1] == [
+        "catalog.xlsx [Remedies!A6] found yes, wanted words",
+        "catalog.xlsx [Steps!A6] found 'm', wanted a remedy from the sheet Remedies",
+        f"catalog.xlsx [Steps!D6] found 'long', wanted {STEP}",
+    ]

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import openpyxl
 import pytest
-from openpyxl.formatting.rule import FormulaRule
+from openpyxl.formatting.rule import Rule
 from openpyxl.workbook.defined_name import DefinedName
 from openpyxl.worksheet.datavalidation import DataValidation
 
@@ -42,7 +42,7 @@ def test_what_reaches_out_does_not(formula: object) -> None:
 def test_a_marked_copy_reaches_out_of_nothing(tmp_path: Path) -> None:
     """Formulas give way to their stored results; links, lists, colours and names that reach out are gone, ours stay."""
     book = openpyxl.Workbook()
-    page = book.active
+    page = book.worksheets[0]
     page.title = "Walls"
     page["A1"], page["A2"], page["A3"] = "=[1]Prices!A1", "=1+1", "shop"
     page["A3"].hyperlink = "http://a.invalid"
@@ -50,8 +50,8 @@ def test_a_marked_copy_reaches_out_of_nothing(tmp_path: Path) -> None:
         rule = DataValidation(type="list", formula1=lists)
         rule.add("B1")
         page.add_data_validation(rule)
-    page.conditional_formatting.add("A1", FormulaRule(formula=['WEBSERVICE("x")=1']))
-    page.conditional_formatting.add("A2", FormulaRule(formula=["A2>1"]))
+    for cell, formula in (("A1", 'WEBSERVICE("x")=1'), ("A2", "A2>1")):
+        page.conditional_formatting.add(cell, Rule(type="expression", formula=[formula]))
     book.defined_names["out"] = DefinedName("out", attr_text="[1]Prices!$A$1")
     book.defined_names["ours"] = DefinedName("ours", attr_text="Walls!$A$1")
     book.save(tmp_path / "survey.xlsx")

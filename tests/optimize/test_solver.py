@@ -176,3 +176,24 @@ def test_coarse_tolerances_are_not_the_last_word(monkeypatch: pytest.MonkeyPatch
     assert isinstance(answer, Answer)
     assert answer.plan.chosen == ("b",)
     assert asked[:2] == [False, True]
+
+
+def test_times_are_read_without_what_only_one_line_of_pulp_has(monkeypatch: pytest.MonkeyPatch) -> None:
+    """PuLP 4 keeps no time of a solve: it comes from HiGHS, also where there is no solution."""
+    import pulp
+
+    solve_it = pulp.LpProblem.solve
+
+    def bare(problem: pulp.LpProblem, *more: object) -> object:
+        status = solve_it(problem, *more)
+        for name in ("solutionTime", "solutionCpuTime"):
+            vars(problem).pop(name, None)
+        return status
+
+    monkeypatch.setattr(pulp.LpProblem, "solve", bare)
+    assert run(knapsack(), ((-3, "a"),), 10.0).took > 0
+    full = knapsack()
+    for name in "abc":
+        full.fix(name, 1)
+    none = run(full, (), 10.0)
+    assert (none.status, none.took >= 0) == ("infeasible", True)

@@ -37,8 +37,9 @@ LAUGHS = "".join(f'<!ENTITY a{at} "{f"&a{at - 1};" * 10 if at else "ha"}">' for 
 @lru_cache(maxsize=1)
 def _plain() -> dict[str, bytes]:
     book = openpyxl.Workbook()
-    book.active.title = "Walls"
-    book.active["A1"] = "Wall"
+    page = book.worksheets[0]
+    page.title = "Walls"
+    page["A1"] = "Wall"
     saved = io.BytesIO()
     book.save(saved)
     with zipfile.ZipFile(io.BytesIO(saved.getvalue())) as parcel:

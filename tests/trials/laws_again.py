@@ -35,15 +35,17 @@ def room_again(before: Told | None, folder: Path) -> Tried:
 
 
 def _forget_the_gone(path: Path, told: Told) -> None:
-    """As the head of the file says: a remedy that is done, and took away what it speaks of, leaves the catalogue."""
+    """As the head of the file says: remedies that speak of what is gone leave the catalogue."""
     assert told.book.drawn is not None
     gone = set(told.book.drawn.before.named) - set(told.book.drawn.after.named)
     text = path.read_text("utf-8") if gone and path.is_file() else ""
     if not any(name in text for name in gone):
         return
     data = YAML(typ="safe", pure=True).load(text)
-    out = [one["remedy"] for one in data["remedies"] if one["remedy"] in told.chosen and _speaks_of(one, gone)]
+    out = {one["remedy"] for one in data["remedies"] if _speaks_of(one, gone)}
     data["remedies"] = [one for one in data["remedies"] if one["remedy"] not in out]
+    for one in data["remedies"]:
+        one |= {name: [id for id in one[name] if id not in out] for name in ("needs", "excludes") if name in one}
     path.write_text(json.dumps(data, default=str), "utf-8")
 
 
@@ -60,7 +62,7 @@ def found_again(plan: dict[str, Any], hazard_points: int, fresh: Path) -> Tried:
     seen = json.loads(came.stdout)
     sums = (plan["points_after"], plan["hazards_after"], hazard_points)
     safe = sum(one["points"] for one in seen["findings"] if one["safety"])
-    left = _rows((*plan["left"], *plan["new"]))
+    left = _rows(one for one in (*plan["left"], *plan["new"]) if "rule" in one)
     again = _rows(one for one in seen["findings"] if one["severity"] > 0)
     words = [] if left == again else [f"only in the plan {_less(left, again)}, only found {_less(again, left)}"]
     words += (

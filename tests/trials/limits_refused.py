@@ -154,7 +154,7 @@ LIMITS = (
         BRIEF,
         ("60 sessions at most, not 61",),
     ),
-    Limit("people", limits.MOST_PEOPLE, _brief("people", int), BRIEF, ("'7'", "6 people at most")),
+    Limit("people", limits.MOST_PEOPLE, _brief("people", int), BRIEF, ("found 7", "6 people at most")),
     Limit(
         "errands",
         limits.MOST_ERRANDS,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, Dialog
 
 from tests.trials.hostile_run import ran
 from tests.trials.hostile_texts import PLAIN, WORDS, files
@@ -22,7 +22,12 @@ def test_no_word_of_a_users_runs_in_a_browser(browser: Browser, tmp_path: Path) 
     assert ran("plan", job, files(words)).breaks == []
     page = browser.new_page()
     said: list[str] = []
-    page.on("dialog", lambda dialog: (said.append(dialog.message), dialog.dismiss()))
+
+    def dismissed(dialog: Dialog) -> None:
+        said.append(dialog.message)
+        dialog.dismiss()
+
+    page.on("dialog", dismissed)
     page.on("request", lambda request: said.append(request.url))
     page.on("console", lambda message: said.append(message.text))
     page.goto((job / "plan.html").as_uri())
