@@ -39,8 +39,8 @@ BILL = Part(
 )
 GEOMETRY_TESTS = (
     "tests/room",
-    *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls"),
-    *_tests("inspection", "guard errata eyes again not_asked reads"),
+    *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls ways"),
+    *_tests("inspection", "guard errata eyes again not_asked reads screens windows"),
 )
 ROOM = Part(
     "room",
@@ -66,7 +66,7 @@ ROWS = Part(
     _tests(
         "optimize",
         "brute buying by_date cannot cuts facts hours_rows in_order lp money_rows order packing placing recount relax"
-        " setting_up solver stock timetable whole_days windows",
+        " setting_up solver stock timetable whole_days windows worth_rows",
     ),
     0.12,
 )

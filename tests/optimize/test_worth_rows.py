@@ -20,7 +20,7 @@ def only_below(member: str | None) -> Tree:
             return Asked(0, 0, ("shelf",))
         return Asked(2, 5, voices=(3, 0))
 
-    return Tree("t", ask, lambda chosen, refused: (1, 4, 2, 0), cheap=True)
+    return Tree("t", ask, lambda *_: (1, 4, 2, 0), cheap=True)
 
 
 def family(tree: Tree, *options: Option, grown: bool = True) -> Family:
