@@ -10,13 +10,21 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Part:
-    """`modules`: from the root of the project. `share`: of their mutants, tried where nothing else is said."""
+    """`modules`: from the root of the project. `share`: of their mutants, tried where nothing else is said.
+
+    `narrowed`: (module, functions of it that belong to the part); the rest of such a module is not counted.
+    """
 
     slug: str
     title: str
     modules: tuple[str, ...]
     tests: tuple[str, ...]
     share: float = 1.0
+    narrowed: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+    def functions(self, module: str) -> tuple[str, ...]:
+        """The functions of a module that belong to the part; empty: all of the module does."""
+        return dict(self.narrowed).get(module, ())
 
 
 def _in(folder: str, names: str) -> tuple[str, ...]:
@@ -27,15 +35,18 @@ def _tests(folder: str, names: str) -> tuple[str, ...]:
     return tuple(f"tests/{folder}/test_{name}.py" for name in names.split())
 
 
+OPTIONS = "budgetfix/framing/options.py"
 BILL = Part(
     "bill",
-    "The bill: packs, delivery, tax, terms, shares, exact numbers",
+    "The bill: packs, delivery, tax, terms, shares, exact numbers, money as the chooser sees it",
     (
         *_in("catalog", "bill bill_by_date stay"),
         *_in("base", "money numbers three_point"),
         *_in("outcome", "sharing"),
+        OPTIONS,
     ),
-    ("tests/base", "tests/catalog", "tests/outcome/test_sharing.py"),
+    ("tests/base", "tests/catalog", "tests/outcome/test_sharing.py", "tests/framing/test_options.py"),
+    narrowed=((OPTIONS, ("products", "_charge", "labour_minor", "tools", "shops", "limits")),),
 )
 GEOMETRY_TESTS = (
     "tests/room",
