@@ -91,7 +91,7 @@ def test_up_to_the_limit_nothing_is_split() -> None:
 
 @pytest.mark.parametrize(("right", "sense", "kept"), [(-M * M, "<=", -1), (M * M, "<=", 1), (M * M, ">=", -1)])
 def test_a_row_whose_columns_fall_out(right: int, sense: str, kept: int) -> None:
-    """A variable less itself against something large: no columns are left, and the row still holds or still does not."""
+    """Anything less itself against something large: no columns are left, and the row holds or does not, as before."""
     made = Program()
     made.integer("x", 3)
     made.add([Row("none", ((M, "x"), (-M, "x")), "<=" if sense == "<=" else ">=", right)])
