@@ -51,7 +51,7 @@ BILL = Part(
 GEOMETRY_TESTS = (
     "tests/room",
     *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls ways"),
-    *_tests("inspection", "guard errata eyes again not_asked reads screens windows art grouping"),
+    *_tests("inspection", "guard errata eyes again not_asked reads screens windows art grouping judging"),
 )
 ROOM = Part(
     "room",
@@ -91,15 +91,21 @@ PLACES = Part(
     ROWS.tests,
     0.05,
 )
+DIGITS = Part(
+    "digits",
+    "The choice: large numbers in small ones, programs as data",
+    _in("optimize", "digits program"),
+    _tests("optimize", "digits digits_closely program lp"),
+)
 SEARCH = Part(
     "search",
     "The search: trees, rounds, bounds, other questions to one problem",
     _in(
         "optimize",
-        "answering asking ceilings curve digits fair finish flow growth linear listing losses merging packing"
-        " placing problem program relax search sharing solver start stock why_not",
+        "answering asking ceilings curve fair finish flow growth linear listing losses merging packing"
+        " placing problem relax search sharing solver start stock why_not",
     ),
     ("tests/optimize",),
     0.05,
 )
-PARTS = (BILL, ROOM, WAYS, ROWS, PLACES, SEARCH)
+PARTS = (BILL, ROOM, WAYS, ROWS, PLACES, DIGITS, SEARCH)

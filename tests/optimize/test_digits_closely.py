@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits
+from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits, large
 from budgetfix.optimize.program import Program, Row, Solved, Terms, Variable
 
 M = 10**9
@@ -20,6 +20,23 @@ def program(*rows: Row, **up: int | None) -> Program:
         made.integer(name, end)
     made.add(rows)
     return made
+
+
+@pytest.mark.parametrize(
+    ("terms", "right", "is_large"),
+    [
+        (((LARGE, "a"), (-LARGE, "b")), LARGE, False),
+        (((LARGE, "a"), (-LARGE, "b")), -LARGE, False),
+        (((1, "a"), (LARGE + 1, "b")), 0, True),
+        (((-LARGE - 1, "a"), (1, "b")), 0, True),
+        (((1, "a"),), LARGE + 1, True),
+        (((1, "a"),), -LARGE - 1, True),
+    ],
+)
+def test_what_is_large(terms: Terms, right: int, is_large: bool) -> None:
+    """One figure of a row or of the wish beyond a million, on either side of 0, is enough."""
+    assert large(program(Row("r", terms, "<=", right), a=1, b=1), ()) is is_large
+    assert large(program(a=1, b=1), terms) is (is_large and abs(right) <= LARGE)
 
 
 @pytest.mark.parametrize(
@@ -154,3 +171,11 @@ def test_no_solution_is_said_by_the_first_digit() -> None:
     made, objective = wish()
     none = Solved("infeasible", None, math.inf, math.inf, 1.0)
     assert by_digits(made, objective, 5.0, Said(none)) == none
+
+
+def test_a_solver_that_contradicts_itself_keeps_what_it_found() -> None:
+    """The first digit has a solution, the second program none: that solution stands, unproven."""
+    made, objective = wish()
+    first = Solved("optimal", {"x": 2.0}, 0.0, 0.0, 1.0)
+    solved = by_digits(made, objective, 5.0, Said(first, Solved("infeasible", None, math.inf, math.inf, 1.0)))
+    assert (solved.status, solved.objective, solved.bound) == ("stopped", 2 * (M + 1), 0)
