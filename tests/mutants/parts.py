@@ -51,7 +51,9 @@ BILL = Part(
 GEOMETRY_TESTS = (
     "tests/room",
     *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls ways"),
-    *_tests("inspection", "guard errata eyes again not_asked reads screens windows art grouping judging"),
+    *_tests(
+        "inspection", "absence guard errata eyes again inspect not_asked reads screens windows art grouping judging"
+    ),
 )
 ROOM = Part(
     "room",

@@ -179,3 +179,11 @@ def test_a_solver_that_contradicts_itself_keeps_what_it_found() -> None:
     first = Solved("optimal", {"x": 2.0}, 0.0, 0.0, 1.0)
     solved = by_digits(made, objective, 5.0, Said(first, Solved("infeasible", None, math.inf, math.inf, 1.0)))
     assert (solved.status, solved.objective, solved.bound) == ("stopped", 2 * (M + 1), 0)
+
+
+def test_a_solution_that_is_not_proven_ends_it() -> None:
+    """The first digit is found and not proven: nothing more is asked, and what was found is handed back."""
+    made, objective = wish()
+    said = Said(Solved("stopped", {"x": 3.0}, 1.0, 0.2, 1.0))
+    solved = by_digits(made, objective, 5.0, said)
+    assert (solved.status, solved.objective, solved.bound, len(said.asked)) == ("stopped", 3 * (M + 1), BASE**2, 1)
