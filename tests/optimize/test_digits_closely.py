@@ -187,3 +187,13 @@ def test_a_solution_that_is_not_proven_ends_it() -> None:
     said = Said(Solved("stopped", {"x": 3.0}, 1.0, 0.2, 1.0))
     solved = by_digits(made, objective, 5.0, said)
     assert (solved.status, solved.objective, solved.bound, len(said.asked)) == ("stopped", 3 * (M + 1), BASE**2, 1)
+
+
+def test_what_all_digits_took() -> None:
+    """Three digits of 1, 2 and 3 seconds: each has what is left, and together they took 6."""
+    made, objective = wish()
+    said = Said(*(Solved("optimal", {"x": 2.0}, 0.0, 0.0, seconds) for seconds in (1.0, 2.0, 3.0)))
+    solved = by_digits(made, objective, 10.0, said)
+    assert [seconds for _, seconds in said.asked] == [10.0, 9.0, 7.0]
+    assert (solved.status, solved.objective, solved.took) == ("optimal", 2 * (M + 1), 6.0)
+    assert solved.bound == solved.objective - 0.5
