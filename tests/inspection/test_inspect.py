@@ -1,11 +1,18 @@
-"""What a block comes to: hazard points and points are told apart."""
+"""What a block comes to, and what the tape can tell."""
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+
 from budgetfix.brief.models import Brief
-from budgetfix.inspection.inspect import Seen, look_at
-from budgetfix.inspection.judging import blocks, judges
+from budgetfix.inspection.inspect import Seen, judge_one, look_at
+from budgetfix.inspection.judging import Judge, blocks, judges
+from budgetfix.inspection.look import Look
 from budgetfix.inspection.registry import RULES
+from budgetfix.inspection.rule import Band, Measured
 from tests.inspection.rooms import renter
 
 
@@ -23,3 +30,24 @@ def test_hazards_and_looks_are_summed_apart() -> None:
     assert whole.hazards == sum(finding.points for finding in findings if finding.rule in hazards)
     assert whole.points == sum(finding.points for finding in findings if finding.rule in looks)
     assert whole.hazards + whole.points == sum(finding.points for finding in findings)
+
+
+@pytest.mark.parametrize(
+    ("measured", "certain"),
+    [
+        (Measured(1006.0, give=5.0), True),
+        (Measured(1004.0, give=5.0), False),
+        (Measured(1004.0), True),
+        (Measured(996.0, give=5.0), False),
+        (Measured(994.0, give=5.0), True),
+        (Measured(1006.0, give=5.0, uncertain=True), False),
+        (Measured(1006.0, uncertain=True), False),
+        (Measured(1004.0, give=5.0, severity=Fraction(1)), True),
+    ],
+)
+def test_what_the_tape_can_tell(measured: Measured, certain: bool) -> None:
+    """Sound from 1,000 mm on: within what the tape may be off nobody knows, nor where a figure was guessed."""
+    rule = replace(RULES[0], slug="r", unit="mm", band=Band(low=1000.0, bad_low=500.0), measure=lambda *_: measured)
+    found = judge_one(Judge(rule, rule.band, Fraction(1)), Look(renter(), "r"), "sofa", Brief())
+    assert found is not None
+    assert found.certain is certain
