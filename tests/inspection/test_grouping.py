@@ -64,3 +64,17 @@ def test_the_rugs_of_the_group(y: float, more: dict[str, Any], own: bool) -> Non
     look = living(rugs=[{"name": "rug", "plan": (1000.0, y, 2000.0, 1400.0), **more}])
     assert [rug.name for rug in rugs_of(look)] == (["rug"] if own else [])
     assert rugs_of(Look(seen(look.survey, "sofa", wall="Z"), "r")) == ()
+
+
+@pytest.mark.parametrize(("ahead", "near"), [(48.0, True), (48.2, False)])
+def test_near_in_inches(ahead: float, near: bool) -> None:
+    """In a home measured in inches both tables and rugs belong to the sofa up to 48 in from it."""
+    sofa = {"name": "sofa", "what": "sofa", "plan": (40.0, 0.0, 80.0, 36.0), "height": 32.0, "faces": "C"}
+    spot = (50.0, 36.0 + ahead, 40.0, 20.0)
+    table = {"name": "table", "what": "coffee table", "plan": spot, "height": 17.0}
+    things = {"ceiling": 96.0, "furniture": [sofa, table], "rugs": [{"name": "rug", "plan": spot}]}
+    look = Look(room("in", (160.0, 200.0), things), "r")
+    seat = look.piece("sofa")
+    assert seat is not None
+    assert [one.name for one in tables_before(look, seat)] == (["table"] if near else [])
+    assert [rug.name for rug in rugs_of(look)] == (["rug"] if near else [])

@@ -91,6 +91,19 @@ def test_a_large_variable_is_split_wherever_it_is() -> None:
     assert small.value("y", {"y": 2.0}) == 2.0
 
 
+def test_what_stands_beside_a_split_variable_is_whole() -> None:
+    """Shares in a small row, or the wish, with what goes into digits, or in a heavy wish, are whole; others are not."""
+    light: Terms = ((1, "a"), (1, "t"))
+    beside: Terms = ((1, "x"), (1, "t"))
+    heavy: Terms = ((1, "a"), (M, "t"))
+    for objective, whole in ((light, {"s"}), (beside, {"s", "t"}), (heavy, {"s", "t"})):
+        made = program(Row("money", ((M, "x"),), "<=", M * M), Row("tie", ((1, "x"), (-7, "s")), "<=", 0), x=M, a=1)
+        for name in ("s", "t"):
+            made.variables[name] = Variable(0, 9, False)
+        small = in_digits(made, objective)
+        assert {name for name in ("s", "t") if small.program.variables[name].whole} == whole
+
+
 def test_without_an_end_a_variable_has_all_its_digits() -> None:
     """Nothing says where x ends: six digits."""
     made = program(Row("money", ((-M, "x"), (1, "y")), "<=", -M), x=None, y=1)
