@@ -11,6 +11,7 @@ from babel.numbers import get_currency_precision
 from hypothesis import given
 from hypothesis import strategies as st
 
+from budgetfix.base.limits import MOST_NUMBER
 from budgetfix.base.money import (
     CURRENCY_DIGITS,
     digits_of,
@@ -160,3 +161,11 @@ def test_price_before_tax_as_published(total: str, rate: str, price: str) -> Non
 def test_the_third_decimal(tenths: int, minor: int) -> None:
     """Kansas Statutes 79-3676(a): compute to the third decimal, round up when it exceeds 4."""
     assert half_up(Fraction(tenths, 10)) == minor
+
+
+def test_the_largest_number() -> None:
+    """A million millions is read, one more is not, on either side of 0; nor is what is no number at all."""
+    assert (read_number(MOST_NUMBER), read_number(-MOST_NUMBER)) == (MOST_NUMBER, -MOST_NUMBER)
+    for far in (MOST_NUMBER + 1, -MOST_NUMBER - 1, Decimal("NaN"), Decimal("Infinity"), Decimal("-Infinity")):
+        with pytest.raises(ValueError, match=r"no number here is above 1,000,000,000,000"):
+            read_number(far)

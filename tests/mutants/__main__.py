@@ -86,13 +86,13 @@ def _started(module: str, part: Part, asked: argparse.Namespace, touched: Touche
     if child:
         return child
     try:
-        _judged(module, asked.share or part.share, asked, touched, file)
+        _judged(module, part, asked, touched, file)
     finally:
         os._exit(0)
 
 
-def _judged(module: str, share: float, asked: argparse.Namespace, touched: Touched, file: Path) -> None:
-    drawn, whole = sampled(module, share, asked.seed)
+def _judged(module: str, part: Part, asked: argparse.Namespace, touched: Touched, file: Path) -> None:
+    drawn, whole = sampled(module, asked.share or part.share, asked.seed, part.functions(module))
     known, kept = explained(), Kept(asked.keep, module)
     with file.open("w", encoding="utf-8") as lines:
         lines.write(f"{module}\t{whole}\n")

@@ -17,9 +17,13 @@ QUICK_SECONDS = 1.0
 PACKAGE = ROOT / "budgetfix"
 
 
-def sampled(module: str, share: float, seed: int) -> tuple[tuple[Mutant, ...], int]:
-    """A share of the mutants of a module, drawn by the seed and the module's name, and how many there are in all."""
-    every = mutants(module, (ROOT / module).read_text("utf-8"))
+def sampled(module: str, share: float, seed: int, functions: tuple[str, ...] = ()) -> tuple[tuple[Mutant, ...], int]:
+    """A share of the mutants of a module, drawn by the seed and the module's name, and how many there are in all.
+
+    `functions`: only those of these functions count; empty: all do.
+    """
+    found = mutants(module, (ROOT / module).read_text("utf-8"))
+    every = tuple(one for one in found if not functions or one.function in functions)
     count = len(every) if share >= 1 else min(len(every), max(1, round(share * len(every))))
     drawn = sorted(random.Random(f"{seed}/{module}").sample(range(len(every)), count))
     return tuple(every[at] for at in drawn), len(every)

@@ -10,13 +10,21 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Part:
-    """`modules`: from the root of the project. `share`: of their mutants, tried where nothing else is said."""
+    """`modules`: from the root of the project. `share`: of their mutants, tried where nothing else is said.
+
+    `narrowed`: (module, functions of it that belong to the part); the rest of such a module is not counted.
+    """
 
     slug: str
     title: str
     modules: tuple[str, ...]
     tests: tuple[str, ...]
     share: float = 1.0
+    narrowed: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+    def functions(self, module: str) -> tuple[str, ...]:
+        """The functions of a module that belong to the part; empty: all of the module does."""
+        return dict(self.narrowed).get(module, ())
 
 
 def _in(folder: str, names: str) -> tuple[str, ...]:
@@ -27,20 +35,25 @@ def _tests(folder: str, names: str) -> tuple[str, ...]:
     return tuple(f"tests/{folder}/test_{name}.py" for name in names.split())
 
 
+OPTIONS = "budgetfix/framing/options.py"
 BILL = Part(
     "bill",
-    "The bill: packs, delivery, tax, terms, shares, exact numbers",
+    "The bill: packs, delivery, tax, terms, shares, exact numbers, money as the chooser sees it",
     (
         *_in("catalog", "bill bill_by_date stay"),
         *_in("base", "money numbers three_point"),
         *_in("outcome", "sharing"),
+        OPTIONS,
     ),
-    ("tests/base", "tests/catalog", "tests/outcome/test_sharing.py"),
+    ("tests/base", "tests/catalog", "tests/outcome/test_sharing.py", "tests/framing/test_options.py"),
+    narrowed=((OPTIONS, ("products", "_charge", "labour_minor", "tools", "shops", "limits")),),
 )
 GEOMETRY_TESTS = (
     "tests/room",
-    *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls"),
-    *_tests("inspection", "guard errata eyes again not_asked reads"),
+    *_tests("inspection", "cases floor_geometry wall_geometry published_floors published_more published_walls ways"),
+    *_tests(
+        "inspection", "absence guard errata eyes again inspect not_asked reads screens windows art grouping judging"
+    ),
 )
 ROOM = Part(
     "room",
@@ -66,7 +79,7 @@ ROWS = Part(
     _tests(
         "optimize",
         "brute buying by_date cannot cuts facts hours_rows in_order lp money_rows order packing placing recount relax"
-        " setting_up solver stock timetable whole_days windows",
+        " setting_up solver stock timetable whole_days windows worth_rows",
     ),
     0.12,
 )
@@ -80,15 +93,21 @@ PLACES = Part(
     ROWS.tests,
     0.05,
 )
+DIGITS = Part(
+    "digits",
+    "The choice: large numbers in small ones, programs as data",
+    _in("optimize", "digits program"),
+    _tests("optimize", "digits digits_closely program lp"),
+)
 SEARCH = Part(
     "search",
     "The search: trees, rounds, bounds, other questions to one problem",
     _in(
         "optimize",
-        "answering asking ceilings curve digits fair finish flow growth linear listing losses merging packing"
-        " placing problem program relax search sharing solver start stock why_not",
+        "answering asking ceilings curve fair finish flow growth linear listing losses merging packing"
+        " placing problem relax search sharing solver start stock why_not",
     ),
     ("tests/optimize",),
     0.05,
 )
-PARTS = (BILL, ROOM, WAYS, ROWS, PLACES, SEARCH)
+PARTS = (BILL, ROOM, WAYS, ROWS, PLACES, DIGITS, SEARCH)

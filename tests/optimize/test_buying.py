@@ -8,12 +8,13 @@ from itertools import accumulate
 
 import pytest
 
-from budgetfix.optimize import solve
+from budgetfix.optimize import buying, solve
 from budgetfix.optimize.buying import billed
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.phase_count import all_at_once, counted, phases_broken, spent_in
 from budgetfix.optimize.phase_rows import spend_through
 from budgetfix.optimize.problem import Answer, Instalment, Option, Placed, Problem, Product, Session, Shop, Step, Tool
+from budgetfix.optimize.recount import SolverDisagrees
 from tests.optimize.worlds import table_tree
 
 DAYS = tuple(Session(day * 1440 + 540, day * 1440 + 720, (180,)) for day in (0, 30))
@@ -93,6 +94,18 @@ def test_spend_counts_all_that_is_bought() -> None:
     """The last phase's terms name every sort of money."""
     names = {name for _, name in spend_through(Facts.of(two_months()), 1)}
     assert {"q[paint]", "o[mill,0]", "o[mill,1]", "b[drill]", "u[drill,0]", "u[drill,1]", "x[shelf]"} <= names
+
+
+def test_a_bill_that_the_solver_did_not_mean_is_not_handed_out(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Counted again, it must come to the same sum, and nothing may come too late: either alone is an error."""
+    facts, placed = Facts.of(two_months()), at(door=1, wall=0)
+    with monkeypatch.context() as other_sum:
+        other_sum.setattr(buying, "counted", lambda *of: replace(counted(*of), spent_minor=611))
+        with pytest.raises(SolverDisagrees, match="611 is spent, not 610"):
+            billed(facts, ALL, placed)
+    monkeypatch.setattr(buying, "phases_broken", lambda *_: ("the wall comes too late",))
+    with pytest.raises(SolverDisagrees, match="the wall comes too late"):
+        billed(facts, ALL, placed)
 
 
 def test_two_years_of_money() -> None:

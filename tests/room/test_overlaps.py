@@ -5,9 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from shapely.affinity import translate
+from shapely.geometry import Polygon
 
 from budgetfix.room.items import Hung, Light, Opening, Piece
-from budgetfix.room.overlaps import covers_opening, hides, hung_overlap, in_doorways, overlaps, pieces_overlap
+from budgetfix.room.overlaps import _share, covers_opening, hides, hung_overlap, in_doorways, overlaps, pieces_overlap
 from budgetfix.room.places import wall_lines
 from budgetfix.room.survey import RoomFacts, Survey, Wall
 from tests.inspection.rooms import couple_bedroom, couple_living, renter, stager_bedroom, stager_living
@@ -269,3 +271,14 @@ def test_a_frame_that_just_touches_a_window(bottom: float, over: bool) -> None:
 def test_what_stands_in_another_room_hides_nothing() -> None:
     """The same wall letter, another room: a tall piece there is not before the frame here."""
     assert found(frame("one", 1000, 1000), piece("tall", "A", 900, 0, height=1800.0, room="other")) == ()
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_a_corner_that_barely_touches_a_slanted_side(turned: bool) -> None:
+    """A corner 0.3 mm into a side: 3.4 mm are shared along it and 0.6 across, which is the tape's business."""
+    slab = [(-1000.0, -87.5), (1000.0, 87.5), (1000.0, 400.0), (-1000.0, 400.0)]
+    tip = [(0.0, 0.3), (-98.5, -17.06), (-81.1, -115.5), (17.4, -98.2)]
+    one, other = (Polygon([(y, x) if turned else (x, y) for x, y in ring]) for ring in (slab, tip))
+    assert one.intersection(other).area > 0
+    assert not _share(one, other)
+    assert _share(one, translate(other, yoff=3.0, xoff=3.0))
