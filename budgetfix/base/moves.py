@@ -11,6 +11,9 @@ ASIDE = ".budgetfix-aside"
 AHEAD, BACK = "moves.json", "back.json"
 """The record in it, by what is to be done with it: move the new files in, or the earlier ones back."""
 
+MOVES, LINKS = "budgetfix moves", "links"
+"""Keys of the record."""
+
 
 @dataclass(frozen=True, slots=True)
 class Stamp:
@@ -29,22 +32,53 @@ class Move:
     new: Stamp | None
 
 
-def moves_text(moves: tuple[Move, ...]) -> bytes:
-    """The record as it is written."""
-    rows = [[move.name, _row(move.was), _row(move.new)] for move in moves]
-    return json.dumps({"budgetfix moves": rows}, ensure_ascii=True).encode()
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A sub-folder that is a link: its name, its own number on the disk, and when it was made, in nanoseconds.
+
+    The system alone sets both: whoever sends a folder with a link and a record in it cannot know them.
+    """
+
+    name: str
+    number: int
+    made_ns: int
+
+
+def moves_text(moves: tuple[Move, ...], links: tuple[Link, ...] = ()) -> bytes:
+    """The record as it is written. `links`: sub-folders that moves go into though they lead elsewhere."""
+    whole: dict[str, object] = {MOVES: [[move.name, _row(move.was), _row(move.new)] for move in moves]}
+    if links:
+        whole[LINKS] = [[link.name, link.number, link.made_ns] for link in links]
+    return json.dumps(whole, ensure_ascii=True).encode()
 
 
 def moves_of(data: bytes) -> tuple[Move, ...] | None:
     """The record as it was written; None for what is none of ours, or names a file outside of the folder."""
+    whole = _whole(data)
+    rows = whole.get(MOVES)
+    if not isinstance(rows, list) or not all(_sound(row) for row in rows) or not whole.keys() <= {MOVES, LINKS}:
+        return None
+    return tuple(Move(name, _stamp(was), _stamp(new)) for name, was, new in rows)
+
+
+def links_of(data: bytes) -> tuple[Link, ...]:
+    """The links of a record; none where they are not as they are written."""
+    rows = _whole(data).get(LINKS)
+    if not isinstance(rows, list) or not all(_is_link(row) for row in rows):
+        return ()
+    return tuple(Link(*row) for row in rows)
+
+
+def _whole(data: bytes) -> dict[str, object]:
     try:
         whole = json.loads(data)
     except (ValueError, RecursionError):
-        return None
-    rows = whole.get("budgetfix moves") if isinstance(whole, dict) and len(whole) == 1 else None
-    if not isinstance(rows, list) or not all(_sound(row) for row in rows):
-        return None
-    return tuple(Move(name, _stamp(was), _stamp(new)) for name, was, new in rows)
+        return {}
+    return whole if isinstance(whole, dict) else {}
+
+
+def _is_link(row: object) -> bool:
+    return isinstance(row, list) and len(row) == 3 and isinstance(row[0], str) and _numbers(row[1:])
 
 
 def _row(stamp: Stamp | None) -> list[int] | None:

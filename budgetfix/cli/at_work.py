@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import os
 import time
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager
@@ -125,8 +126,14 @@ def writing(folder: Path, meanwhile: str = MEANWHILE) -> Iterator[None]:
 
 
 def no_writing(folder: Path, error: OSError) -> str:
-    """Which file, why, that nothing was written, and what to do."""
-    place = error.filename if isinstance(error.filename, str) else str(folder)
+    """Which file, why, that nothing was written, and what to do.
+
+    Of a move, the file that it was to become; of one to another disk, the folder that is there.
+    """
+    named = (str(name) for name in (error.filename2, error.filename) if isinstance(name, str | os.PathLike))
+    place = next(named, str(folder))
+    if error.errno == errno.EXDEV and error.filename2:
+        place = str(Path(place).parent)
     line = NO_WRITING.format(place, _why(error))
     todo = WHAT_TO_DO.get(error.errno or 0)
     return f"{line}\n{todo}" if todo else line

@@ -9,9 +9,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date
 from pathlib import Path
 
-from budgetfix.base.moves import AHEAD, ASIDE, BACK, Move, Stamp, moves_text
+from budgetfix.base.moves import AHEAD, ASIDE, BACK, Link, Move, Stamp, moves_text
 from budgetfix.exports.lock import held
-from budgetfix.exports.moves import end, move_back, move_in, new, old, stamp, sweep, sync, turn_back
+from budgetfix.exports.moves import end, link_at, move_back, move_in, new, old, stamp, sweep, sync, turn_back
 
 LONG_AGO = date(2000, 1, 1)
 """The day of files whose brief names no day of ordering: the clock would change the bytes."""
@@ -118,7 +118,7 @@ def _keep(folder: Path, at: int, place: Path, was: Stamp | None) -> None:
 def _moved(folder: Path, moves: tuple[Move, ...]) -> None:
     """The moves, under a record of them; when one fails or is broken off, what was already moved is put back."""
     aside = folder / ASIDE
-    _write(aside / "record", moves_text(moves), aside / AHEAD)
+    _write(aside / "record", moves_text(moves, _links(folder, moves)), aside / AHEAD)
     done = False
     try:
         os.replace(aside / "record", aside / AHEAD)
@@ -133,6 +133,12 @@ def _moved(folder: Path, moves: tuple[Move, ...]) -> None:
         end(folder)
     except OSError as error:
         raise HalfMoved(str(folder)) from error
+
+
+def _links(folder: Path, moves: tuple[Move, ...]) -> tuple[Link, ...]:
+    """Sub-folders with moves in them that are links."""
+    names = sorted({move.name.rpartition("/")[0] for move in moves} - {""})
+    return tuple(link for name in names if (link := link_at(folder, name)) is not None)
 
 
 def _taken_back(folder: Path, moves: tuple[Move, ...]) -> None:

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from budgetfix.base.moves import AHEAD, ASIDE, BACK, Move, Stamp
+from budgetfix.base.moves import AHEAD, ASIDE, BACK, Link, Move, Stamp
 
 
 class ChangedMeanwhile(Exception):
@@ -121,13 +121,14 @@ def turn_back(folder: Path) -> None:
     sync(folder / ASIDE)
 
 
-def carry_on(folder: Path, moves: Sequence[Move], back: bool) -> Carried:
+def carry_on(folder: Path, moves: Sequence[Move], back: bool, links: Sequence[Link] = ()) -> Carried:
     """End what an interrupted run began: ahead, or `back` where it was on its way back. Errors: Astray, OSError.
 
     Where somebody saved a file that was still to be moved over, all is taken back, so that nothing typed is lost. Only
-    where that would also undo what was typed into a new file is the rest carried through, and theirs left.
+    where that would also undo what was typed into a new file is the rest carried through, and theirs left. `links`:
+    sub-folders that were links already when the moves were begun; moves go into these, wherever they lead.
     """
-    _inside(folder, moves)
+    _inside(folder, moves, links)
     waiting = [at for at, move in enumerate(moves) if move.new is not None and os.path.lexists(new(folder, at))]
     theirs = tuple(moves[at].name for at in waiting if stamp(folder / moves[at].name) != moves[at].was)
     if not back and theirs and not _typed(folder, moves, waiting):
@@ -155,10 +156,21 @@ def _as_it_was(folder: Path, move: Move) -> bool:
     return stamp(folder / move.name) == move.was
 
 
-def _inside(folder: Path, moves: Sequence[Move]) -> None:
+def _inside(folder: Path, moves: Sequence[Move], links: Sequence[Link]) -> None:
     root = folder.resolve()
-    if not all((root / move.name).parent.resolve().is_relative_to(root) for move in moves):
-        raise Astray(str(folder / ASIDE))
+    known = {root / link.name for link in links if link_at(root, link.name) == link}
+    for parent in {(root / move.name).parent for move in moves} - known:
+        if not parent.resolve().is_relative_to(root):
+            raise Astray(str(folder / ASIDE))
+
+
+def link_at(folder: Path, name: str) -> Link | None:
+    """How a link in a folder looks, itself and not what it leads to; None for what is none, or not right in it."""
+    place = folder / name
+    if place.parent != folder or not place.is_symlink():
+        return None
+    seen = place.lstat()
+    return Link(name, seen.st_ino, seen.st_ctime_ns)
 
 
 def end(folder: Path) -> None:

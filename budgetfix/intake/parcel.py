@@ -35,7 +35,8 @@ ASIDE = (
 """Parts that say nothing about a room: not unpacked, not carried on. Any program makes the order of formulas anew."""
 UNRELATED = (
     "drawing", "image", "oleObject", "package", "externalLink", "externalLinkPath", "vbaProject", "connections",
-    "queryTable", "control", "ctrlProp", "customXml", "attachedToolbars", "xlMacrosheet", "printerSettings", "calcChain",
+    "queryTable", "control", "ctrlProp", "customXml", "attachedToolbars", "xlMacrosheet", "printerSettings",
+    "calcChain",
 )  # fmt: skip
 """Ties to such parts, by the last word of their type."""
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from budgetfix.base.limits import RECORD_BYTES
-from budgetfix.base.moves import AHEAD, ASIDE, BACK, Move, moves_of
+from budgetfix.base.moves import AHEAD, ASIDE, BACK, Link, Move, links_of, moves_of
 
 
 @dataclass(frozen=True)
@@ -16,6 +16,7 @@ class Unfinished:
 
     moves: tuple[Move, ...] | None
     back: bool
+    links: tuple[Link, ...] = ()
 
 
 def unfinished(folder: Path) -> Unfinished | None:
@@ -29,7 +30,8 @@ def unfinished(folder: Path) -> Unfinished | None:
         record = aside / name
         if os.path.lexists(record):
             sound = record.is_file() and not record.is_symlink() and record.stat().st_size <= RECORD_BYTES
-            return Unfinished(moves_of(record.read_bytes()) if sound else None, back)
+            data = record.read_bytes() if sound else b""
+            return Unfinished(moves_of(data), back, links_of(data))
     return None
 
 

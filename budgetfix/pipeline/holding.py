@@ -41,19 +41,25 @@ def holding(folder: Path, names: Sequence[str] = ()) -> Iterator[tuple[Ended, ..
 
 def left_over(folder: Path) -> bool:
     """Whether an earlier run left anything half moved here, or in the folder of jobs in which this one is."""
-    return unfinished(folder) is not None or _among(folder.resolve().parent, folder)
+    return unfinished(folder) is not None or any(_among(*above) for above in _above(folder))
 
 
 def settled(folder: Path) -> tuple[Ended, ...]:
     """End what an earlier run began here, or in the folder of jobs around it. Errors: Busy, Astray, OSError."""
-    above = folder.resolve().parent
-    parent = folder.parent if folder.parent.resolve() == above else above
-    return (*(_ended(parent) if _among(above, folder) else ()), *_ended(folder))
+    around = tuple(one for above in _above(folder) if _among(*above) for one in _ended(above[0]))
+    return (*around, *_ended(folder))
 
 
-def _among(above: Path, folder: Path) -> bool:
+def _above(folder: Path) -> tuple[tuple[Path, str], ...]:
+    """The folder in which this one is, as it was typed if it can be, and its name there; both of a link and its end."""
+    real = folder.resolve()
+    parent = folder.parent if folder.parent.resolve() == real.parent else real.parent
+    return ((parent, real.name), *(((folder.parent, folder.name),) if folder.is_symlink() else ()))
+
+
+def _among(above: Path, name: str) -> bool:
     """Whether moves of the folder above are of this one, too."""
-    left, name = unfinished(above), folder.resolve().name
+    left = unfinished(above)
     if left is None or not any(move.name.startswith(f"{name}/") for move in left.moves or ()):
         return False
     jobs = houses(above)
@@ -72,5 +78,5 @@ def _ended(folder: Path) -> tuple[Ended, ...]:
         left = unfinished(folder)
         if left is None or left.moves is None:
             return ()
-        done = carry_on(folder, left.moves, left.back)
+        done = carry_on(folder, left.moves, left.back, left.links)
     return (Ended(str(folder), done.ahead, done.theirs),)

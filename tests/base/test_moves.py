@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from budgetfix.base.moves import Move, Stamp, moves_of, moves_text
+from budgetfix.base.moves import Link, Move, Stamp, links_of, moves_of, moves_text
 
 MOVES = (
     Move("plan-kept-1.xlsx", None, Stamp(3, 9)),
@@ -39,3 +39,17 @@ def test_what_is_none_of_ours(text: str) -> None:
 def test_bytes_that_are_no_text() -> None:
     """A record is never half there; what is, is none."""
     assert moves_of(b"\xff\xfe\x00") is None
+
+
+def test_links_are_read_back() -> None:
+    """With the moves beside them; a record without links has none."""
+    links = (Link("quay", 7, 1_700_000_000_000_000_001),)
+    assert links_of(moves_text(MOVES, links)) == links
+    assert moves_of(moves_text(MOVES, links)) == MOVES
+    assert links_of(moves_text(MOVES)) == ()
+
+
+@pytest.mark.parametrize("links", ["7", "[7]", '[["a", 1]]', '[["a", 1, "b"]]', "[[1, 1, 1]]", '[["a", 1, true]]'])
+def test_links_that_are_not_as_they_are_written(links: str) -> None:
+    """They are none: moves go nowhere through them."""
+    assert links_of(f'{{"budgetfix moves": [], "links": {links}}}'.encode()) == ()

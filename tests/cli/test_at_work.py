@@ -25,7 +25,7 @@ from tests.cli.test_commands import job, typed
 from tests.cli.test_replan import planned, tick
 from tests.exports.sample_book import BOOK
 from tests.exports.test_files import contents
-from tests.pipeline.street import write_street
+from tests.pipeline.street import write_catalog, write_street
 
 
 @pytest.fixture(autouse=True)
@@ -199,6 +199,44 @@ def test_a_house_is_mended_from_the_folder_above() -> None:
         "What it had begun is now done: all of its lists are there."
     )
     assert Path("street/pine/plan.html").read_bytes() == b"new"
+
+
+@pytest.mark.parametrize("words", [("inspect", "street"), ("inspect", "street/quay"), ("plan", "street/quay")])
+def test_a_house_that_is_a_link_is_ended_like_the_others(words: tuple[str, str]) -> None:
+    """It leads out of the street, and was a link when the run began: from the street or by itself, it is known."""
+    write_street(Path("street"))
+    Path("street/pine").rename("quay")
+    write_catalog(Path())
+    Path("street/quay").symlink_to("../quay")
+    with killed_after(1):
+        files.write_whole(Path("street"), {"elm-street/plan.html": b"new", "quay/plan.html": b"new"})
+    assert not Path("quay/plan.html").exists()
+    done = typed(*words, "-q")
+    assert (done.exit_code, done.stderr.strip()) == (
+        0,
+        "An earlier run was ended while it wrote into street. "
+        "What it had begun is now done: all of its lists are there.",
+    )
+    assert Path("street/elm-street/plan.html").read_bytes() == b"new"
+    assert Path("quay/plan.html").exists()
+    assert Path("street/quay").is_symlink()
+
+
+def test_a_house_on_another_disk_is_named_as_it_was_typed() -> None:
+    """The house, not the hidden file that could not be moved there; the other houses are as they were."""
+    write_street(Path("street"))
+    real = os.replace
+
+    def other_disk(source: Path, target: Path) -> None:
+        if "oak-lane" in Path(target).parts:
+            raise OSError(errno.EXDEV, os.strerror(errno.EXDEV), str(source), None, str(target))
+        real(source, target)
+
+    with patch.object(os, "replace", other_disk):
+        assert refused("plan", "street") == (
+            "street/oak-lane cannot be written to: Invalid cross-device link. Nothing was written.\n"
+            "It is on another disk than the folder. Plan it by itself, or move it there."
+        )
 
 
 def test_a_record_that_came_with_the_folder() -> None:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import os
 import shutil
+from dataclasses import replace
 from pathlib import Path
 from unittest.mock import patch
 
 import pytest
 
-from budgetfix.base.moves import AHEAD, ASIDE, Move, Stamp, moves_of
+from budgetfix.base.moves import AHEAD, ASIDE, Move, Stamp, links_of, moves_of
 from budgetfix.exports import files, moves
 from budgetfix.exports.files import HalfMoved, write_whole
 from budgetfix.exports.moves import Astray, Carried, ChangedMeanwhile, carry_on, stamp, sweep
@@ -116,6 +117,49 @@ def test_a_record_never_leads_out_of_the_folder(tmp_path: Path) -> None:
     (tmp_path / "job" / "out").symlink_to(tmp_path)
     with pytest.raises(Astray):
         carry_on(tmp_path / "job", [Move("out/a.txt", None, Stamp(1, 1))], back=False)
+
+
+def test_moves_go_on_through_a_link_that_was_there_when_they_began(tmp_path: Path) -> None:
+    """Its own number and the moment it was made are in the record; a link made anew, or guessed, leads nowhere."""
+    for name in ("street", "quay", "other"):
+        (tmp_path / name).mkdir()
+    link = tmp_path / "street" / "quay"
+    link.symlink_to(tmp_path / "quay")
+    refusing = patch.object(moves, "_ahead", side_effect=Killed)
+    with refusing, patch.object(files, "_taken_back", lambda *_: None), pytest.raises(Killed):
+        write_whole(tmp_path / "street", {"quay/buy.csv": b"new"})
+    record = (tmp_path / "street" / ASIDE / AHEAD).read_bytes()
+    left, links = moves_of(record), links_of(record)
+    assert left is not None
+    (seen,) = links
+    for wrong in (
+        replace(seen, number=seen.number + 1),
+        replace(seen, made_ns=seen.made_ns - 1),
+        replace(seen, name="x"),
+    ):
+        with pytest.raises(Astray):
+            carry_on(tmp_path / "street", left, False, (wrong,))
+    with pytest.raises(Astray):
+        carry_on(tmp_path / "street", [Move("quay/deeper/a.txt", None, Stamp(1, 1))], False, links)
+    link.rename(tmp_path / "kept")
+    link.symlink_to(tmp_path / "other")
+    with pytest.raises(Astray):
+        carry_on(tmp_path / "street", left, False, links)
+    assert contents(tmp_path / "other") == contents(tmp_path / "quay") == {}
+
+
+def test_an_untouched_link_is_followed(tmp_path: Path) -> None:
+    """The new file is where the link leads, and the link is still one."""
+    (tmp_path / "street").mkdir()
+    (tmp_path / "quay").mkdir()
+    (tmp_path / "street" / "quay").symlink_to("../quay")
+    refusing = patch.object(moves, "_ahead", side_effect=Killed)
+    with refusing, patch.object(files, "_taken_back", lambda *_: None), pytest.raises(Killed):
+        write_whole(tmp_path / "street", {"quay/buy.csv": b"new"})
+    record = (tmp_path / "street" / ASIDE / AHEAD).read_bytes()
+    assert carry_on(tmp_path / "street", moves_of(record) or (), False, links_of(record)) == Carried(ahead=True)
+    assert contents(tmp_path / "quay") == {"buy.csv": b"new"}
+    assert (tmp_path / "street" / "quay").is_symlink()
 
 
 def test_where_no_second_names_can_be_given(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
