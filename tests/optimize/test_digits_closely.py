@@ -9,6 +9,7 @@ import pytest
 
 from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits, large
 from budgetfix.optimize.program import Program, Row, Solved, Terms, Variable
+from budgetfix.optimize.solver import run
 
 M = 10**9
 
@@ -132,6 +133,28 @@ def test_what_all_figures_share_is_taken_out() -> None:
     """Whole thousands of a row are one thing each: 3,000,000 x + 6,000,000 y <= 13,000,000 is x + 2 y <= 4."""
     made = program(Row("money", ((3 * LARGE, "x"), (6 * LARGE, "y")), "<=", 13 * LARGE), x=3, y=3)
     assert in_digits(made, ((1, "x"),)).program.rows == [Row("money.0", ((1, "x"), (2, "y")), "<=", 4)]
+
+
+def test_a_large_row_with_a_small_side_is_written_anew() -> None:
+    """A side of 0 does not make large figures small."""
+    made = program(Row("money", ((M, "x"), (-M - 1, "y")), "<=", 0), x=3, y=3)
+    assert not large(in_digits(made, ((1, "x"),)).program, ())
+
+
+@pytest.mark.parametrize(("right", "most"), [(2 * M + 0.5, 1), (2 * M + 1.5, 2)])
+def test_a_side_with_a_half_in_it(right: float, most: int) -> None:
+    """Things of 10^9 and 10^9 + 1: half a unit under both together leaves room for one of them."""
+    made = program(Row("money", ((M, "x"), (M + 1, "y")), "<=", right), x=1, y=1)
+    assert run(made, ((-1, "x"), (-1, "y")), 20.0).objective == -most
+
+
+def test_an_equation_keeps_each_of_its_units() -> None:
+    """3 x + y = 3 x 10^12 + 2332 with y no more than 1 leaves one x only, odd in its last digit."""
+    made = program(x=2 * 10**12, y=1)
+    made.add([Row("equal", ((3, "x"), (1, "y")), "=", 3 * 10**12 + 2332)])
+    solved = run(made, ((1, "x"),), 20.0)
+    assert solved.values is not None
+    assert (solved.values["x"], solved.values["y"]) == (10**12 + 777, 1)
 
 
 class Said:
