@@ -103,6 +103,7 @@ def test_what_stands_beside_a_split_variable_is_whole() -> None:
             made.variables[name] = Variable(0, 9, False)
         small = in_digits(made, objective)
         assert {name for name in ("s", "t") if small.program.variables[name].whole} == whole
+        assert not any(large(small.program, terms) for terms in small.objective)
 
 
 def test_without_an_end_a_variable_has_all_its_digits() -> None:
