@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits, large
+from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits, large, number_of
 from budgetfix.optimize.program import Program, Row, Solved, Terms, Variable
 from budgetfix.optimize.solver import run
 
@@ -134,6 +134,19 @@ def test_what_all_figures_share_is_taken_out() -> None:
     """Whole thousands of a row are one thing each: 3,000,000 x + 6,000,000 y <= 13,000,000 is x + 2 y <= 4."""
     made = program(Row("money", ((3 * LARGE, "x"), (6 * LARGE, "y")), "<=", 13 * LARGE), x=3, y=3)
     assert in_digits(made, ((1, "x"),)).program.rows == [Row("money.0", ((1, "x"), (2, "y")), "<=", 4)]
+
+
+@pytest.mark.parametrize("weight", [M + 1, -M - 1, 2047 * (1 + BASE + BASE**2), -2047 * (1 + BASE + BASE**2)])
+@pytest.mark.parametrize("value", [0, 2, 3, 9])
+def test_the_digits_of_a_wish_come_to_the_wish(weight: int, value: int) -> None:
+    """However much each digit carries over to the next, put together again they are weight times value."""
+    small = in_digits(program(x=9), ((weight, "x"),))
+    small.program.fix("x", value)
+    values = run(small.program, small.objective[0], 20.0).values
+    assert values is not None
+    digits = [sum(by * round(values[name]) for by, name in terms) for terms in small.objective]
+    assert number_of(digits[::-1]) == weight * value
+    assert all(0 <= digit < BASE for digit in digits[1:])
 
 
 def test_a_large_row_with_a_small_side_is_written_anew() -> None:
