@@ -57,7 +57,7 @@ def test_a_band_of_the_brief_overrides_side_by_side(
 def test_without_a_change_the_rule_stands() -> None:
     """Its own band, or the profile's, and nothing is fixed by the brief."""
     (judge,) = judges([rule("r")], Brief())
-    assert (judge.band, judge.weight, judge.fixed) == (PLAIN.band, 3, False)
+    assert (judge.band, judge.weight, judge.fixed) == (PLAIN.band, Fraction(3), False)
     (judge,) = judges([rule("r")], Brief(profile="listing"))
     assert (judge.band, judge.weight) == (Band(low=5.0), Fraction(3, 2))
 

@@ -7,8 +7,9 @@ from collections.abc import Iterator
 
 import pytest
 
-from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits, large
+from budgetfix.optimize.digits import BASE, LARGE, PLACES, by_digits, ends, in_digits, large, number_of
 from budgetfix.optimize.program import Program, Row, Solved, Terms, Variable
+from budgetfix.optimize.solver import run
 
 M = 10**9
 
@@ -102,6 +103,7 @@ def test_what_stands_beside_a_split_variable_is_whole() -> None:
             made.variables[name] = Variable(0, 9, False)
         small = in_digits(made, objective)
         assert {name for name in ("s", "t") if small.program.variables[name].whole} == whole
+        assert not any(large(small.program, terms) for terms in small.objective)
 
 
 def test_without_an_end_a_variable_has_all_its_digits() -> None:
@@ -132,6 +134,41 @@ def test_what_all_figures_share_is_taken_out() -> None:
     """Whole thousands of a row are one thing each: 3,000,000 x + 6,000,000 y <= 13,000,000 is x + 2 y <= 4."""
     made = program(Row("money", ((3 * LARGE, "x"), (6 * LARGE, "y")), "<=", 13 * LARGE), x=3, y=3)
     assert in_digits(made, ((1, "x"),)).program.rows == [Row("money.0", ((1, "x"), (2, "y")), "<=", 4)]
+
+
+@pytest.mark.parametrize("weight", [M + 1, -M - 1, 2047 * (1 + BASE + BASE**2), -2047 * (1 + BASE + BASE**2)])
+@pytest.mark.parametrize("value", [0, 2, 3, 9])
+def test_the_digits_of_a_wish_come_to_the_wish(weight: int, value: int) -> None:
+    """However much each digit carries over to the next, put together again they are weight times value."""
+    small = in_digits(program(x=9), ((weight, "x"),))
+    small.program.fix("x", value)
+    values = run(small.program, small.objective[0], 20.0).values
+    assert values is not None
+    digits = [sum(by * round(values[name]) for by, name in terms) for terms in small.objective]
+    assert number_of(digits[::-1]) == weight * value
+    assert all(0 <= digit < BASE for digit in digits[1:])
+
+
+def test_a_large_row_with_a_small_side_is_written_anew() -> None:
+    """A side of 0 does not make large figures small."""
+    made = program(Row("money", ((M, "x"), (-M - 1, "y")), "<=", 0), x=3, y=3)
+    assert not large(in_digits(made, ((1, "x"),)).program, ())
+
+
+@pytest.mark.parametrize(("right", "most"), [(2 * M + 0.5, 1), (2 * M + 1.5, 2)])
+def test_a_side_with_a_half_in_it(right: float, most: int) -> None:
+    """Things of 10^9 and 10^9 + 1: half a unit under both together leaves room for one of them."""
+    made = program(Row("money", ((M, "x"), (M + 1, "y")), "<=", right), x=1, y=1)
+    assert run(made, ((-1, "x"), (-1, "y")), 20.0).objective == -most
+
+
+def test_an_equation_keeps_each_of_its_units() -> None:
+    """3 x + y = 3 x 10^12 + 2332 with y no more than 1 leaves one x only, odd in its last digit."""
+    made = program(x=2 * 10**12, y=1)
+    made.add([Row("equal", ((3, "x"), (1, "y")), "=", 3 * 10**12 + 2332)])
+    solved = run(made, ((1, "x"),), 20.0)
+    assert solved.values is not None
+    assert (solved.values["x"], solved.values["y"]) == (10**12 + 777, 1)
 
 
 class Said:
