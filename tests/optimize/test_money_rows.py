@@ -12,6 +12,7 @@ from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.money_rows import (
     delivers,
     enough_packs,
+    free_delivery,
     line_half_up,
     loads,
     money_variables,
@@ -160,3 +161,13 @@ def test_a_smaller_row_says_the_same(sense: str, right: int) -> None:
     assert [coefficient for coefficient, _ in short.terms] == [3, -2]
     for one, other in every(range(5), repeat=2):
         assert keeps(row, {"a": one, "b": other}) is keeps(short, {"a": one, "b": other})
+
+
+@pytest.mark.parametrize(("price", "free"), [(4999, False), (5000, True), (5001, True)])
+def test_delivery_is_free_from_the_sum_on(price: int, free: bool) -> None:
+    """Free over 50.00: an order of 49.99 is one unit short, 50.00 is enough; without an order nothing is free."""
+    mine = facts(Product("rug", price, 1, 0, "mill"), uses=(("rug", 1),), shops=(Shop("mill", 300, 5000, 0, 1),))
+    goods, order = free_delivery(mine)
+    assert keeps(goods, {q("rug"): 1, "w[mill]": 1}) is free
+    assert keeps(goods, {q("rug"): 1, "w[mill]": 0})
+    assert [keeps(order, {"w[mill]": 1, "o[mill]": ordered}) for ordered in (0, 1)] == [False, True]
