@@ -22,6 +22,7 @@ from budgetfix.optimize.money_rows import (
     q,
     shops_of,
     smaller,
+    spend_terms,
     tax_half_up,
     uneven,
 )
@@ -171,3 +172,25 @@ def test_delivery_is_free_from_the_sum_on(price: int, free: bool) -> None:
     assert keeps(goods, {q("rug"): 1, "w[mill]": 1}) is free
     assert keeps(goods, {q("rug"): 1, "w[mill]": 0})
     assert [keeps(order, {"w[mill]": 1, "o[mill]": ordered}) for ordered in (0, 1)] == [False, True]
+
+
+def test_what_is_spent_term_by_term() -> None:
+    """A rug marked up by a fifth, a tin by an eighth that leaves half units, delivery that can be free, tax, tools."""
+    goods = (Product("rug", 5000, 1, 0, "mill", 6, 5), Product("tin", 999, 1, 0, "mill", 9, 8))
+    problem = Problem(
+        (Option("m", cost_minor=70, steps=(Step(10),), uses=(("rug", 1), ("tin", 1)), tools=("saw",)),),
+        products=goods,
+        shops=(Shop("mill", 300, 9000, 7, 100),),
+        tools=(Tool("saw", False, 150, 100),),
+        sessions=(Session(0, 60, (60,)),),
+    )
+    assert spend_terms(Facts.of(problem)) == (
+        (70, "x[m]"),
+        (6000, "q[rug]"),
+        (1, "l[tin]"),
+        (300, "o[mill]"),
+        (-300, "w[mill]"),
+        (1, "t[mill]"),
+        (150, "b[saw]"),
+        (100, "v[saw,1]"),
+    )
