@@ -9,7 +9,7 @@ import pytest
 
 from budgetfix.brief.models import Brief
 from budgetfix.inspection.finding import Finding
-from budgetfix.inspection.inspect import Seen, judge_one, look_at, shared_out
+from budgetfix.inspection.inspect import Seen, _left_with, judge_one, look_at, shared_out
 from budgetfix.inspection.judging import Judge, blocks, judges
 from budgetfix.inspection.look import Look
 from budgetfix.inspection.registry import RULES
@@ -69,3 +69,14 @@ def test_one_rule_on_several_subjects() -> None:
     ]  # fmt: skip
     walls = shared_out(replace(one, rule=one.subject, family="walls", family_scope="w") for one in several)
     assert [one.points for one in walls] == [90, 30, 30, 30]
+
+
+@pytest.mark.parametrize(
+    ("gone_cures", "name", "cured"), [(True, "sofa", True), (True, "rug", False), (False, "sofa", False)]
+)
+def test_a_fault_that_leaves_with_its_thing(gone_cures: bool, name: str, cured: bool) -> None:
+    """Only where the thing itself was the hazard, and only with that very thing."""
+    old = judged(Measured(600.0))
+    rule = replace(RULES[0], slug="r", gone_cures=gone_cures)
+    item = next(one for one in renter().furniture if one.name == "sofa").model_copy(update={"name": name})
+    assert _left_with(old, (("furniture", item),), {"r": Judge(rule, rule.band, Fraction(1))}) is cured

@@ -98,6 +98,7 @@ DIGITS = Part(
     "The choice: large numbers in small ones, programs as data",
     _in("optimize", "digits program"),
     _tests("optimize", "digits digits_closely program lp"),
+    0.15,
 )
 SEARCH = Part(
     "search",

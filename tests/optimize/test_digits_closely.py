@@ -67,6 +67,8 @@ def test_ends_with_a_lower_end_of_their_own() -> None:
     assert ends(made) == {"x": 5, "a": 4}
     both = program(Row("r", ((1, "x"), (2, "y")), "<=", 9), x=None, y=None)
     assert ends(both) == {"x": 9, "y": 4}
+    apart = program(Row("r", ((1, "x"), (-1, "y")), "<=", 9), x=None, y=None)
+    assert ends(apart) == {"x": None, "y": None}
 
 
 def test_only_what_meets_something_large_becomes_whole() -> None:

@@ -12,6 +12,7 @@ from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.money_rows import (
     delivers,
     enough_packs,
+    free_delivery,
     line_half_up,
     loads,
     money_variables,
@@ -21,6 +22,7 @@ from budgetfix.optimize.money_rows import (
     q,
     shops_of,
     smaller,
+    spend_terms,
     tax_half_up,
     uneven,
 )
@@ -160,3 +162,35 @@ def test_a_smaller_row_says_the_same(sense: str, right: int) -> None:
     assert [coefficient for coefficient, _ in short.terms] == [3, -2]
     for one, other in every(range(5), repeat=2):
         assert keeps(row, {"a": one, "b": other}) is keeps(short, {"a": one, "b": other})
+
+
+@pytest.mark.parametrize(("price", "free"), [(4999, False), (5000, True), (5001, True)])
+def test_delivery_is_free_from_the_sum_on(price: int, free: bool) -> None:
+    """Free over 50.00: an order of 49.99 is one unit short, 50.00 is enough; without an order nothing is free."""
+    mine = facts(Product("rug", price, 1, 0, "mill"), uses=(("rug", 1),), shops=(Shop("mill", 300, 5000, 0, 1),))
+    goods, order = free_delivery(mine)
+    assert keeps(goods, {q("rug"): 1, "w[mill]": 1}) is free
+    assert keeps(goods, {q("rug"): 1, "w[mill]": 0})
+    assert [keeps(order, {"w[mill]": 1, "o[mill]": ordered}) for ordered in (0, 1)] == [False, True]
+
+
+def test_what_is_spent_term_by_term() -> None:
+    """A rug marked up by a fifth, a tin by an eighth that leaves half units, delivery that can be free, tax, tools."""
+    goods = (Product("rug", 5000, 1, 0, "mill", 6, 5), Product("tin", 999, 1, 0, "mill", 9, 8))
+    problem = Problem(
+        (Option("m", cost_minor=70, steps=(Step(10),), uses=(("rug", 1), ("tin", 1)), tools=("saw",)),),
+        products=goods,
+        shops=(Shop("mill", 300, 9000, 7, 100),),
+        tools=(Tool("saw", False, 150, 100),),
+        sessions=(Session(0, 60, (60,)),),
+    )
+    assert spend_terms(Facts.of(problem)) == (
+        (70, "x[m]"),
+        (6000, "q[rug]"),
+        (1, "l[tin]"),
+        (300, "o[mill]"),
+        (-300, "w[mill]"),
+        (1, "t[mill]"),
+        (150, "b[saw]"),
+        (100, "v[saw,1]"),
+    )

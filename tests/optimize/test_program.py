@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from budgetfix.optimize.program import Program, Row, Variable, holds, lp_text
+from budgetfix.optimize.program import Program, Row, Solved, Variable, holds, lp_text
 
 
 def test_a_copy_is_added_to_alone() -> None:
@@ -73,3 +73,8 @@ def test_the_text_of_a_program() -> None:
         "End",
     ]
     assert lp_text(Program()).splitlines()[1] == " obj: 0"
+
+
+def test_what_came_out_took_no_time_unless_it_is_said() -> None:
+    """A solution that nobody had to look for."""
+    assert Solved("optimal", {}, 0.0, 0.0).took == 0.0
