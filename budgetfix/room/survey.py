@@ -121,26 +121,23 @@ class Survey(BaseModel):
         return {item.name: (table, item) for table in TABLES for item in self.table(table)}
 
     @cached_property
-    def by_room(self) -> dict[Table, dict[str, tuple[Item, ...]]]:
-        """The tables by room, as far as they were asked for (see `things`)."""
+    def _by_room(self) -> dict[str, tuple[tuple[Item | Wall, ...], dict[str, tuple[Item | Wall, ...]]]]:
+        """Tables by room, as far as they were asked for, each beside the rows that it was made of."""
         return {}
 
-    @cached_property
-    def walls_by_room(self) -> dict[str, tuple[Wall, ...]]:
-        """The walls of each room, in their order."""
-        found: dict[str, list[Wall]] = {}
-        for wall in self.walls:
-            found.setdefault(wall.room, []).append(wall)
-        return {room: tuple(walls) for room, walls in found.items()}
+    def _in_room(self, table: str, rows: tuple[Item | Wall, ...], room: str) -> tuple[Item | Wall, ...]:
+        """A copy with other rows may have come by what was kept of these: then it is made anew."""
+        kept = self._by_room.get(table)
+        if kept is None or kept[0] is not rows:
+            found: dict[str, list[Item | Wall]] = {}
+            for row in rows:
+                found.setdefault(row.room, []).append(row)
+            kept = self._by_room[table] = rows, {name: tuple(items) for name, items in found.items()}
+        return kept[1].get(room, ())
 
     def things(self, table: Table, room: str) -> tuple[Item, ...]:
         """The things of a table in one room, in the order of the table."""
-        if table not in self.by_room:
-            found: dict[str, list[Item]] = {}
-            for item in self.table(table):
-                found.setdefault(item.room, []).append(item)
-            self.by_room[table] = {name: tuple(items) for name, items in found.items()}
-        return self.by_room[table].get(room, ())
+        return cast(tuple[Item, ...], self._in_room(table, self.table(table), room))
 
     def facts(self, room: str) -> RoomFacts:
         """The room of that name. Errors: KeyError."""
@@ -150,7 +147,7 @@ class Survey(BaseModel):
         raise KeyError(room)
 
     def walls_of(self, room: str) -> tuple[Wall, ...]:
-        return self.walls_by_room.get(room, ())
+        return cast(tuple[Wall, ...], self._in_room("walls", self.walls, room))
 
     def changed(self, changes: Iterable[Change]) -> Survey:
         """The survey after the changes, in order. Setting a field of a thing that is gone is an error of ours."""
@@ -166,8 +163,7 @@ class Survey(BaseModel):
         fresh = {str(table): tuple(things.values()) for table, things in tables.items()}
         kept = {name: getattr(self, name) for name in type(self).model_fields}
         after = Survey.model_construct(**{**kept, **fresh})
-        after.__dict__["walls_by_room"] = self.walls_by_room
-        after.__dict__["by_room"] = {table: rooms for table, rooms in self.by_room.items() if table not in tables}
+        after.__dict__["_by_room"] = dict(self._by_room)
         return after
 
 

@@ -44,3 +44,13 @@ def test_walls_by_room_stay() -> None:
     after = HOME.changed((Change("lights", "one", remove=True),))
     assert [wall.room for wall in after.walls_of("hall")] == ["hall"] * 4
     assert after.walls_of("attic") == ()
+
+
+def test_a_copy_with_other_rows_has_these() -> None:
+    """What was kept by room of the one is not taken for the other, whichever way it was copied."""
+    assert by_room(HOME, "den") == ["one"]
+    assert [wall.wall for wall in HOME.walls_of("den")] == list("ABCD")
+    fewer = {"lights": LAMPS[1:], "walls": WALLS[1:]}
+    for other in (HOME.model_copy(update=fewer), Survey(**{**dict(HOME), **fewer})):
+        assert (by_room(other, "den"), by_room(HOME, "den")) == ([], ["one"])
+        assert [wall.wall for wall in other.walls_of("den")] == list("BCD")
