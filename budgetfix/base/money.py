@@ -1,6 +1,7 @@
 """Money in minor units, read and written exactly.
 
-Digits after the point by ISO 4217, as the Unicode CLDR carries them (read through babel where needed).
+Digits after the point are those of ISO 4217, kept here: editions of the Unicode CLDR, which babel carries, differ in
+what people still pay with (HUF, COP, IDR), and a plan must not change with the edition.
 """
 
 from __future__ import annotations
@@ -13,13 +14,19 @@ from functools import lru_cache
 from budgetfix.base.limits import MOST_MONEY_MINOR, MOST_NUMBER
 
 _BY_DIGITS = {
-    2: "AED ARS AUD BGN BRL CAD CHF CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR KES MAD MXN MYR NGN NOK NZD PEN "
-    "PHP PKR PLN RON SAR SEK SGD THB TRY TWD UAH USD UYU ZAR",
-    0: "CLP ISK JPY KRW PYG RSD UGX VND XAF XOF XPF",
-    3: "BHD JOD KWD OMR TND",
+    0: "BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF",
+    3: "BHD IQD JOD KWD LYD OMR TND",
+    4: "CLF UYW",
 }
-CURRENCY_DIGITS: dict[str, int] = {code: digits for digits, codes in _BY_DIGITS.items() for code in codes.split()}
-"""Minor digits of the currencies that are known without asking babel (ISO 4217)."""
+_OTHERWISE = 2
+DIGITS: dict[str, int] = {code: digits for digits, codes in _BY_DIGITS.items() for code in codes.split()}
+"""Minor digits of the currencies that have not two of them (ISO 4217, table A.1, "minor unit"; from memory)."""
+CURRENCIES = frozenset(
+    "AED ARS AUD BGN BHD BRL CAD CHF CLP CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR ISK JOD JPY KES KRW KWD MAD "
+    "MXN MYR NGN NOK NZD OMR PEN PHP PKR PLN PYG RON RSD SAR SEK SGD THB TND TRY TWD UAH UGX USD UYU VND XAF XOF XPF "
+    "ZAR".split()
+)
+"""Currencies that are known without asking babel."""
 
 LETTER_PAPER = ("USD", "CAD", "MXN", "PHP", "CLP", "COP")
 """Homes of Letter paper; everywhere else prints on A4."""
@@ -31,13 +38,12 @@ _THOUSANDS = re.compile(r"-?\d{1,3}(,\d{3})+(\.\d+)?")
 @lru_cache(maxsize=64)
 def digits_of(currency: str) -> int:
     """Digits after the point. Errors: KeyError for no such currency."""
-    if currency in CURRENCY_DIGITS:
-        return CURRENCY_DIGITS[currency]
-    from babel.numbers import get_currency_precision, is_currency
+    if currency not in CURRENCIES:
+        from babel.numbers import is_currency
 
-    if not is_currency(currency):
-        raise KeyError(currency)
-    return get_currency_precision(currency)
+        if not is_currency(currency):
+            raise KeyError(currency)
+    return DIGITS.get(currency, _OTHERWISE)
 
 
 def read_number(value: object) -> Decimal:
@@ -90,15 +96,19 @@ def write_money(minor: int, currency: str) -> str:
     return f"{sign}{amount // 10**digits}.{amount % 10**digits:0{digits}d}"
 
 
-def write_money_long(minor: int, currency: str, locale: str = "en") -> str:
-    """With the currency's sign and thousands, by the CLDR: `€1,137.80`."""
+def write_money_long(minor: int, currency: str) -> str:
+    """With the currency's sign, by the CLDR, and thousands: `€1,137.80`."""
     from babel.numbers import format_currency
 
-    return format_currency(Decimal(minor).scaleb(-digits_of(currency)), currency, locale=locale)
+    digits = digits_of(currency)
+    pattern = f"¤#,##0{'.' if digits else ''}{'0' * digits}"
+    amount = Decimal(minor).scaleb(-digits)
+    return format_currency(amount, currency, pattern, locale="en", currency_digits=False)
 
 
 __all__ = [
-    "CURRENCY_DIGITS",
+    "CURRENCIES",
+    "DIGITS",
     "LETTER_PAPER",
     "digits_of",
     "read_money",

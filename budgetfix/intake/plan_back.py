@@ -112,7 +112,8 @@ class _Reading:
         if not rows and self.problems:
             return
         there = {row.id for row in rows}
-        place = Place(self.book.file, self.book.shown.sheetnames.index(title) + 1, 0, 0, title)
+        called = self.book.titles.get(title.lower(), title)
+        place = Place(self.book.file, self.book.shown.sheetnames.index(called) + 1, 0, 0, called)
         gone = sorted({name for id, name in names.items() if id not in there})
         gone = [name for name in gone if (title, key(name)) not in self.strange]
         self.problems += [FileProblem(place, f"no row '{name}'", EVERY_ROW, PUT_BACK) for name in gone]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from budgetfix.base.money import CURRENCY_DIGITS
+from budgetfix.base.money import CURRENCIES
 from budgetfix.exports.catalog_book import catalog_book
 from budgetfix.exports.survey_book import survey_book
 from budgetfix.intake.catalog_yaml import read_catalog_bytes
@@ -32,7 +32,7 @@ contingency: 10%            # held back first
 
 def starter_files(unit: str, currency: str) -> dict[str, bytes]:
     """The files of a new job. Errors: ValueError for an unknown currency."""
-    if currency not in CURRENCY_DIGITS:
+    if currency not in CURRENCIES:
         raise ValueError(f"{currency} is no currency code here; write one such as EUR, USD, GBP or JPY.")
     catalog = read_catalog_bytes(starter_catalog(), "catalog.yaml", currency)
     return {

@@ -197,3 +197,12 @@ def test_a_file_that_is_no_workbook(kind: str) -> None:
     assert [str(problem) for problem in problems] == [
         "plan.xlsx found a file that is no workbook, wanted the workbook that budgetfix wrote, saved as .xlsx"
     ]
+
+
+def test_a_lost_row_of_a_sheet_that_is_called_otherwise() -> None:
+    """Sheets are known in any letters: one that somebody calls `DO ` is read, and named so where it lost a row."""
+    desk = Desk()
+    desk.page("Do").title = "DO "
+    desk.back()
+    desk.page("DO ").delete_rows(HEAD + 1)
+    assert [line for line in desk.problems() if "no row 'One round of shops'" in line and "plan.xlsx [DO ] " in line]
