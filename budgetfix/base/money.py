@@ -21,11 +21,12 @@ _BY_DIGITS = {
 _OTHERWISE = 2
 DIGITS: dict[str, int] = {code: digits for digits, codes in _BY_DIGITS.items() for code in codes.split()}
 """Minor digits of the currencies that have not two of them (ISO 4217, table A.1, "minor unit"; from memory)."""
-CURRENCIES = frozenset(
+_KNOWN = (
     "AED ARS AUD BGN BHD BRL CAD CHF CLP CNY COP CZK DKK EGP EUR GBP HKD HUF IDR ILS INR ISK JOD JPY KES KRW KWD MAD "
     "MXN MYR NGN NOK NZD OMR PEN PHP PKR PLN PYG RON RSD SAR SEK SGD THB TND TRY TWD UAH UGX USD UYU VND XAF XOF XPF "
-    "ZAR".split()
+    "ZAR"
 )
+CURRENCIES = frozenset(_KNOWN.split())
 """Currencies that are known without asking babel."""
 
 LETTER_PAPER = ("USD", "CAD", "MXN", "PHP", "CLP", "COP")

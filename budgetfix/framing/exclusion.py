@@ -31,8 +31,21 @@ class Exclusions:
 
     def clique(self, ids: Sequence[str]) -> tuple[str, ...]:
         """The first of the ids, and every later one that excludes all taken so far."""
-        taken: list[str] = []
-        for id in ids:
-            if all(id in self.against[other] for other in taken):
+        if not ids:
+            return ()
+        taken, fitting = [ids[0]], self.against[ids[0]]
+        for id in ids[1:] if fitting else ():
+            if id in fitting:
                 taken.append(id)
+                fitting &= self.against[id]
         return tuple(taken)
+
+    def cliques(self, ids: Sequence[str]) -> list[tuple[str, ...]]:
+        """The ids in such cliques, those first that exclude no other one of them."""
+        all_of_them = frozenset(ids)
+        found: list[tuple[str, ...]] = [(id,) for id in ids if not self.any(id, all_of_them)]
+        left = [id for id in ids if self.any(id, all_of_them)]
+        while left:
+            found.append(self.clique(left))
+            left = [id for id in left if id not in found[-1]]
+        return found

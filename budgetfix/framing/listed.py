@@ -64,11 +64,10 @@ class ListedTree:
     def bound(self, chosen: frozenset[str], refused: frozenset[str]) -> tuple[int, ...]:
         """The least that can remain: every undecided clique at its best relief (never below no relief)."""
         factors = [1 - self.reliefs[id] for id in sorted(chosen & set(self.reliefs))]
-        left = [id for id in self.reliefs if id not in chosen | refused and not self.exclusions.any(id, chosen)]
-        while left:
-            clique = self.exclusions.clique(left)
-            factors.append(min(Fraction(1), *(1 - self.reliefs[id] for id in clique)))
-            left = [id for id in left if id not in clique]
+        decided = chosen | refused
+        left = [id for id in self.reliefs if id not in decided and not self.exclusions.any(id, chosen)]
+        cliques = self.exclusions.cliques(left)
+        factors.extend(min(Fraction(1), *(1 - self.reliefs[id] for id in clique)) for clique in cliques)
         return self._left(1 - max(factor, Fraction(0)) for factor in factors)
 
 

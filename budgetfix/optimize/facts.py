@@ -56,6 +56,13 @@ class Facts:
     def by_id(self) -> dict[str, Option]:
         return {one.id: one for one in self.options}
 
+    @property
+    def long_steps(self) -> bool:
+        """True where a step takes more than half a session on average: totals promise what no timetable keeps."""
+        steps = [step.minutes for one in self.options for step in one.steps if step.minutes]
+        there = [minutes for row in self.minutes for minutes in row if minutes]
+        return bool(steps and there) and 2 * sum(steps) * len(there) > sum(there) * len(steps)
+
     @cached_property
     def needs(self) -> dict[str, tuple[str, ...]]:
         """What each option needs, as far as it is among the options."""

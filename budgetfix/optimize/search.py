@@ -61,6 +61,7 @@ class Search:
     inspections: int = 0
     placings: int = 0
     _cuts: list[tuple[int, Row]] = field(default_factory=list)
+    _refuted: set[frozenset[str]] = field(default_factory=set)
     _bases: dict[tuple[int, int | None, bool], tuple[Program, tuple[Kind, ...]]] = field(default_factory=dict)
     _families: tuple[int, tuple[Family, ...]] = (-1, ())
     _pinned: dict[str, int] = field(default_factory=dict)
@@ -70,7 +71,7 @@ class Search:
         self.horizon = self.facts.horizon
         self._now = self.facts
         self.order = wishes(self.facts.problem, self.extra)
-        self.timetable = self.timetable or _long_steps(self.facts)
+        self.timetable = self.timetable or self.facts.long_steps
         self.placer = Placer(self.facts, self.left, self.engine)
         self.possible = frozenset(self.facts.by_id)
         self._kinds: tuple[Kind, ...] = ()
@@ -247,16 +248,22 @@ class Search:
         """
         values = solved.values or {}
         chosen = self._chosen(values)
-        if not self._wrong(chosen):
+        if not self.wrong(chosen):
             return chosen, values
         finer = run(program, objective, self.left(), self.engine, tight=True)
         again = self._chosen(finer.values or {})
-        if finer.values is None or self._wrong(again):
+        if finer.values is None or self.wrong(again):
             return chosen, None
         return again, finer.values
 
     def _not_again(self, chosen: frozenset[str]) -> None:
-        """A row that keeps a set from being claimed once more: counted exactly, it breaks a promise."""
+        """A row that keeps a set from being claimed once more: counted exactly, it breaks a promise.
+
+        Errors: SolverDisagrees where the solver claims it in spite of its row.
+        """
+        if chosen in self._refuted:
+            raise SolverDisagrees("; ".join(self.wrong(chosen)))
+        self._refuted.add(chosen)
         terms = tuple((-1 if one.id in chosen else 1, x(one.id)) for one in self.facts.options)
         self._cuts.append((self.facts.horizon, Row(f"wrong_{len(self._cuts)}", terms, ">=", 1 - len(chosen))))
 
@@ -273,7 +280,8 @@ class Search:
     def _chosen(self, values: Mapping[str, float]) -> frozenset[str]:
         return frozenset(id for id in self.facts.by_id if values.get(x(id), 0.0) > 0.5)
 
-    def _wrong(self, chosen: frozenset[str]) -> tuple[str, ...]:
+    def wrong(self, chosen: frozenset[str]) -> tuple[str, ...]:
+        """The promises that a set breaks before anything is placed, in words."""
         facts = self.facts.within(0)
         words = recount.choice_broken(facts, chosen)
         words += [f"without {id}" for id in self.extra.chosen if id not in chosen]
@@ -332,7 +340,7 @@ class Search:
         solved = run(program, objective, min(REPAIR_SECONDS, self.left()), self.engine)
         if solved.values is not None:
             part = frozenset(id for id in chosen if solved.values[x(id)] > 0.5)
-            if not self._wrong(part):
+            if not self.wrong(part):
                 placed = given_out(facts, kinds, solved.values)
                 self.consider(part, Placing(placed, recount.bill(facts, part, placed)))
 
@@ -375,7 +383,7 @@ class Search:
 
     def try_set(self, chosen: frozenset[str]) -> None:
         """Place a set by rules, to have something in hand."""
-        if self._wrong(chosen):
+        if self.wrong(chosen):
             return
         quick = self.placer.quick(chosen, self.horizon, self.money)
         if quick is not None:
@@ -383,16 +391,9 @@ class Search:
 
     def try_placed(self, chosen: frozenset[str], placing: Placing) -> None:
         """Take a plan that is known from elsewhere, where it keeps every promise here too."""
-        if not self._wrong(chosen) and not recount.broken(self.facts, chosen, placing.placed):
+        if not self.wrong(chosen) and not recount.broken(self.facts, chosen, placing.placed):
             self.consider(chosen, placing)
 
     def left_over(self, chosen: frozenset[str]) -> tuple[int, int]:
         """(hazard points, points) that remain after a set."""
         return value(self.growth, chosen)
-
-
-def _long_steps(facts: Facts) -> bool:
-    """True where a step takes more than half a session on average: totals then promise what no timetable keeps."""
-    steps = [step.minutes for one in facts.options for step in one.steps if step.minutes]
-    there = [minutes for row in facts.minutes for minutes in row if minutes]
-    return bool(steps and there) and 2 * sum(steps) * len(there) > sum(there) * len(steps)

@@ -195,7 +195,7 @@ def _chosen_rows(
 
 
 def _chosen(base: Ground, one: Candidate, measured: tuple[str, ...], cares: tuple[str, ...]) -> ChosenRow:
-    listed = {fault.fault for fault in base.faults if base.brief.priority(fault.fault)}
+    listed = {fault.fault for fault in base.faults if fault.points and base.brief.priority(fault.fault)}
     answers = tuple(fault for fault, relief in one.answers if fault in listed and relief > 0)
     cost = one.cost_minor + labour_minor(one, base.brief)
     return ChosenRow(one.id, one.name, (*answers, *measured), cost, cares)

@@ -9,6 +9,7 @@ import pytest
 
 from budgetfix.optimize import search, timetable
 from budgetfix.optimize.answering import solve
+from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.linear import relaxed, relaxed_with
 from budgetfix.optimize.problem import Answer, NoPlan
 from budgetfix.optimize.solver import Program, Row, run
@@ -108,7 +109,7 @@ def test_short_cuts_change_no_answer(number: int, monkeypatch: pytest.MonkeyPatc
     plain = solve(problem, clock=still)
     monkeypatch.setattr(timetable, "LARGE", 0)
     monkeypatch.setattr(search, "WORTH_PINNING", 0)
-    monkeypatch.setattr(search, "_long_steps", lambda _: True)
+    monkeypatch.setattr(Facts, "long_steps", True)
     short = solve(problem, clock=still)
     assert isinstance(short, NoPlan) == isinstance(plain, NoPlan)
     if isinstance(plain, Answer) and isinstance(short, Answer):

@@ -172,7 +172,8 @@ def the_points(job: Job, plan: Plan) -> Iterator[str]:
     if told != still or len(told) != len(plan["left"]):
         yield f"left {told}, worked out {still}"
     for one in plan["chosen"]:
-        helped = sorted(fault for fault, share in job.remedies[one["id"]].answers.items() if share > 0)
+        answers = job.remedies[one["id"]].answers.items()
+        helped = sorted(fault for fault, share in answers if share > 0 and job.faults[fault][0] > 0)
         if sorted(one["answers"]) != helped:
             yield f"{one['id']} answers {one['answers']}, the files say {helped}"
 

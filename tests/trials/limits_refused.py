@@ -240,7 +240,7 @@ def _read(folder: Path, limit: Limit) -> list[str]:
 def _past(folder: Path, limit: Limit) -> list[str]:
     write(folder, limit, limit.most + 1)
     before = sorted(path.name for path in folder.iterdir())
-    done = CliRunner().invoke(app, ["plan", str(folder), "--json"])
+    done = CliRunner().invoke(app, ["plan", str(folder), "--json", "--seconds", "1"])
     lacking = [words for words in (limit.file, *limit.told, "Nothing was written") if words not in done.stderr]
     found = [f"exit {done.exit_code}"] if done.exit_code != 3 else []
     found += [f"not said: {lacking}; but {done.stderr[:200]}"] if lacking else []
