@@ -224,4 +224,4 @@ def _worst(seen: Seen, *, safety: bool) -> int:
 
 def measured_tree(tree: MeasuredTree) -> Tree:
     """The tree of one block, for the chooser."""
-    return Tree(f"{tree.block.room}/{tree.block.name}", tree.ask, tree.bound)
+    return Tree(f"{tree.block.room}/{tree.block.name}", tree.ask, tree.bound, members=tree.reach)

@@ -49,8 +49,8 @@ def solve(
     facts = Facts.of(problem, without=[*impossible(problem), *more.refused])
     grown = growth or Growth(problem)
     search = Search(facts, grown, more, clock, report, clock() + seconds, engine)
-    grown.grow_up_front(search.possible, lambda: search.left() < (1 - GROWTH_SHARE) * seconds)
-    begin(search, known)
+    seen = grown.grow_up_front(search.possible, lambda: search.left() < (1 - GROWTH_SHARE) * seconds)
+    begin(search, known, large=not seen)
     outcome = _proven_wishes(search, depth)
     if search.best is None and outcome == "stopped":
         search.until = clock() + MUST_SECONDS

@@ -129,13 +129,13 @@ class Growth:
     def asks(self) -> int:
         return sum(tree.asks for tree in self.trees)
 
-    def grow_up_front(self, possible: frozenset[str], enough: Callable[[], bool] = lambda: False) -> None:
+    def grow_up_front(self, possible: frozenset[str], enough: Callable[[], bool] = lambda: False) -> bool:
         """Ask everything, or up to the caps: cheap trees whole, dear ones in even shares until `enough` says so.
 
-        How far trees are grown changes how long the search takes, never what it finds.
+        True where dear trees are whole. How far trees are grown changes how long the search takes, never what it finds.
         """
         if self._grown:
-            return
+            return True
         self._grown = True
         self.version += 1
         dear = [tree for tree in self.trees if not tree.tree.cheap]
@@ -147,13 +147,14 @@ class Growth:
             before = self.asks
             for tree in dear:
                 if enough():
-                    return
+                    return False
                 asked = tree.asks
                 tree.widen(tree.root, possible, min(share, left, self._asks_a_tree - asked))
                 left -= tree.asks - asked
             if self.asks == before:
-                return
+                return True
             share *= 2
+        return not dear
 
     def grow_along(
         self, chosen: frozenset[str], possible: frozenset[str], enough: Callable[[], bool] = lambda: False

@@ -217,6 +217,8 @@ class Tree:
     bound: Callable[[frozenset[str], frozenset[str]], tuple[int, ...]]
     cheap: bool = False
     """True: asking is mere arithmetic, so the whole tree is grown at once."""
+    members: frozenset[str] | None = None
+    """Options that can change an answer; None: any may."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 
 from budgetfix.optimize.buying import billed
 from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.greedy import Greedy
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Extra, Option, Plan
 from budgetfix.optimize.recount import minutes_of
@@ -14,9 +15,15 @@ from budgetfix.optimize.search import Search
 MOST_TRIES = 400
 """Options tried one by one; in larger jobs the rest is left to the solver."""
 
+GREEDY_SHARE = 0.5
+"""Share of the seconds that are left after which the greedy plan of a large house is as good as it gets."""
 
-def begin(search: Search, known: Iterable[Plan] = ()) -> None:
-    """Put into the hand what must be and what is known, then add whatever still helps, most worth a minute first."""
+
+def begin(search: Search, known: Iterable[Plan] = (), *, large: bool = False) -> None:
+    """Put into the hand what must be and what is known, then add whatever still helps, most worth a minute first.
+
+    `large`: measured rooms that could not be looked at whole; they get a greedy plan, in a share of the seconds.
+    """
     facts = search.facts
     for plan in known:
         if facts.by_id.keys() >= set(plan.chosen):
@@ -36,6 +43,10 @@ def begin(search: Search, known: Iterable[Plan] = ()) -> None:
     wanted = not facts.problem.must_all and not search.extra.spend_first and not facts.phases
     if search.best is not None and wanted:
         _add(search)
+        if large:
+            until = search.clock() + GREEDY_SHARE * search.left()
+            greedy = Greedy(search, lambda id: with_needs(facts, id), lambda: search.clock() > until)
+            search.try_set(greedy.add(search.best.chosen))
 
 
 def least(facts: Facts, extra: Extra, key: Callable[[Option], tuple[int, int]]) -> frozenset[str]:
