@@ -34,13 +34,17 @@ class Measured:
     megabytes: float
     code: int
     proven: bool | None
+    """None: no plan, or one that does nothing."""
+    share: int
+    """Of the most that any plan can take away, in hundredths, rounded down."""
     book: int
     page: int
 
     @property
     def row(self) -> tuple[str, ...]:
         """As a row of the table."""
-        plan = {True: "proven", False: "best so far", None: f"exit {self.code}"}[self.proven]
+        most = f"{self.share} % of the most there is, or more"
+        plan = {True: "proven", False: most, None: f"nothing, exit {self.code}"}[self.proven]
         seconds, computing = f"{self.seconds:.0f}", f"{self.computing:.0f}"
         sizes = (f"{self.book / 1000:,.0f}", f"{self.page / 1000:,.0f}")
         return (self.axis, f"{self.size:,}", seconds, computing, f"{self.megabytes:,.0f}", *sizes, plan)
@@ -55,7 +59,7 @@ def measured(folder: Path, axes: Sequence[Axis], lanes: int) -> tuple[list[Measu
         order = sorted(enumerate(axes), key=lambda one: one[1].name not in LONGEST)
         begun = {number: at_work.submit(run, folder / f"large-{number}", axis, axis.size) for number, axis in order}
         found = [begun[number].result() for number in range(len(axes))]
-    bad = [f"{one.size:,} {one.axis}: exit {one.code}, no plan" for one in found if one.proven is None]
+    bad = [f"{one.size:,} {one.axis}: exit {one.code}, no plan that does anything" for one in found if one.proven is None]
     return found, bad
 
 
@@ -69,7 +73,8 @@ def run(folder: Path, axis: Axis, size: int) -> Measured:
         _, status, used = os.wait4(child.pid, 0)
     child.returncode = os.waitstatus_to_exitcode(status)
     text = (folder / "told.json").read_text("utf-8")
-    proven = json.loads(text)["proven"] if text else None
+    plan: dict[str, int] = json.loads(text) if text else {"improvement": 0}
+    does = plan["improvement"] > 0
     return Measured(
         axis.name,
         size,
@@ -77,7 +82,8 @@ def run(folder: Path, axis: Axis, size: int) -> Measured:
         used.ru_utime + used.ru_stime,
         used.ru_maxrss / 1024,
         child.returncode,
-        proven,
+        bool(plan["proven"]) if does else None,
+        100 * plan["improvement"] // plan["bound"] if does else 0,
         _bytes(folder / "plan.xlsx"),
         _bytes(folder / "plan.html"),
     )
