@@ -66,7 +66,7 @@ def walked_on(left: Left, wish: Wish) -> Walked | NoPlan:
     if wish.report is not None:
         wish.report("Taking off what is done")
     seen = _now(left, before)
-    rested = rest_offer(before.base, seen.base, left)
+    rested = rest_offer(before.base, seen.base, left, wish.report)
     know_musts(left.job, rested.first, left.rest.begun)
     seen = replace(seen, base=rested.base)
     chooser = chooser_of(seen, rested.offer, wish)

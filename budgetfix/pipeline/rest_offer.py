@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from budgetfix.brief.lease import UNDO_LIMIT
@@ -32,9 +32,12 @@ class Rested:
     offer: Offered
 
 
-def rest_offer(before: Ground, now: Ground, left: Left) -> Rested:
-    """The offer of the rest. `before`: the rooms before anything was done; `now`: as they stand, with `left.rest`."""
-    first = offered(before, _again(left.so_far))
+def rest_offer(before: Ground, now: Ground, left: Left, report: Callable[[str], None] | None = None) -> Rested:
+    """The offer of the rest. `before`: the rooms before anything was done; `now`: as they stand, with `left.rest`.
+
+    `report`: told, in words, how far this is in a house of several rooms.
+    """
+    first = offered(before, _again(left.so_far), report=report)
     halves = paced((left_of(one, left.done) for one in left.done.begun), learnt(left.job.brief.pace, ()))
     begun = {one.id: one for one in halves}
     pool = {**first.framed.candidates, **begun}

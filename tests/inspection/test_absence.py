@@ -67,3 +67,24 @@ def test_a_tall_piece_that_has_left_cannot_tip() -> None:
     survey = job("stager").survey
     assert survey is not None
     assert [one.rule for one in kept("stager", survey, take(survey, "china cabinet"))] == []
+
+
+def test_a_window_that_people_look_into_may_not_be_bare() -> None:
+    """The right curtain gone: the window is bare, and its curtain's faults keep their points; with a blind they go."""
+    survey = job("stager").survey
+    assert survey is not None
+    bare = kept("stager", survey, take(survey, "right curtain"))
+    assert "right window" in {one.subject for one in bare if one.rule == "hem-off-floor"}
+    blind = Change("openings", "right window", (("blind", True),))
+    assert kept("stager", survey, (*take(survey, "right curtain"), blind)) == []
+
+
+def test_a_bare_window_elsewhere_is_no_blame() -> None:
+    """One rod hangs across both front windows; that a third window on another wall is bare is that window's matter."""
+    survey = job("stager").survey
+    assert survey is not None
+    right = survey.named["right window"][1]
+    third = right.model_copy(update={"name": "side window", "wall": "D", "from_left": 300.0})
+    survey = survey.changed((Change("openings", "side window", add=third),))
+    across = Change("curtains", "left curtain", (("also_window", "right window"), ("rod_width", 144 * 25.4)))
+    assert kept("stager", survey, (*take(survey, "right curtain"), across)) == []

@@ -19,13 +19,17 @@ BESIDE = ("rounds", "files", "plans")
 """How often the chooser looked, and what depends on the time that was left beside the plan."""
 
 
+SAID: dict[str, list[object]] = {}
+"""What was told meanwhile, by job."""
+
+
 @cache
 def again(name: str, how: str) -> Replanned:
     """A demo job replanned on the day of its order: with nothing ticked, everything done, or its first session done."""
     book = run(name).book
     told = {"nothing": back(book), "all": everything(book), "first": first_session(book)}[how]
     with patch("budgetfix.pipeline.around.BESIDE", 0.03), patch("budgetfix.pipeline.around.GOODS", 0.006):
-        found = replanned(job(name), told, TODAY, Wish(200.0, time.monotonic))
+        found = replanned(job(name), told, TODAY, Wish(200.0, time.monotonic, report=SAID.setdefault(name, []).append))
     assert isinstance(found, Replanned)
     return found
 
@@ -48,6 +52,12 @@ def figures(book: PlanBook) -> dict[str, object]:
 def test_nothing_ticked_is_the_same_plan(name: str) -> None:
     """The same figures, sessions, purchases and faults."""
     assert figures(again(name, "nothing").book) == figures(run(name).book)
+
+
+def test_a_house_is_told_room_by_room() -> None:
+    """Fitting remedies to the rooms as they were takes a while in a house: the line names the room, as with a plan."""
+    again("stager", "nothing")
+    assert "Fitting remedies: room 2 of 2" in SAID["stager"]
 
 
 @EACH

@@ -59,7 +59,9 @@ def measured(folder: Path, axes: Sequence[Axis], lanes: int) -> tuple[list[Measu
         order = sorted(enumerate(axes), key=lambda one: one[1].name not in LONGEST)
         begun = {number: at_work.submit(run, folder / f"large-{number}", axis, axis.size) for number, axis in order}
         found = [begun[number].result() for number in range(len(axes))]
-    bad = [f"{one.size:,} {one.axis}: exit {one.code}, no plan that does anything" for one in found if one.proven is None]
+    bad = [
+        f"{one.size:,} {one.axis}: exit {one.code}, no plan that does anything" for one in found if one.proven is None
+    ]
     return found, bad
 
 
