@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterable
+from fnmatch import fnmatchcase
 from pathlib import Path
 
 SIGNS = {
@@ -16,11 +18,20 @@ NEAR = 200
 
 
 def outdated(folder: Path, made: Iterable[str]) -> tuple[str, ...]:
-    """Names of our own files of an earlier plan in this folder that are not among `made`. Errors: OSError."""
-    kept = frozenset(made)
+    """Names of our own files of an earlier plan in this folder that are not among `made`.
+
+    Errors: OSError, also for a folder that may not be looked through: what stayed would speak of another plan.
+    """
+    if not folder.is_dir():
+        return ()
+    kept, there = frozenset(made), sorted(os.listdir(folder))
     return tuple(
-        path.name
+        name
         for pattern, sign in SIGNS.items()
-        for path in sorted(folder.glob(pattern))
-        if path.is_file() and path.name not in kept and sign in path.read_bytes()[:NEAR]
+        for name in there
+        if fnmatchcase(name, pattern) and name not in kept and _begins_with(folder / name, sign)
     )
+
+
+def _begins_with(path: Path, sign: bytes) -> bool:
+    return path.is_file() and sign in path.read_bytes()[:NEAR]

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import errno
+import os
 from dataclasses import replace
 from pathlib import Path
+
+import pytest
 
 from budgetfix.intake.earlier import outdated
 from budgetfix.pipeline.writing import write_plan
@@ -27,3 +31,18 @@ def test_what_is_not_ours_stays(tmp_path: Path) -> None:
     (tmp_path / "plan-holiday.ics").write_text("BEGIN:VCALENDAR\nPRODID:-//other//\n", encoding="utf-8")
     (tmp_path / "landlord.txt").write_text("Dear landlord, as promised ...\n", encoding="utf-8")
     assert outdated(tmp_path, ()) == ()
+
+
+def test_a_folder_that_may_not_be_looked_through_is_no_empty_folder(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The system refuses to list it: the old calendar would stay unnoticed, so nothing is written."""
+    (tmp_path / "plan-ben.ics").write_bytes(b"BEGIN:VCALENDAR\nPRODID:-//budgetfix//\n")
+
+    def refused(_: Path) -> list[str]:
+        raise PermissionError(errno.EACCES, "Permission denied")
+
+    monkeypatch.setattr(os, "listdir", refused)
+    with pytest.raises(PermissionError):
+        outdated(tmp_path, ())
+    assert outdated(tmp_path / "not there", ()) == ()
