@@ -22,7 +22,11 @@ Engine = Literal["highs", "cbc"]
 GAP = 0.5
 """All objectives are whole numbers: a gap of half a unit is a proof."""
 ASKED_TWICE = 1000
-"""Columns up to which "no solution" is asked once more without presolve: HiGHS has said it where there is one."""
+"""Columns up to which "no solution" is asked once more without presolve: HiGHS has said it where there is one, and
+has given up with an error of its own where there was nothing hard.
+"""
+ENDED = frozenset({"kOptimal", "kInfeasible", "kUnboundedOrInfeasible", "kTimeLimit", "kSolutionLimit"})
+"""How HiGHS ends when nothing went wrong; the last of them where its nodes are counted."""
 NO_RESTART = {"mip_allow_restart": False}
 """Starting over once much is fixed costs more than it brings on these programs: half as long without, on houses."""
 FEASIBLE = 2
@@ -64,7 +68,7 @@ def _run(
     problem, columns = built
     problem.solve(_solver(pulp, seconds, engine, tight, nodes))
     solved = _read(pulp, problem, program, columns, engine)
-    if solved.status == "infeasible" and engine == "highs" and len(columns) <= ASKED_TWICE:
+    if engine == "highs" and len(columns) <= ASKED_TWICE and (solved.status == "infeasible" or _failed(problem)):
         problem.solve(_solver(pulp, seconds, engine, tight, nodes, presolve="off"))
         solved = _read(pulp, problem, program, columns, engine)
     return solved
@@ -155,6 +159,11 @@ def _highs_said(problem: Any) -> tuple[str, bool]:
     if status in ("kInfeasible", "kUnboundedOrInfeasible"):
         return "infeasible", False
     return ("optimal" if status == "kOptimal" else "stopped"), found
+
+
+def _failed(problem: Any) -> bool:
+    """Whether HiGHS itself says that it went wrong."""
+    return problem.solverModel.getModelStatus().name not in ENDED
 
 
 def _cbc_said(pulp: Any, problem: Any) -> tuple[str, bool]:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import json
+import math
 import os
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
-from budgetfix.optimize import SolverDisagrees, solve
+from budgetfix.optimize import SolverDisagrees, solve, solver
 from budgetfix.optimize.facts import Facts
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.merging import merged
@@ -145,9 +147,10 @@ def test_columns_are_handed_over_in_the_order_of_their_making(monkeypatch: pytes
     assert [int(name[1:]) for name in seen[0]] == list(range(120))
 
 
-def test_a_no_of_the_presolve_is_asked_once_more() -> None:
-    """A program with a solution of 313 that HiGHS 1.x calls infeasible as soon as it presolves."""
-    typed = json.loads(Path(__file__).with_name("said_infeasible.json").read_text(encoding="utf-8"))
+@pytest.mark.parametrize(("file", "least"), [("said_infeasible.json", 313), ("gave_up.json", 12)])
+def test_a_no_of_the_presolve_is_asked_once_more(file: str, least: int) -> None:
+    """Programs with a solution that HiGHS 1.x calls infeasible, or gives up with an error, as soon as it presolves."""
+    typed = json.loads(Path(__file__).with_name(file).read_text(encoding="utf-8"))
     program = Program()
     for name, low, up, whole in typed["variables"]:
         program.variables[name] = Variable(low, up, whole)
@@ -155,7 +158,21 @@ def test_a_no_of_the_presolve_is_asked_once_more() -> None:
         Row(name, tuple((by, of) for by, of in terms), sense, right) for name, terms, sense, right in typed["rows"]
     )
     found = run(program, tuple((by, of) for by, of in typed["objective"]), 20.0)
-    assert (found.status, round(found.objective)) == ("optimal", 313)
+    assert (found.status, round(found.objective)) == ("optimal", least)
+
+
+def test_a_solver_that_went_wrong_is_asked_once_more(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It says at first that it failed, and nothing else: the second answer counts."""
+    read, told = solver._read, list[Solved]()
+
+    def at_first_nothing(*asked: Any) -> Solved:
+        told.append(read(*asked))
+        return told[-1] if len(told) > 1 else Solved("stopped", None, math.inf, -math.inf)
+
+    monkeypatch.setattr(solver, "_read", at_first_nothing)
+    monkeypatch.setattr(solver, "_failed", lambda _: True)
+    solved = run(knapsack(), ((-3, "a"), (-2, "b"), (-1, "c")), 10.0)
+    assert (solved.status, round(solved.objective), len(told)) == ("optimal", -5, 2)
 
 
 def test_coarse_tolerances_are_not_the_last_word(monkeypatch: pytest.MonkeyPatch) -> None:

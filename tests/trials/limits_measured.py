@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from tests.trials.limits_jobs import Axis
 
@@ -75,8 +76,8 @@ def run(folder: Path, axis: Axis, size: int) -> Measured:
         _, status, used = os.wait4(child.pid, 0)
     child.returncode = os.waitstatus_to_exitcode(status)
     text = (folder / "told.json").read_text("utf-8")
-    plan: dict[str, int] = json.loads(text) if text else {"improvement": 0}
-    does = plan["improvement"] > 0
+    plan: dict[str, Any] = json.loads(text) if text else {"chosen": []}
+    does = bool(plan["chosen"])
     return Measured(
         axis.name,
         size,
@@ -85,7 +86,7 @@ def run(folder: Path, axis: Axis, size: int) -> Measured:
         used.ru_maxrss / 1024,
         child.returncode,
         bool(plan["proven"]) if does else None,
-        100 * plan["improvement"] // plan["bound"] if does else 0,
+        100 * plan["improvement"] // max(1, plan["bound"]) if does else 0,
         _bytes(folder / "plan.xlsx"),
         _bytes(folder / "plan.html"),
     )
