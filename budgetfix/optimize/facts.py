@@ -56,6 +56,11 @@ class Facts:
     def by_id(self) -> dict[str, Option]:
         return {one.id: one for one in self.options}
 
+    @cached_property
+    def unplaced(self) -> Facts:
+        """The same problem where nothing is placed."""
+        return self.within(0)
+
     @property
     def long_steps(self) -> bool:
         """True where a step takes more than half a session on average: totals promise what no timetable keeps."""

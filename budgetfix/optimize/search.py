@@ -282,7 +282,7 @@ class Search:
 
     def wrong(self, chosen: frozenset[str]) -> tuple[str, ...]:
         """The promises that a set breaks before anything is placed, in words."""
-        facts = self.facts.within(0)
+        facts = self.facts.unplaced
         words = recount.choice_broken(facts, chosen)
         words += [f"without {id}" for id in self.extra.chosen if id not in chosen]
         cost = recount.bill(facts, chosen, ())
