@@ -7,6 +7,7 @@ from decimal import Decimal
 from random import Random
 from typing import Any
 
+from budgetfix.framing.options import LOUD
 from tests.proof.random_jobs import draw
 from tests.proof.random_vans import FROM, with_van
 from tests.trials.laws_walk import ORDERED, Case, Changed, Files, Law, Raw, Told, not_better, not_worse, same
@@ -160,7 +161,10 @@ def scaled(before: Told, after: Told, _: Changed) -> str:
 
 
 def renamed(case: Case) -> Changed | None:
-    """Every fault, remedy, group, product, tool, shop and limit by another name, in the same order."""
+    """Every fault, remedy, group, product, tool, shop and limit by another name, in the same order.
+
+    Tools that are known to be loud keep theirs: they rest while others sleep.
+    """
     return Changed(_renamed(case.files, "k "))
 
 
@@ -175,9 +179,9 @@ def _renamed(files: Files, mark: str) -> Files:
             named = key in ID_MAPS
             return {(mark + name if named else name): told_otherwise(one, name) for name, one in raw.items()}
         if isinstance(raw, list):
-            return [mark + one if isinstance(one, str) and key in ID_LISTS and one != "all" else told_otherwise(one)
-                    for one in raw]  # fmt: skip
-        return mark + raw if isinstance(raw, str) and key in ID_KEYS else raw
+            return [mark + one if isinstance(one, str) and key in ID_LISTS and one not in ("all", *LOUD)
+                    else told_otherwise(one) for one in raw]  # fmt: skip
+        return mark + raw if isinstance(raw, str) and key in ID_KEYS and raw not in LOUD else raw
 
     fresh = files.with_()
     brief = told_otherwise(fresh.brief)
@@ -288,9 +292,13 @@ def of_no_interest(case: Case) -> Changed | None:
     return Changed(fresh, about=name)
 
 
-def _takes_something(remedy: Raw) -> bool:
-    """What takes no money and no time ties with doing without it; then the smaller id decides."""
-    return any(remedy.get(field) for field in ("cost", "hours", "steps", "tools"))
+def _takes_something(remedy: Raw, there: set[str]) -> bool:
+    """What takes no money and no time ties with doing without it; then the smaller id decides. `there`: tools that
+    others of the plan need, so that they cost nothing more.
+    """
+    return any(remedy.get(field) for field in ("cost", "hours", "steps")) or not there.issuperset(
+        remedy.get("tools") or ()
+    )
 
 
 def nowhere(_: Told, after: Told, other: Changed) -> str:
@@ -302,7 +310,8 @@ def nowhere(_: Told, after: Told, other: Changed) -> str:
     if not files.must_all:
         for one in (remedies[id] for id in after.chosen):
             alone = not set(one["answers"]) - {name} and not _tied(files) & {one["remedy"], one.get("pick_one")}
-            said += [f"chosen for it alone: {one['remedy']}"] if alone and _takes_something(one) else []
+            others = {tool for id in after.chosen if id != one["remedy"] for tool in remedies[id].get("tools") or ()}
+            said += [f"chosen for it alone: {one['remedy']}"] if alone and _takes_something(one, others) else []
     return "; ".join(said)
 
 

@@ -62,13 +62,19 @@ def in_a_mirror(case: Case) -> Changed | None:
     survey = _survey(case)
     if any(one.panels < 2 for one in survey.curtains):
         return None
-    return Changed(case.files.with_(survey=mirrored(survey, survey.rooms[0].room)))
+    return Changed(case.files.with_(survey=mirrored(survey, survey.rooms[0].room)), _two_corners(case))
 
 
 def turned(case: Case) -> Changed | None:
     """The survey of somebody who began with another wall: each wall has the next letter."""
     survey = _survey(case)
-    return Changed(case.files.with_(survey=rotated(survey, survey.rooms[0].room)))
+    return Changed(case.files.with_(survey=rotated(survey, survey.rooms[0].room)), _two_corners(case))
+
+
+def _two_corners(case: Case) -> str:
+    """Of two empty corners that are alike the first is filled, though something else may see a difference."""
+    chosen = () if case.before is None else case.before.chosen
+    return "filled another of two empty corners" if any(id.startswith("corner-filler/") for id in chosen) else ""
 
 
 def alike(before: Told, after: Told, _: Changed) -> str:
