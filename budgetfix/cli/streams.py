@@ -18,11 +18,13 @@ def open_all() -> None:
     """Streams that were shut before the command began lead nowhere.
 
     Else Python has none there, and the next file that is opened takes the number of what is printed by native code.
+    Processes that are begun get them as well, and as with Python's own nobody has to close them.
     """
     for number, name in enumerate(NAMES):
         if getattr(sys, name) is None:
-            nowhere = os.fdopen(os.open(os.devnull, os.O_RDWR), "w" if number else "r", encoding="utf-8")
-            setattr(sys, name, nowhere)
+            nowhere = os.open(os.devnull, os.O_RDWR)
+            os.set_inheritable(nowhere, True)
+            setattr(sys, name, os.fdopen(nowhere, "w" if number else "r", encoding="utf-8", closefd=False))
 
 
 @contextmanager

@@ -53,6 +53,23 @@ def test_a_plan_is_written_though_streams_are_shut(shut: str, job: Path) -> None
         assert (job / name).read_bytes() == (job.parent / "plain" / "den" / name).read_bytes(), name
 
 
+@pytest.mark.parametrize("shut", [">&-", "<&- >&-", "<&- >&- 2>&-"])
+def test_houses_are_planned_though_streams_are_shut(shut: str, job: Path) -> None:
+    """Other processes plan them: theirs are shut no more than those of the first."""
+    for name in ("den", "attic"):
+        shutil.copytree(job, job.parent / "street" / name)
+    done = run(f'exec "$@" plan street {shut}', job)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert all((job.parent / "street" / house / name).stat().st_size for house in ("den", "attic") for name in WRITTEN)
+
+
+@pytest.mark.parametrize("shut", ["<&-", "<&- >&-"])
+def test_a_shut_stream_is_nothing_to_warn_of(shut: str, job: Path) -> None:
+    """Where every warning is an error, and unclosed files are told."""
+    done = run(f'exec "$1" -X dev -W error -m budgetfix plan den {shut}', job)
+    assert (done.returncode, done.stderr) == (0, "")
+
+
 @pytest.mark.skipif(not FULL.exists(), reason="NOT RUN: this system has no device that is always full")
 @pytest.mark.parametrize("words", ["plan den", "plan den --json", "inspect den", "rules --json"])
 def test_a_full_disk_behind_the_screen_is_told(words: str, job: Path) -> None:
