@@ -124,8 +124,12 @@ def as_text(value: object) -> str:
 def name_of(row: RawRow, field: str) -> str:
     """The name in a field as others point to it; empty where there is none that can be read."""
     cell = row.cells.get(field)
-    unread = cell is None or cell.trouble or cell.value is None or isinstance(cell.value, (bool, list, dict))
-    return "" if cell is None or unread else as_text(cell.value)
+    if cell is None or cell.trouble or cell.value is None:
+        return ""
+    try:
+        return as_text(cell.value)
+    except ValueError:
+        return ""
 
 
 def named_rows(rows: Iterable[RawRow], field: str) -> list[RawRow]:

@@ -21,7 +21,17 @@ from budgetfix.intake.catalog_things import link_things
 from budgetfix.intake.csv_rows import csv_place
 from budgetfix.intake.inside import Inside, Part, at, each, named_place, only
 from budgetfix.intake.raw_rows import RawCell, RawRow
-from budgetfix.intake.reader import Record, as_names, as_pairs, as_share, as_text, as_whole, as_yes, unknown_fields
+from budgetfix.intake.reader import (
+    Record,
+    as_names,
+    as_pairs,
+    as_share,
+    as_text,
+    as_whole,
+    as_yes,
+    name_of,
+    unknown_fields,
+)
 from budgetfix.room.survey import Survey
 
 F = Fraction
@@ -181,3 +191,11 @@ def test_links_of_an_empty_catalog() -> None:
     raw.rows["remedies"] = [RawRow("remedies", PLACE, {"remedy": RawCell("m", PLACE), "on": RawCell("rug", PLACE)})]
     link_things(raw, Catalog(remedies=(Remedy(remedy="m", on="rug"),)), Survey(), problems)
     assert [problem.found for problem in problems] == ["'rug'"]
+
+
+@pytest.mark.parametrize("value", [None, True, [1], {"a": 1}, "9" * 5000])
+def test_a_name_that_cannot_be_read_is_none(value: object) -> None:
+    """What reading it as a field refuses, one that looks for it passes over."""
+    assert name_of(RawRow("table", PLACE, {"field": RawCell(value, PLACE)}), "field") == ""
+    assert name_of(RawRow("table", PLACE), "field") == ""
+    assert name_of(RawRow("table", PLACE, {"field": RawCell(" a  b ", PLACE)}), "field") == "a b"
