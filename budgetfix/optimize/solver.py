@@ -167,9 +167,9 @@ def _failed(problem: Any) -> bool:
 
 
 def _cbc_said(pulp: Any, problem: Any) -> tuple[str, bool]:
-    """The same of CBC, which only PuLP 3.3 ships."""
+    """The same of CBC, which only PuLP 3.3 ships; it calls what has no solution in whole numbers a status only."""
     state = problem.sol_status
-    if state == pulp.LpSolutionInfeasible:
+    if state == pulp.LpSolutionInfeasible or problem.status == pulp.LpStatusInfeasible:
         return "infeasible", False
     found = state in (pulp.LpSolutionOptimal, pulp.LpSolutionIntegerFeasible)
     return ("optimal" if state == pulp.LpSolutionOptimal else "stopped"), found

@@ -52,6 +52,20 @@ def test_what_cannot_be_is_infeasible() -> None:
     assert run(empty, (), 10.0).status == "infeasible"
 
 
+@pytest.mark.parametrize("engine", ["highs", "cbc"])
+def test_what_cannot_be_in_whole_numbers_is_infeasible(engine: Engine) -> None:
+    """Half of each of two would do, but neither whole."""
+    program = Program()
+    for name in "ab":
+        program.binary(name)
+    program.add([Row("half", ((2, "a"), (2, "b")), "=", 1), Row("both", ((1, "a"), (-1, "b")), "<=", 0)])
+    if engine == "cbc":
+        cbc = pytest.importorskip("pulp").__dict__.get("PULP_CBC_CMD")
+        if cbc is None or not cbc(msg=False).available():
+            pytest.skip("NOT RUN: this PuLP ships no CBC")
+    assert run(program, ((1, "a"),), 10.0, engine).status == "infeasible"
+
+
 def test_without_seconds_nothing_is_tried() -> None:
     """A clock that has run out stops before the solver starts."""
     solved = run(knapsack(), (), 0.0)
