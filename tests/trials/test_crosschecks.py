@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import os
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tests.trials.crosschecks import TRIAL, run
 from tests.trials.crosschecks_child import REPO, Came, same_object, unlike
-from tests.trials.crosschecks_pythons import environment, oldest, others
+from tests.trials.crosschecks_pythons import environment, loosely, oldest, others
 from tests.trials.page import promises
 from tests.trials.registry import SEED
 from tests.trials.trial import Asked
@@ -89,6 +90,19 @@ def test_objects_are_the_same_however_their_letters_are_written() -> None:
     assert same_object(PLAIN, Came(0, b'{"a": "\\u00e9"}', b"", {})) == []
     assert same_object(PLAIN, Came(0, b'{"a": "e"}', b"", {})) == ["the printed object says something else"]
     assert same_object(PLAIN, Came(0, b"{", b"", {}))[0].startswith("the printed object cannot be read")
+
+
+def test_other_libraries_may_fold_elsewhere_but_say_the_same() -> None:
+    """Of the oldest libraries the words of a calendar count, not where its lines are cut, nor the rounds it took."""
+    one = Came(
+        0, b'{"rounds": {"inspections": 3}, "spent": 5}', b"", {"a.ics": b"SUMMARY:two\r\n  holes", "a.xlsx": b"1"}
+    )
+    other = Came(
+        0, b'{"rounds": {"inspections": 4}, "spent": 5}', b"", {"a.ics": b"SUMMARY:tw\r\n o holes", "a.xlsx": b"2"}
+    )
+    assert unlike(loosely(one), loosely(other)) == []
+    assert unlike(loosely(one), loosely(replace(other, out=b'{"rounds": {}, "spent": 6}'))) != []
+    assert unlike(loosely(one), loosely(replace(other, files={"a.ics": b"SUMMARY:three holes"}))) != []
 
 
 def test_other_pythons_are_found_where_one_says(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
