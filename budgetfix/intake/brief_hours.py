@@ -92,7 +92,7 @@ def as_day(value: object) -> date:
     except ValueError:
         raise ValueError("a date such as 2026-06-06") from None
     if not FIRST_YEAR <= day.year <= LAST_YEAR:
-        raise ValueError(f"a date from {FIRST_YEAR} to {LAST_YEAR}")
+        raise ValueError(f"{day.isoformat()} is not in the years {FIRST_YEAR} to {LAST_YEAR}")
     return day
 
 

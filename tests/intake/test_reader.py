@@ -199,3 +199,11 @@ def test_a_name_that_cannot_be_read_is_none(value: object) -> None:
     assert name_of(RawRow("table", PLACE, {"field": RawCell(value, PLACE)}), "field") == ""
     assert name_of(RawRow("table", PLACE), "field") == ""
     assert name_of(RawRow("table", PLACE, {"field": RawCell(" a  b ", PLACE)}), "field") == "a b"
+
+
+@pytest.mark.parametrize("year", [1899, 2901])
+def test_a_day_of_another_age_is_a_slip(year: int) -> None:
+    """The day is named, since a cell that holds one is called a date only."""
+    with pytest.raises(ValueError, match=f"{year}-06-01 is not in the years 1900 to 2900"):
+        as_day(date(year, 6, 1))
+    assert as_day(f"{year - 1 if year > 2000 else year + 1}-06-01").year in (1900, 2900)
