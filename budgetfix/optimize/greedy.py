@@ -31,7 +31,7 @@ class Greedy:
     """Options that have a say in that: chosen and asked about, or asked about next."""
 
     def __post_init__(self) -> None:
-        everything = frozenset(self.search.facts.by_id)
+        everything = frozenset(one.id for one in self.search.facts.problem.options)
         trees = self.search.growth.trees
         self._mine = [tree.tree.members or everything for tree in trees]
 

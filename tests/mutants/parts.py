@@ -105,7 +105,7 @@ SEARCH = Part(
     "The search: trees, rounds, bounds, other questions to one problem",
     _in(
         "optimize",
-        "answering asking ceilings curve fair finish flow growth linear listing losses merging packing"
+        "answering asking ceilings curve fair finish flow greedy growth linear listing losses merging packing"
         " placing problem relax search sharing solver start stock why_not",
     ),
     ("tests/optimize",),

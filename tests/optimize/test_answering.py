@@ -85,8 +85,9 @@ def test_lazy_leaves_give_the_same_plan(number: int) -> None:
 
 
 def test_lazy_leaves_take_inspections() -> None:
-    """Nothing asked up front: the search has to look again before it knows."""
-    problem = points_problem((Option("rod"), Option("rug")), {"rod": 10, "rug": 20})
+    """Nothing asked up front, and a first plan that is not the best: the search has to look again before it knows."""
+    options = tuple(Option(id, None, (), cost) for id, cost in (("art", 60), ("rod", 50), ("rug", 50), ("tray", 40)))
+    problem = points_problem(options, {"art": 66, "rod": 50, "rug": 50, "tray": 10}, budget_minor=100)
     lazy = solve(problem, clock=still, growth=Growth(problem, asks=0, asks_a_tree=0, asks_a_round=0))
     assert isinstance(lazy, Answer)
     assert lazy.plan.chosen == ("rod", "rug")
