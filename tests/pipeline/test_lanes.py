@@ -146,6 +146,7 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path) -> None:
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         start_new_session=True,
+        preexec_fn=interruptible,
     )
     children = wait_for(running.pid)
     os.killpg(running.pid, signal.SIGINT)
@@ -153,6 +154,11 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path) -> None:
     assert running.returncode != 0
     assert gone(children)
     assert sorted(tmp_path.rglob("*")) == before
+
+
+def interruptible() -> None:
+    """What a shell begins in the background ignores Ctrl-C, and so would all that it begins."""
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 
 def gone(pids: list[int]) -> bool:

@@ -122,12 +122,13 @@ def _if_told(found: Seen, judge: object) -> None:
 
 
 @lru_cache(maxsize=1)
-def _by_name() -> dict[str, Job]:
+def by_name() -> dict[str, Job]:
+    """All jobs, read once."""
     return {job.name: job for job in jobs()}
 
 
 def _job(name: str) -> Job:
-    return _by_name()[name]
+    return by_name()[name]
 
 
 @lru_cache(maxsize=16)

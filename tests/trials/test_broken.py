@@ -19,7 +19,7 @@ from budgetfix.intake import csv_rows, plan_back
 from budgetfix.intake.job import Job as ReadJob
 from budgetfix.intake.job import read_job
 from budgetfix.pipeline import reading
-from tests.trials.broken import TRIAL, one
+from tests.trials.broken import TRIAL, by_name, one
 from tests.trials.broken_jobs import Job, jobs
 from tests.trials.broken_run import Seen, seen
 from tests.trials.broken_sheets import book_bytes, copied
@@ -52,6 +52,12 @@ def test_a_try_can_be_repeated_alone(tmp_path: Path) -> None:
 def seen_within(folder: Path, sort: str, promise: str) -> bool:
     """True where one of the first tries of a sort finds this promise broken."""
     return any(promise in one(SEED, number, sort, folder / f"try-{number}").faults for number in range(MOST))
+
+
+@pytest.fixture(autouse=True)
+def _jobs() -> None:
+    """The jobs that are spoilt are read before anything is planted, whichever test comes first."""
+    by_name()
 
 
 def test_a_crash_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
