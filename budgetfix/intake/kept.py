@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import errno
 from itertools import count
 from pathlib import Path
 
+from budgetfix.base.problems import FileProblem
 from budgetfix.intake.door import book_bytes
 
 KEPT = "plan-kept-{}.xlsx"
@@ -13,11 +15,16 @@ KEPT = "plan-kept-{}.xlsx"
 def to_keep(plan_xlsx: Path, made: bytes) -> dict[str, bytes]:
     """The earlier workbook by the name that it gets; nothing where there is none, or the new one is the same.
 
-    `made`: the new workbook.
+    `made`: the new workbook. Errors: OSError where the earlier one cannot be had whole: what is typed there would go.
     """
     if not plan_xlsx.exists():
         return {}
-    old = _whole(plan_xlsx)
+    problems: list[FileProblem] = []
+    old = book_bytes(plan_xlsx, problems)
+    if old is None:
+        raise OSError(
+            errno.EIO, "; ".join(f"found {one.found}, wanted {one.wanted}" for one in problems), str(plan_xlsx)
+        )
     if old == made:
         return {}
     names = (KEPT.format(number) for number in count(1))

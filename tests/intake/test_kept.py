@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+import errno
 from pathlib import Path
+from typing import NoReturn
 
+import pytest
+
+from budgetfix.intake import door
 from budgetfix.intake.kept import changed, to_keep
 
 
@@ -34,3 +39,21 @@ def test_a_book_that_was_saved_or_taken_away_is_not_as_it_was(tmp_path: Path) ->
     assert not changed(plan, b"read")
     plan.write_bytes(b"saved")
     assert changed(plan, b"read")
+
+
+def test_a_book_that_cannot_be_had_whole_is_not_replaced(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The disk fails while it is read, or it is too large to be read: an empty copy would lose what was typed."""
+    plan = tmp_path / "plan.xlsx"
+    plan.write_bytes(b"ticked")
+    monkeypatch.setattr(door, "BOOK_BYTES", 5)
+    with pytest.raises(OSError, match="found 6 bytes, wanted 5 at most") as large:
+        to_keep(plan, b"new")
+    assert large.value.filename == str(plan)
+    monkeypatch.undo()
+
+    def fails(*_: object, **__: object) -> NoReturn:
+        raise OSError(errno.EIO, "Input/output error")
+
+    monkeypatch.setattr(Path, "open", fails)
+    with pytest.raises(OSError, match="a file that cannot be opened"):
+        to_keep(plan, b"new")
