@@ -88,3 +88,19 @@ def test_a_bare_window_elsewhere_is_no_blame() -> None:
     survey = survey.changed((Change("openings", "side window", add=third),))
     across = Change("curtains", "left curtain", (("also_window", "right window"), ("rod_width", 144 * 25.4)))
     assert kept("stager", survey, (*take(survey, "right curtain"), across)) == []
+
+
+def test_what_serves_in_its_place_was_asked_about() -> None:
+    """That the left curtain hangs before both windows now was found by asking for all that could serve them: whoever
+    changes one of these changes the answer.
+    """
+    survey, brief = job("stager").survey, job("stager").brief
+    assert survey is not None
+    survey, judged = not_overlooked(survey), judges(RULES, brief)
+    across = Change("curtains", "left curtain", (("also_window", "right window"), ("rod_width", 144 * 25.4)))
+    after = survey.changed((*take(survey, "right curtain"), across))
+    (block,) = (one for one in blocks(["living room"], judged) if one.name == "window dressing")
+    seen, absences = look_at(block, survey, brief), {judge.rule.slug: judge for judge in judged}
+    again = look_again(block, after, brief, seen, gone(survey, after, "living room"), absences)
+    asked = {question.table for question in set(again.asked) - set(seen.asked) if question.names is None}
+    assert {"pictures", "rugs"} <= asked
