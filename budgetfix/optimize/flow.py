@@ -83,6 +83,7 @@ def _sessions(minutes: Sequence[int], flow: dict[Arc, int]) -> list[list[int]]:
             session.append(waiting[arc[1]].pop(0))
             level += arc[1]
         found.append(session)
-    if found and 0 in waiting:
+    if 0 in waiting:
+        found = found or [[]]
         found[0].extend(waiting[0])
     return found

@@ -132,7 +132,8 @@ class Growth:
     def grow_up_front(self, possible: frozenset[str], enough: Callable[[], bool] = lambda: False) -> bool:
         """Ask everything, or up to the caps: cheap trees whole, dear ones in even shares until `enough` says so.
 
-        True where dear trees are whole. How far trees are grown changes how long the search takes, never what it finds.
+        True where dear trees are whole, or were grown before: only the first solve of a job looks for a greedy plan.
+        How far trees are grown changes how long the search takes, never what it finds.
         """
         if self._grown:
             return True

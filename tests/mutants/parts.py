@@ -78,8 +78,8 @@ ROWS = Part(
     _in("optimize", "buying cannot choice_rows facts hours_rows money_rows order recount windows worth_rows"),
     _tests(
         "optimize",
-        "brute buying by_date cannot closely cuts facts hours_rows in_order lp money_rows order packing placing recount"
-        " relax setting_up solver stock timetable whole_days windows worth_rows",
+        "brute buying by_date cannot cuts facts hours_rows in_order lp money_rows order packing placing recount"
+        " relax rows_closely setting_up solver stock timetable whole_days windows worth_rows",
     ),
     0.12,
 )

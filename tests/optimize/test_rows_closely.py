@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from budgetfix.optimize.answering import solve
 from budgetfix.optimize.cuts import _dominating
 from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.flow import fewest
 from budgetfix.optimize.model import sure
 from budgetfix.optimize.phase_count import can_be_bought, counted, spent_in
 from budgetfix.optimize.place_rows import _crew_matters
-from budgetfix.optimize.problem import Extra, Instalment, Option, Placed, Problem, Session, Step, Tool
+from budgetfix.optimize.problem import Answer, Extra, Instalment, Option, Placed, Problem, Session, Step, Tool
 from budgetfix.optimize.wishes import wishes
+from tests.optimize.worlds import points_problem, still
 
 HOURS = tuple(Session(1440 * day, 1440 * day + 60, (60,)) for day in range(3))
 DRILL = Tool("drill", False, 900, 400)
@@ -91,3 +94,15 @@ def test_hazards_come_before_what_voices_want() -> None:
     assert wishes(problem, two)[0] == "hazards"
     assert "hazards" not in wishes(replace(problem, hazards_first=False), two)
     assert wishes(replace(problem, hazards_first=False), Extra())[0] == "both"
+
+
+def test_steps_of_no_time_have_a_session_too() -> None:
+    """Nothing but steps of 0 minutes, all of which must be done: they stand in the first session."""
+    assert fewest((0, 0), 10, 30.0) == [[0, 1]]
+    assert fewest((5, 0), 10, 30.0) == [[0, 1]]
+    assert fewest((), 10, 30.0) == []
+    option = Option("a", steps=(Step(0),))
+    more = {"sessions": (Session(0, 60, (60,)),), "people": ALONE, "must": (("a",),), "must_all": True}
+    answer = solve(points_problem((option,), {"a": 5}, **more), clock=still)
+    assert isinstance(answer, Answer)
+    assert answer.plan.placed == (Placed("a", 0, 0, ALONE),)
