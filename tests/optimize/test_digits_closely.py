@@ -249,3 +249,11 @@ def test_what_all_digits_took() -> None:
     assert [seconds for _, seconds in said.asked] == [10.0, 9.0, 7.0]
     assert (solved.status, solved.objective, solved.took) == ("optimal", 2 * (M + 1), 6.0)
     assert solved.bound == solved.objective - 0.5
+
+
+def test_every_bound_is_a_whole_number() -> None:
+    """Carries of a row and of a wish end at whole numbers, however large: a fraction would be rounded on its way."""
+    made = in_digits(program(Row("r", ((M, "a"), (M + 7, "b")), "<=", 3 * M), a=5, b=9), ((M + 1, "a"), (-3 * M, "b")))
+    assert len(made.objective) > 1
+    ends_of_all = [end for one in made.program.variables.values() for end in (one.low, one.up) if end is not None]
+    assert [end for end in ends_of_all if type(end) is not int] == []
