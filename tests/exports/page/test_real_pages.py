@@ -12,6 +12,7 @@ from budgetfix.exports.drawings.draw import pictures
 from budgetfix.exports.page.page import plan_page
 from tests.exports.conftest import Opener
 from tests.exports.page.breaches import breaches
+from tests.exports.page.test_page_in_chromium import comes
 from tests.scenarios import EACH, run
 
 pytestmark = [pytest.mark.chromium, pytest.mark.slow]
@@ -76,5 +77,4 @@ def test_ticks_outlive_a_reload(name: str, open_page: Opener) -> None:
     boxes = [page.locator("#buy [data-tick]").first, page.locator("#do [data-tick]").last]
     for box in boxes:
         box.check()
-    page.reload()
-    assert all(box.is_checked() for box in boxes)
+    assert comes(page, lambda: all(box.is_checked() for box in boxes))
