@@ -237,3 +237,15 @@ class Facts:
 
     def users(self, tool: str) -> tuple[Option, ...]:
         return tuple(one for one in self.options if tool in one.tools)
+
+
+def with_needs(facts: Facts, id: str) -> frozenset[str]:
+    """An option with all that it needs."""
+    seen: set[str] = set()
+    stack = [id]
+    while stack:
+        one = stack.pop()
+        if one in facts.by_id and one not in seen:
+            seen.add(one)
+            stack.extend(facts.needs[one])
+    return frozenset(seen)

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from budgetfix.optimize import recount
+from budgetfix.optimize.facts import with_needs
 from budgetfix.optimize.problem import Asked
 from budgetfix.optimize.search import Search
 
@@ -19,10 +20,9 @@ Worth = tuple[int, int]
 
 @dataclass
 class Greedy:
-    """One pass over the options of a search. `with_needs`: an option and what it needs; `until`: told when to end."""
+    """A set that takes in, swaps and lets go while that helps. `until`: whether its time is over."""
 
     search: Search
-    with_needs: Callable[[str], frozenset[str]]
     until: Callable[[], bool]
     _mine: list[frozenset[str]] = field(init=False)
     _known: list[Asked] = field(init=False)
@@ -33,7 +33,7 @@ class Greedy:
     def __post_init__(self) -> None:
         everything = frozenset(one.id for one in self.search.facts.problem.options)
         trees = self.search.growth.trees
-        self._mine = [tree.tree.members or everything for tree in trees]
+        self._mine = [everything if (members := tree.tree.members) is None else members for tree in trees]
 
     def add(self, chosen: frozenset[str]) -> frozenset[str]:
         """The set with all that still helps and finds time and money, the most for its share first.
@@ -47,7 +47,7 @@ class Greedy:
         found: list[tuple[float, str]] = []
         for one in self.search.facts.options:
             if one.id not in chosen and not self.until():
-                less = self._less(chosen, chosen | self.with_needs(one.id))
+                less = self._less(chosen, chosen | with_needs(self.search.facts, one.id))
                 if less is not None and less > (0, 0):
                     found.append((-sum(less) / self._share(one.id), one.id))
         now, start = self._in_turn(chosen, [id for _, id in sorted(found)]), chosen
@@ -85,7 +85,7 @@ class Greedy:
 
     def _instead(self, chosen: frozenset[str], id: str) -> frozenset[str]:
         """A set with one more and its needs, without what these exclude."""
-        more = self.with_needs(id)
+        more = with_needs(self.search.facts, id)
         foes = frozenset[str]().union(*(self.search.facts.against[one] for one in more))
         return self._alone(chosen, chosen & foes) | more
 
@@ -138,7 +138,7 @@ class Greedy:
 
     def _share(self, id: str) -> float:
         """The part of all money and minutes that an option takes; a little for one that takes nothing."""
-        facts, ids = self.search.facts, self.with_needs(id)
+        facts, ids = self.search.facts, with_needs(self.search.facts, id)
         minutes = recount.minutes_of(facts, ids) / max(1, sum(map(sum, facts.minutes)))
         money = recount.bill(facts, ids, ()).spent_minor / max(1, self.search.money or 0)
         return 0.001 + minutes + (money if self.search.money is not None else 0)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 
 from budgetfix.optimize.buying import billed
-from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.facts import Facts, with_needs
 from budgetfix.optimize.greedy import Greedy
 from budgetfix.optimize.placing import Placing
 from budgetfix.optimize.problem import Extra, Option, Plan
@@ -45,7 +45,7 @@ def begin(search: Search, known: Iterable[Plan] = (), *, large: bool = False) ->
         _add(search)
         if large:
             until = search.clock() + GREEDY_SHARE * search.left()
-            greedy = Greedy(search, lambda id: with_needs(facts, id), lambda: search.clock() > until)
+            greedy = Greedy(search, lambda: search.clock() > until)
             search.try_set(greedy.add(search.best.chosen))
 
 
@@ -60,18 +60,6 @@ def least(facts: Facts, extra: Extra, key: Callable[[Option], tuple[int, int]]) 
             fine = [one for one in able if facts.against[one.id].isdisjoint(chosen)] or able
             chosen |= with_needs(facts, min(fine, key=key).id)
     return chosen
-
-
-def with_needs(facts: Facts, id: str) -> frozenset[str]:
-    """An option with all that it needs."""
-    seen: set[str] = set()
-    stack = [id]
-    while stack:
-        one = stack.pop()
-        if one in facts.by_id and one not in seen:
-            seen.add(one)
-            stack.extend(facts.needs[one])
-    return frozenset(seen)
 
 
 def _add(search: Search) -> None:

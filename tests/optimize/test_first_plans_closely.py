@@ -11,7 +11,7 @@ from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.listing import _Day, _filled, listed
 from budgetfix.optimize.problem import Extra, Option, Problem, Session, Step
 from budgetfix.optimize.search import Search
-from budgetfix.optimize.start import _add, begin, with_needs
+from budgetfix.optimize.start import _add, begin
 from tests.optimize.worlds import points_problem, still, table_tree
 
 PAIR = (Option("a", cost_minor=100), Option("b", cost_minor=100))
@@ -26,7 +26,7 @@ def search_of(problem: Problem, until: float = 60.0) -> Search:
 def greedy_of(problem: Problem, until: Callable[[], bool] = lambda: False) -> Greedy:
     """The rule at work on a problem, until it is told to end."""
     search = search_of(problem)
-    return Greedy(search, lambda id: with_needs(search.facts, id), until)
+    return Greedy(search, until)
 
 
 def test_the_greedy_rule_takes_nothing_more_once_it_is_told_to_end() -> None:

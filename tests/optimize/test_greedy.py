@@ -13,7 +13,7 @@ from budgetfix.optimize.greedy import Greedy
 from budgetfix.optimize.growth import Growth, value
 from budgetfix.optimize.problem import Answer, Extra, Option, Problem
 from budgetfix.optimize.search import Search
-from budgetfix.optimize.start import begin, with_needs
+from budgetfix.optimize.start import begin
 from tests.framing.test_measured import FRAMED
 from tests.optimize.worlds import points_problem, random_world, still, ticking
 
@@ -31,7 +31,7 @@ def search_of(problem: Problem) -> Search:
 def greedy_of(problem: Problem) -> Greedy:
     """The rule at work on a problem."""
     search = search_of(problem)
-    return Greedy(search, lambda id: with_needs(search.facts, id), never)
+    return Greedy(search, never)
 
 
 @pytest.mark.parametrize("number", range(40))
@@ -43,7 +43,7 @@ def test_what_is_added_keeps_every_promise_and_never_leaves_more(number: int) ->
     if search.best is None:
         return
     before = search.best
-    chosen = Greedy(search, lambda id: with_needs(search.facts, id), never).add(before.chosen)
+    chosen = Greedy(search, never).add(before.chosen)
     assert before.chosen <= chosen
     one, other = search.left_over(chosen), search.left_over(before.chosen)
     assert chosen == before.chosen or (one < other if problem.hazards_first else sum(one) < sum(other))

@@ -13,12 +13,12 @@ from typing import Any
 import pytest
 
 from budgetfix.optimize import SolverDisagrees, solve, solver
-from budgetfix.optimize.facts import Facts
+from budgetfix.optimize.facts import Facts, with_needs
 from budgetfix.optimize.growth import Growth
 from budgetfix.optimize.merging import merged
 from budgetfix.optimize.problem import Answer, Extra, Option, Problem
 from budgetfix.optimize.solver import Engine, Program, Row, Solved, Terms, Variable, lp_text, run
-from budgetfix.optimize.start import least, with_needs
+from budgetfix.optimize.start import least
 from budgetfix.optimize.worth_rows import families
 from tests.optimize.worlds import points_problem, still, table_tree
 
